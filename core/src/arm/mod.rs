@@ -1,0 +1,9 @@
+//! The arm: crank and link between the operator's shaft and the bracket on the leaf.
+
+mod defect;
+mod linkage;
+mod pose;
+
+pub use defect::{Defect, DefectKind};
+pub use linkage::Linkage;
+pub use pose::Pose;

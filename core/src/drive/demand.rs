@@ -1,0 +1,97 @@
+//! Shaft torque at one leaf angle.
+
+use crate::arm::{Linkage, Pose};
+use crate::leaf::LeafLoads;
+use serde::Serialize;
+
+/// Which way the leaf moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Direction {
+    /// Leaf angle growing.
+    Open,
+    /// Leaf angle shrinking.
+    Close,
+}
+
+impl Direction {
+    /// Both, opening first.
+    pub const BOTH: [Direction; 2] = [Direction::Open, Direction::Close];
+
+    /// +1 opening, −1 closing.
+    pub const fn sign(self) -> f64 {
+        match self {
+            Direction::Open => 1.0,
+            Direction::Close => -1.0,
+        }
+    }
+}
+
+/// How the wind stands to the movement.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WindCase {
+    /// Against the movement at every angle: what the drive must overcome.
+    Against,
+    /// With the movement at every angle: what the drive must hold back.
+    Following,
+}
+
+impl WindCase {
+    /// +1 where the wind adds to what the drive must supply.
+    pub const fn sign(self) -> f64 {
+        match self {
+            WindCase::Against => 1.0,
+            WindCase::Following => -1.0,
+        }
+    }
+}
+
+/// A leaf on an arm in a wind, moving steadily one way: shaft torque by leaf angle.
+#[derive(Clone, Copy, Debug)]
+pub struct Demand<'a> {
+    /// The arm.
+    pub linkage: &'a Linkage,
+    /// The leaf.
+    pub loads: &'a LeafLoads,
+    /// Part of the shaft's work that reaches the leaf, 0.3…1.
+    pub efficiency: f64,
+    /// Which way the leaf moves.
+    pub direction: Direction,
+    /// How the wind stands to it.
+    pub wind: WindCase,
+}
+
+impl Demand<'_> {
+    /// Moment the drive must bring to the leaf, N·m, positive opening.
+    pub fn leaf_torque_n_m(&self, leaf_rad: f64) -> f64 {
+        self.loads.demand_n_m(leaf_rad, self.direction, self.wind)
+    }
+
+    /// Whether the leaf drives the shaft: the moment it asks for is against its own movement.
+    pub fn leaf_drives(&self, leaf_torque_n_m: f64) -> bool {
+        leaf_torque_n_m * self.direction.sign() < 0.0
+    }
+
+    /// Shaft torque at a pose, N·m, signed like the crank angle; 0 at a dead point.
+    ///
+    /// `T_leaf/(n·η)` while the shaft drives the leaf, `T_leaf·η/n` while the leaf drives the shaft: losses always help whoever is
+    /// driven. Source: virtual work; efficiency as for any gear train.
+    pub fn shaft_torque_n_m(&self, pose: &Pose) -> f64 {
+        let Some(ratio) = pose.ratio else { return 0.0 };
+        let leaf_torque = self.leaf_torque_n_m(pose.leaf_rad);
+        if self.leaf_drives(leaf_torque) {
+            leaf_torque * self.efficiency / ratio
+        } else {
+            leaf_torque / (ratio * self.efficiency)
+        }
+    }
+
+    /// A number with the sign of `d|T_shaft|/dθ`. `|T| ∝ |τ/n|`, so it is that of `(τ'·n − τ·n')·sign(τ·n)`; `None` at a dead point.
+    pub(super) fn slope_sign(&self, pose: &Pose) -> Option<f64> {
+        let (ratio, rate) = (pose.ratio?, pose.ratio_rate?);
+        let torque = self.leaf_torque_n_m(pose.leaf_rad);
+        let slope = self.loads.demand_slope_n_m(pose.leaf_rad) * ratio - torque * rate;
+        Some(if torque * ratio < 0.0 { -slope } else { slope })
+    }
+}

@@ -1,0 +1,177 @@
+//! What is wrong with a job: codes, paths and numbers. Sentences live with the page.
+
+use crate::{Document, units::Quantity};
+use alloc::{format, string::String, vec::Vec};
+use core::fmt;
+use serde::Serialize;
+
+/// A job that cannot be planned, with every fault that could be found at once.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Invalid {
+    /// Never empty.
+    pub errors: Vec<Fault>,
+}
+
+/// One fault.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Fault {
+    /// Dotted path of the field, empty for the document as a whole.
+    pub path: String,
+    /// What is wrong.
+    pub code: FaultCode,
+    /// What stood there, as text; `null` where nothing did.
+    pub found: Option<String>,
+    /// What may stand there.
+    pub allowed: Option<Allowed>,
+    /// A value that would be taken.
+    pub example: Option<Example>,
+    /// Numbers for the sentence: angles, gaps.
+    pub values: Vec<NamedValue>,
+}
+
+/// What is wrong with a field or the geometry.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
+pub enum FaultCode {
+    /// The text is not JSON at all.
+    NotJson,
+    /// The document was made by a newer version.
+    NewerSchema,
+    /// No such field here.
+    UnknownField,
+    /// The field stands twice.
+    RepeatedField,
+    /// Another type is wanted.
+    WrongType,
+    /// A required field is absent.
+    Missing,
+    /// Not one of the allowed words.
+    NotOneOf,
+    /// Outside the allowed range.
+    OutOfRange,
+    /// The collar's outer radius is below its inner radius.
+    OuterBelowInner,
+    /// A centre lies beyond the leaf's end.
+    OutsideLeaf,
+    /// Crank and link together do not reach the bracket.
+    ArmTooShort,
+    /// Crank and link cannot fold close enough to the bracket.
+    ArmTooLong,
+    /// The arm passes through straight or folded strictly inside the swing.
+    DeadPointInside,
+    /// The link's line passes through the hinge: the shaft would turn back and no torque reaches the leaf.
+    TurnsBack,
+    /// Shaft, hinge and bracket in line with the arm straight or folded: the ratio is undetermined.
+    Undetermined,
+}
+
+/// What may stand in a field.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Allowed {
+    /// A number between two ends, both included; `null` is no limit.
+    Range {
+        /// Least value, in the document's unit.
+        least: Option<f64>,
+        /// Greatest value, in the document's unit.
+        most: Option<f64>,
+        /// Kind of quantity.
+        quantity: Quantity,
+    },
+    /// One of these words or field names.
+    OneOf {
+        /// The words.
+        names: Vec<&'static str>,
+    },
+    /// A value of this type.
+    Type {
+        /// Name of the type as JSON has it.
+        name: &'static str,
+    },
+}
+
+/// A value that would be taken.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(untagged)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Example {
+    /// A number.
+    Number(f64),
+    /// A word.
+    Text(&'static str),
+}
+
+/// A number with a name and a quantity, for a sentence to use.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct NamedValue {
+    /// Name by which the sentence refers to it.
+    pub name: &'static str,
+    /// The value in the document's unit.
+    pub value: f64,
+    /// Kind of quantity.
+    pub quantity: Quantity,
+}
+
+impl NamedValue {
+    /// A leaf angle given in radians.
+    pub(crate) fn leaf_angle(leaf_rad: f64) -> NamedValue {
+        NamedValue { name: "leaf_angle", value: leaf_rad.to_degrees(), quantity: Quantity::Angle }
+    }
+}
+
+impl Fault {
+    /// A fault with nothing but its place and code.
+    pub fn new(path: impl Into<String>, code: FaultCode) -> Fault {
+        Fault { path: path.into(), code, found: None, allowed: None, example: None, values: Vec::new() }
+    }
+    pub(crate) fn found(mut self, found: &Document) -> Fault {
+        self.found = Some(format!("{found}"));
+        self
+    }
+    pub(crate) fn allowed(mut self, allowed: Allowed) -> Fault {
+        self.allowed = Some(allowed);
+        self
+    }
+    pub(crate) fn example(mut self, example: Example) -> Fault {
+        self.example = Some(example);
+        self
+    }
+    pub(crate) fn values(mut self, values: impl Into<Vec<NamedValue>>) -> Fault {
+        self.values = values.into();
+        self
+    }
+}
+
+impl Invalid {
+    /// A text that is no JSON; `reason` is the parser's.
+    pub fn not_json(reason: impl Into<String>) -> Invalid {
+        let mut fault = Fault::new("", FaultCode::NotJson);
+        fault.found = Some(reason.into());
+        Invalid { errors: alloc::vec![fault.allowed(Allowed::Type { name: "object" })] }
+    }
+}
+
+/// For a programmer's log; people get sentences from the string tables.
+impl fmt::Display for Invalid {
+    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        for (index, fault) in self.errors.iter().enumerate() {
+            let separator = if index == 0 { "" } else { "; " };
+            write!(f, "{separator}{}: {:?}", fault.path, fault.code)?;
+            if let Some(found) = &fault.found {
+                write!(f, ", found {found}")?;
+            }
+            for value in &fault.values {
+                write!(f, ", {} {}", value.name, value.value)?;
+            }
+        }
+        Ok(())
+    }
+}
+
+impl core::error::Error for Invalid {}

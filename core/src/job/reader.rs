@@ -1,0 +1,320 @@
+//! From a document to a job, finding every fault on the way: unknown, repeated, missing, ill-typed and out-of-range fields at once.
+
+use super::SCHEMA;
+use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
+use super::rules::rule_of;
+use super::types::{Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, Swing, Wind};
+use crate::Document;
+use alloc::{format, string::String, vec::Vec};
+use core::cell::RefCell;
+
+/// One object of the document while it is read. Keys that were asked for are the keys it may have; the rest are reported.
+struct Node<'a> {
+    path: &'static str,
+    entries: &'a [(String, Document)],
+    asked: RefCell<Vec<&'static str>>,
+    faults: &'a RefCell<Vec<Fault>>,
+}
+
+static ABSENT: Document = Document::Null;
+
+impl<'a> Node<'a> {
+    fn root(document: &'a Document, faults: &'a RefCell<Vec<Fault>>) -> Node<'a> {
+        Node { path: "", entries: Node::entries_of(document, "", faults), asked: RefCell::default(), faults }
+    }
+
+    /// The entries of an object; anything else but `null` is a fault.
+    fn entries_of(value: &'a Document, path: &str, faults: &RefCell<Vec<Fault>>) -> &'a [(String, Document)] {
+        match value {
+            Document::Object(entries) => entries,
+            Document::Null if !path.is_empty() => &[],
+            other => {
+                faults.borrow_mut().push(wrong_type(path, other, "object"));
+                &[]
+            }
+        }
+    }
+
+    fn path_of(&self, key: &str) -> String {
+        if self.path.is_empty() { key.into() } else { format!("{}.{key}", self.path) }
+    }
+
+    fn fault(&self, fault: Fault) {
+        self.faults.borrow_mut().push(fault);
+    }
+
+    /// The value of a key; `Null` where it is absent.
+    fn value(&self, key: &'static str) -> &'a Document {
+        self.asked.borrow_mut().push(key);
+        let mut found = self.entries.iter().filter(|(name, _)| name == key).map(|(_, value)| value);
+        let first = found.next();
+        if found.next().is_some() {
+            self.fault(Fault::new(self.path_of(key), FaultCode::RepeatedField));
+        }
+        first.unwrap_or(&ABSENT)
+    }
+
+    /// A nested object. A required one that is absent is one fault, not one for each of its fields.
+    fn object(&self, key: &'static str, required: bool) -> Option<Node<'a>> {
+        let value = self.value(key);
+        if *value == Document::Null {
+            if required {
+                self.fault(missing_object(self.path_of(key)));
+            }
+            return None;
+        }
+        let entries = Node::entries_of(value, &self.path_of(key), self.faults);
+        matches!(value, Document::Object(_)).then(|| Node {
+            path: key,
+            entries,
+            asked: RefCell::default(),
+            faults: self.faults,
+        })
+    }
+
+    /// An optional number within its range. A number out of range is reported, and still returned.
+    fn number(&self, key: &'static str) -> Option<f64> {
+        let path = self.path_of(key);
+        let rule = rule_of(&path)?;
+        match self.value(key) {
+            Document::Null if rule.required => {
+                let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
+                self.fault(fault.example(Example::Number(rule.example)));
+                None
+            }
+            Document::Null => None,
+            Document::Number(value) => {
+                if let Some(fault) = rule.check(*value) {
+                    self.fault(fault);
+                }
+                Some(*value)
+            }
+            other => {
+                self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));
+                None
+            }
+        }
+    }
+
+    fn text(&self, key: &'static str) -> Option<String> {
+        match self.value(key) {
+            Document::Null => None,
+            Document::Text(text) => Some(text.clone()),
+            other => {
+                self.fault(wrong_type(&self.path_of(key), other, "string"));
+                None
+            }
+        }
+    }
+
+    /// The index of a word among `names`.
+    fn word(&self, key: &'static str, names: &[&'static str], required: bool) -> Option<usize> {
+        let value = self.value(key);
+        let code = match value {
+            Document::Null if !required => return None,
+            Document::Null => FaultCode::Missing,
+            Document::Text(text) => match names.iter().position(|name| name == text) {
+                Some(index) => return Some(index),
+                None => FaultCode::NotOneOf,
+            },
+            _ => FaultCode::WrongType,
+        };
+        let fault = Fault::new(self.path_of(key), code).allowed(Allowed::OneOf { names: names.into() });
+        let fault = if code == FaultCode::Missing { fault } else { fault.found(value) };
+        self.fault(fault.example(Example::Text(names[0])));
+        None
+    }
+
+    /// Reports what was never asked for.
+    fn close(self) {
+        let asked = self.asked.into_inner();
+        for (index, (key, value)) in self.entries.iter().enumerate() {
+            let first = self.entries[..index].iter().all(|(earlier, _)| earlier != key);
+            if first && !asked.iter().any(|name| name == key) {
+                let path = if self.path.is_empty() { key.clone() } else { format!("{}.{key}", self.path) };
+                let fault = Fault::new(path, FaultCode::UnknownField).found(value);
+                self.faults.borrow_mut().push(fault.allowed(Allowed::OneOf { names: asked.clone() }));
+            }
+        }
+    }
+}
+
+/// The fault of an object that has to be there.
+pub(super) fn missing_object(path: impl Into<String>) -> Fault {
+    Fault::new(path, FaultCode::Missing).allowed(Allowed::Type { name: "object" })
+}
+
+fn wrong_type(path: &str, found: &Document, name: &'static str) -> Fault {
+    Fault::new(path, FaultCode::WrongType).found(found).allowed(Allowed::Type { name })
+}
+
+/// A fault if the document's schema is not one this version reads.
+pub(super) fn schema_fault(schema: f64) -> Option<Fault> {
+    let code = if schema > f64::from(SCHEMA) { FaultCode::NewerSchema } else { FaultCode::OutOfRange };
+    let one = Some(f64::from(SCHEMA));
+    (schema != f64::from(SCHEMA)).then(|| {
+        Fault::new("schema", code)
+            .found(&Document::Number(schema))
+            .allowed(Allowed::Range { least: one, most: one, quantity: crate::units::Quantity::Count })
+            .example(Example::Number(f64::from(SCHEMA)))
+    })
+}
+
+impl Job {
+    /// Makes a job of a document, or says everything that is wrong with it.
+    ///
+    /// `null` and absent are the same. `entry` (text as typed) and `record` (measured values) are carried by files and ignored here.
+    ///
+    /// # Errors
+    /// Every fault of shape and range, and the relations between fields once all of them could be read. A document of a newer
+    /// schema is refused with that one fault, since nothing else about it can be judged.
+    pub fn read(document: &Document) -> Result<Job, Invalid> {
+        let faults = RefCell::default();
+        let root = Node::root(document, &faults);
+        match root.value("schema") {
+            Document::Number(schema) => {
+                if let Some(fault) = schema_fault(*schema) {
+                    if fault.code == FaultCode::NewerSchema {
+                        return Err(Invalid { errors: alloc::vec![fault] });
+                    }
+                    root.fault(fault);
+                }
+            }
+            Document::Null => {
+                root.fault(Fault::new("schema", FaultCode::Missing).example(Example::Number(f64::from(SCHEMA))))
+            }
+            other => root.fault(wrong_type("schema", other, "number").example(Example::Number(f64::from(SCHEMA)))),
+        }
+        let job = read_job(&root);
+        root.value("entry");
+        root.value("record");
+        root.close();
+        let mut errors = faults.into_inner();
+        if let Some(job) = &job {
+            errors.extend(job.relations());
+        }
+        match job {
+            Some(job) if errors.is_empty() => Ok(job),
+            _ => Err(Invalid { errors }),
+        }
+    }
+}
+
+/// Reads every part before it gives up on any, so that all faults are seen.
+fn read_job(root: &Node) -> Option<Job> {
+    let title = root.text("title");
+    let hand = root.word("hand", &Hand::NAMES, false).map(|index| [Hand::Right, Hand::Left][index]);
+    let leaf = root.object("leaf", true).and_then(read_leaf);
+    let hinges = root.object("hinges", true).and_then(read_hinges);
+    let lean = root.object("lean", false).map(read_lean);
+    let wind = root.object("wind", true).and_then(read_wind);
+    let swing = root.object("swing", true).and_then(read_swing);
+    let arm = root.object("arm", true).and_then(read_arm);
+    let operator = root.object("operator", true).and_then(read_operator);
+    let required_reserve = root.number("required_reserve");
+    let samples = root.number("samples").map(|count| count as u32);
+    Some(Job {
+        schema: SCHEMA,
+        title,
+        hand,
+        leaf: leaf?,
+        hinges: hinges?,
+        lean: lean.unwrap_or_default(),
+        wind: wind?,
+        swing: swing?,
+        arm: Some(arm?),
+        operator: operator?,
+        required_reserve,
+        samples,
+    })
+}
+
+fn read_leaf(node: Node) -> Option<Leaf> {
+    let (mass_kg, length_m, height_m) = (node.number("mass_kg"), node.number("length_m"), node.number("height_m"));
+    let wind_area_m2 = node.number("wind_area_m2");
+    let (mass_centroid_m, wind_centroid_m) = (node.number("mass_centroid_m"), node.number("wind_centroid_m"));
+    let inertia_kg_m2 = node.number("inertia_kg_m2");
+    node.close();
+    Some(Leaf {
+        mass_kg: mass_kg?,
+        length_m: length_m?,
+        height_m,
+        wind_area_m2: wind_area_m2?,
+        mass_centroid_m,
+        wind_centroid_m,
+        inertia_kg_m2,
+    })
+}
+
+fn read_hinges(node: Node) -> Option<Hinges> {
+    // Without a kind it cannot be known which other fields belong here, so only the kind is reported.
+    match node.word("kind", &["plain", "measured"], true)? {
+        0 => {
+            let (spacing_m, pin_radius_m) = (node.number("spacing_m"), node.number("pin_radius_m"));
+            let (outer, inner) = (node.number("thrust_outer_radius_m"), node.number("thrust_inner_radius_m"));
+            let friction_coefficient = node.number("friction_coefficient");
+            node.close();
+            Some(Hinges::Plain(PlainHinges {
+                spacing_m: spacing_m?,
+                pin_radius_m: pin_radius_m?,
+                thrust_outer_radius_m: outer?,
+                thrust_inner_radius_m: inner?,
+                friction_coefficient: friction_coefficient?,
+            }))
+        }
+        _ => {
+            let (pull_open_n, pull_close_n) = (node.number("pull_open_n"), node.number("pull_close_n"));
+            let (pull_radius_m, pull_leaf_deg) = (node.number("pull_radius_m"), node.number("pull_leaf_deg"));
+            node.close();
+            Some(Hinges::Measured(MeasuredHinges {
+                pull_open_n: pull_open_n?,
+                pull_close_n: pull_close_n?,
+                pull_radius_m: pull_radius_m?,
+                pull_leaf_deg: pull_leaf_deg?,
+            }))
+        }
+    }
+}
+
+fn read_lean(node: Node) -> Lean {
+    let lean = Lean { angle_deg: node.number("angle_deg"), downhill_deg: node.number("downhill_deg") };
+    node.close();
+    lean
+}
+
+fn read_wind(node: Node) -> Option<Wind> {
+    let (speed_m_s, force_coefficient) = (node.number("speed_m_s"), node.number("force_coefficient"));
+    let air_density_kg_m3 = node.number("air_density_kg_m3");
+    node.close();
+    Some(Wind { speed_m_s: speed_m_s?, force_coefficient: force_coefficient?, air_density_kg_m3 })
+}
+
+fn read_swing(node: Node) -> Option<Swing> {
+    let open_deg = node.number("open_deg");
+    node.close();
+    Some(Swing { open_deg: open_deg? })
+}
+
+fn read_arm(node: Node) -> Option<Arm> {
+    let (shaft_x_m, shaft_y_m) = (node.number("shaft_x_m"), node.number("shaft_y_m"));
+    let (bracket_u_m, bracket_v_m) = (node.number("bracket_u_m"), node.number("bracket_v_m"));
+    let (crank_m, link_m) = (node.number("crank_m"), node.number("link_m"));
+    let elbow = node.word("elbow", &Elbow::NAMES, true).map(|index| [Elbow::Left, Elbow::Right][index]);
+    node.close();
+    Some(Arm {
+        shaft_x_m: shaft_x_m?,
+        shaft_y_m: shaft_y_m?,
+        bracket_u_m: bracket_u_m?,
+        bracket_v_m: bracket_v_m?,
+        crank_m: crank_m?,
+        link_m: link_m?,
+        elbow: elbow?,
+    })
+}
+
+fn read_operator(node: Node) -> Option<Operator> {
+    let (rated, peak) = (node.number("rated_torque_n_m"), node.number("peak_torque_n_m"));
+    let (shaft_speed_deg_s, arm_efficiency) = (node.number("shaft_speed_deg_s"), node.number("arm_efficiency"));
+    node.close();
+    Some(Operator { rated_torque_n_m: rated?, peak_torque_n_m: peak, shaft_speed_deg_s, arm_efficiency })
+}

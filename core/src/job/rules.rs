@@ -1,0 +1,114 @@
+//! The one table of numbers a job may hold: range, quantity, whether it must be said, and what is assumed where it is not.
+//! Validation, the published schema and the page's hints all read it.
+
+use super::fault::{Allowed, Example, Fault, FaultCode};
+use crate::{Document, units::Quantity};
+use serde::Serialize;
+
+/// The rule of one number field.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(ts_rs::TS))]
+pub struct FieldRule {
+    /// Dotted path in the job document.
+    pub path: &'static str,
+    /// Kind of quantity; the value stands in the document's unit (SI, degrees).
+    pub quantity: Quantity,
+    /// Least allowed value, included; `null` is no limit.
+    pub least: Option<f64>,
+    /// Greatest allowed value, included; `null` is no limit.
+    pub most: Option<f64>,
+    /// Whether the field must be given (within its `hinges` kind).
+    pub required: bool,
+    /// What is assumed where the field is absent; `null` where that depends on other fields or nothing is assumed.
+    pub default: Option<f64>,
+    /// A plausible value.
+    pub example: f64,
+}
+
+const fn needed(path: &'static str, quantity: Quantity, least: f64, most: f64, example: f64) -> FieldRule {
+    FieldRule { path, quantity, least: Some(least), most: Some(most), required: true, default: None, example }
+}
+
+const fn optional(path: &'static str, quantity: Quantity, least: f64, most: f64, example: f64) -> FieldRule {
+    FieldRule { required: false, ..needed(path, quantity, least, most, example) }
+}
+
+const fn assumed(path: &'static str, quantity: Quantity, least: f64, most: f64, default: f64) -> FieldRule {
+    FieldRule { default: Some(default), ..optional(path, quantity, least, most, default) }
+}
+
+use Quantity::{
+    Angle, AngularSpeed, Area, Count, Density, Force, Inertia, Length, Mass, Ratio, ShortLength, Speed, Torque,
+};
+
+/// Every number field of the job.
+///
+/// The bounds are the contract's, with one mended: an inertia is bounded above by 2 000 000 kg·m² (the heaviest, longest leaf has
+/// 1 125 000) and below by a millionth, so that what is computed with it stays finite.
+pub const FIELDS: &[FieldRule] = &[
+    needed("leaf.mass_kg", Mass, 1.0, 5000.0, 160.0),
+    needed("leaf.length_m", Length, 0.3, 15.0, 3.2),
+    optional("leaf.height_m", Length, 0.2, 6.0, 1.6),
+    needed("leaf.wind_area_m2", Area, 0.0, 60.0, 1.9),
+    optional("leaf.mass_centroid_m", Length, -1.0, 15.0, 1.6),
+    optional("leaf.wind_centroid_m", Length, -1.0, 15.0, 1.6),
+    optional("leaf.inertia_kg_m2", Inertia, 1e-6, 2e6, 546.0),
+    needed("hinges.spacing_m", Length, 0.1, 6.0, 1.3),
+    needed("hinges.pin_radius_m", ShortLength, 0.001, 0.2, 0.012),
+    needed("hinges.thrust_outer_radius_m", ShortLength, 0.001, 0.2, 0.02),
+    needed("hinges.thrust_inner_radius_m", ShortLength, 0.001, 0.2, 0.012),
+    needed("hinges.friction_coefficient", Ratio, 0.0, 1.0, 0.2),
+    needed("hinges.pull_open_n", Force, 0.0, 5000.0, 45.0),
+    needed("hinges.pull_close_n", Force, 0.0, 5000.0, 41.0),
+    needed("hinges.pull_radius_m", Length, 0.05, 15.0, 3.0),
+    needed("hinges.pull_leaf_deg", Angle, 0.0, 180.0, 45.0),
+    assumed("lean.angle_deg", Angle, 0.0, 15.0, 0.0),
+    FieldRule { least: None, most: None, ..assumed("lean.downhill_deg", Angle, 0.0, 0.0, 0.0) },
+    needed("wind.speed_m_s", Speed, 0.0, 100.0, 12.0),
+    needed("wind.force_coefficient", Ratio, 0.0, 4.0, 1.4),
+    assumed("wind.air_density_kg_m3", Density, 0.5, 2.0, 1.225),
+    needed("swing.open_deg", Angle, 1.0, 180.0, 90.0),
+    needed("arm.shaft_x_m", ShortLength, -10.0, 10.0, -0.25),
+    needed("arm.shaft_y_m", ShortLength, -10.0, 10.0, 0.45),
+    needed("arm.bracket_u_m", ShortLength, -10.0, 10.0, 1.2),
+    needed("arm.bracket_v_m", ShortLength, -10.0, 10.0, 0.06),
+    needed("arm.crank_m", ShortLength, 0.02, 10.0, 0.8728),
+    needed("arm.link_m", ShortLength, 0.02, 10.0, 0.6363),
+    needed("operator.rated_torque_n_m", Torque, 1.0, 50_000.0, 400.0),
+    optional("operator.peak_torque_n_m", Torque, 1.0, 50_000.0, 650.0),
+    optional("operator.shaft_speed_deg_s", AngularSpeed, 0.1, 360.0, 9.0),
+    assumed("operator.arm_efficiency", Ratio, 0.3, 1.0, 1.0),
+    assumed("required_reserve", Ratio, 1.0, 10.0, 1.5),
+    assumed("samples", Count, 2.0, 2001.0, 91.0),
+];
+
+/// The rule of a path. Every path the crate asks for is in the table; a test walks them all.
+pub(super) fn rule_of(path: &str) -> Option<&'static FieldRule> {
+    FIELDS.iter().find(|rule| rule.path == path)
+}
+
+/// The assumed value of a field that has a fixed one.
+pub(super) fn default_of(path: &str) -> f64 {
+    rule_of(path).and_then(|rule| rule.default).unwrap_or(0.0)
+}
+
+impl FieldRule {
+    /// The range as an error reports it.
+    pub(super) fn allowed(&self) -> Allowed {
+        Allowed::Range { least: self.least, most: self.most, quantity: self.quantity }
+    }
+
+    /// A fault if the value is not finite, out of range, or no whole number where one is wanted.
+    pub(super) fn check(&self, value: f64) -> Option<Fault> {
+        let whole = self.quantity != Count || value == libm::trunc(value);
+        let above = self.least.is_none_or(|least| value >= least);
+        let below = self.most.is_none_or(|most| value <= most);
+        (!(value.is_finite() && whole && above && below)).then(|| {
+            let code = if whole { FaultCode::OutOfRange } else { FaultCode::WrongType };
+            Fault::new(self.path, code)
+                .found(&Document::Number(value))
+                .allowed(self.allowed())
+                .example(Example::Number(self.example))
+        })
+    }
+}

@@ -1,0 +1,254 @@
+//! The job document's types. Names, units and nesting are the document's; `None` is what was not said, and every `None` has a
+//! default that is named here and listed in the plan as assumed.
+
+use super::rules::default_of;
+use alloc::string::String;
+use serde::Serialize;
+
+/// Everything `plan` needs to know. Serialises to the job document.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Job {
+    /// Version of the document, [`super::SCHEMA`].
+    pub schema: u32,
+    /// What the person calls the job.
+    pub title: Option<String>,
+    /// Side of the hinge; default right.
+    pub hand: Option<Hand>,
+    /// The leaf.
+    pub leaf: Leaf,
+    /// What resists at the hinges.
+    pub hinges: Hinges,
+    /// Lean of the hinge axis; default none.
+    pub lean: Lean,
+    /// The gust the drive must open against.
+    pub wind: Wind,
+    /// How far the leaf opens.
+    pub swing: Swing,
+    /// Crank and link, and where they are fixed; needed for a plan.
+    pub arm: Option<Arm>,
+    /// The operator's ratings.
+    pub operator: Operator,
+    /// Rated torque over demand that is asked for; default 1.5 (common practice, from memory).
+    pub required_reserve: Option<f64>,
+    /// How many evenly spaced leaf angles the curve has, both ends included; default 91.
+    pub samples: Option<u32>,
+}
+
+/// Where the hinge is for a person on the side the leaf opens towards, facing the gate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Hand {
+    /// Hinge at the right.
+    Right,
+    /// Hinge at the left: mirrors drawings and words, never a number.
+    Left,
+}
+
+/// The leaf's weight, size and what the wind sees of it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Leaf {
+    /// Mass, kg.
+    pub mass_kg: f64,
+    /// Hinge axis to latch edge, m.
+    pub length_m: f64,
+    /// Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+    pub height_m: Option<f64>,
+    /// Area that stops the wind, square to the leaf, m².
+    pub wind_area_m2: f64,
+    /// Hinge axis to mass centre along the leaf, m; default half the length.
+    pub mass_centroid_m: Option<f64>,
+    /// Hinge axis to the wind area's centre along the leaf, m; default half the length.
+    pub wind_centroid_m: Option<f64>,
+    /// Moment of inertia about the hinge axis, kg·m²; default mass × length² / 3, also where the mass centre was moved.
+    pub inertia_kg_m2: Option<f64>,
+}
+
+/// What resists at the hinges: built up from pins and collar, or measured.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Hinges {
+    /// Two plain pins and one thrust collar.
+    Plain(PlainHinges),
+    /// Steady pulls both ways: the preferred way.
+    Measured(MeasuredHinges),
+}
+
+/// Two plain hinge pins a spacing apart, and a collar that carries the weight.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct PlainHinges {
+    /// Vertical distance between the hinges, m.
+    pub spacing_m: f64,
+    /// Radius of the pins, m.
+    pub pin_radius_m: f64,
+    /// Outer radius of the thrust collar, m.
+    pub thrust_outer_radius_m: f64,
+    /// Inner radius of the thrust collar, m.
+    pub thrust_inner_radius_m: f64,
+    /// Coefficient of sliding friction.
+    pub friction_coefficient: f64,
+}
+
+/// Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct MeasuredHinges {
+    /// Pull that keeps the leaf opening, N.
+    pub pull_open_n: f64,
+    /// Pull that keeps the leaf closing, N.
+    pub pull_close_n: f64,
+    /// Hinge axis to where the pull acts, m.
+    pub pull_radius_m: f64,
+    /// Leaf angle at which it was measured, degrees.
+    pub pull_leaf_deg: f64,
+}
+
+/// Lean of the hinge axis out of plumb.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Lean {
+    /// Lean out of plumb, degrees; default 0.
+    pub angle_deg: Option<f64>,
+    /// Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
+    pub downhill_deg: Option<f64>,
+}
+
+/// A gust at the gate.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Wind {
+    /// Gust speed at the gate, m/s.
+    pub speed_m_s: f64,
+    /// Force coefficient of the wind area.
+    pub force_coefficient: f64,
+    /// Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
+    pub air_density_kg_m3: Option<f64>,
+}
+
+/// How far the leaf opens.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Swing {
+    /// Leaf angle fully open, degrees from closed.
+    pub open_deg: f64,
+}
+
+/// Crank and link in plan, and where they are fixed.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Arm {
+    /// Shaft along the closed leaf from the hinge axis, m.
+    pub shaft_x_m: f64,
+    /// Shaft towards the side the leaf opens to, m.
+    pub shaft_y_m: f64,
+    /// Bracket pin along the leaf, m.
+    pub bracket_u_m: f64,
+    /// Bracket pin proud of the leaf on its opening side, m.
+    pub bracket_v_m: f64,
+    /// Crank, shaft to elbow, m.
+    pub crank_m: f64,
+    /// Link, elbow to bracket pin, m.
+    pub link_m: f64,
+    /// Side of the line shaft→bracket the elbow is on.
+    pub elbow: Elbow,
+}
+
+/// Side of the line from shaft to bracket, looking along it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Elbow {
+    /// Counter-clockwise of the line.
+    Left,
+    /// Clockwise of the line.
+    Right,
+}
+
+/// The operator's ratings at its output shaft.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Operator {
+    /// Rated torque, N·m.
+    pub rated_torque_n_m: f64,
+    /// Peak torque, N·m; unknown unless given.
+    pub peak_torque_n_m: Option<f64>,
+    /// Speed of the shaft, degrees a second; unknown unless given.
+    pub shaft_speed_deg_s: Option<f64>,
+    /// Part of the shaft's work that reaches the leaf; default 1.
+    pub arm_efficiency: Option<f64>,
+}
+
+impl Hand {
+    pub(crate) const NAMES: [&str; 2] = ["right", "left"];
+}
+
+impl Elbow {
+    pub(crate) const NAMES: [&str; 2] = ["left", "right"];
+
+    /// +1 for `left` (along `ẑ × ê`), −1 for `right`.
+    pub const fn side(self) -> f64 {
+        match self {
+            Elbow::Left => 1.0,
+            Elbow::Right => -1.0,
+        }
+    }
+}
+
+impl Leaf {
+    /// Hinge axis to mass centre, m.
+    pub fn mass_centroid(&self) -> f64 {
+        self.mass_centroid_m.unwrap_or(self.length_m / 2.0)
+    }
+    /// Hinge axis to the centre of the wind area, m.
+    pub fn wind_centroid(&self) -> f64 {
+        self.wind_centroid_m.unwrap_or(self.length_m / 2.0)
+    }
+    /// Moment of inertia about the hinge axis, kg·m².
+    pub fn inertia(&self) -> f64 {
+        self.inertia_kg_m2.unwrap_or_else(|| crate::leaf::bar_inertia_kg_m2(self.mass_kg, self.length_m))
+    }
+}
+
+impl Lean {
+    /// Lean out of plumb, degrees.
+    pub fn angle(&self) -> f64 {
+        self.angle_deg.unwrap_or(default_of("lean.angle_deg"))
+    }
+    /// Plan direction of downhill, degrees.
+    pub fn downhill(&self) -> f64 {
+        self.downhill_deg.unwrap_or(default_of("lean.downhill_deg"))
+    }
+}
+
+impl Wind {
+    /// Air density, kg/m³.
+    pub fn air_density(&self) -> f64 {
+        self.air_density_kg_m3.unwrap_or(default_of("wind.air_density_kg_m3"))
+    }
+}
+
+impl Operator {
+    /// Part of the shaft's work that reaches the leaf.
+    pub fn efficiency(&self) -> f64 {
+        self.arm_efficiency.unwrap_or(default_of("operator.arm_efficiency"))
+    }
+}
+
+impl Job {
+    /// Reserve that is asked for.
+    pub fn required_reserve(&self) -> f64 {
+        self.required_reserve.unwrap_or(default_of("required_reserve"))
+    }
+    /// Number of rows of the curve.
+    pub fn samples(&self) -> u32 {
+        self.samples.unwrap_or(default_of("samples") as u32)
+    }
+    /// Leaf angle fully open, radians.
+    pub fn open_rad(&self) -> f64 {
+        self.swing.open_deg.to_radians()
+    }
+}

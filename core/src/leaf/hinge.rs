@@ -1,0 +1,45 @@
+//! What resists at the hinges.
+
+use crate::job::MeasuredHinges;
+
+/// Radial load at each of two hinges that hold a leaf up: `H = W·|x_c| / spacing`, N.
+///
+/// `weight_n` in N, `centroid_m` hinge axis to mass centre, `spacing_m` between the hinges. Source: statics, moments about one hinge.
+pub fn hinge_couple_n(weight_n: f64, centroid_m: f64, spacing_m: f64) -> f64 {
+    weight_n * centroid_m.abs() / spacing_m
+}
+
+/// Friction moment of one pin under a radial load: `T = μ·r·H`, N·m.
+///
+/// Dry or boundary-lubricated journal, coefficient taken as that of sliding. Source: common textbook form, from memory.
+pub fn pin_friction_n_m(friction_coefficient: f64, radius_m: f64, radial_n: f64) -> f64 {
+    friction_coefficient * radius_m * radial_n
+}
+
+/// Friction moment of a flat thrust collar under uniform pressure, N·m:
+/// `T = (2/3)·μ·W·(R_o³ − R_i³)/(R_o² − R_i²) = (2/3)·μ·W·(R_o² + R_o·R_i + R_i²)/(R_o + R_i)`.
+///
+/// The second form also holds for a thin ring (`R_o = R_i`, `T = μ·W·R`). A worn-in collar (uniform wear) gives less, so this is
+/// the careful choice. Source: "Statics: Pivot friction", adaptivebooks.org.
+pub fn collar_friction_uniform_pressure_n_m(
+    friction_coefficient: f64,
+    axial_n: f64,
+    outer_m: f64,
+    inner_m: f64,
+) -> f64 {
+    let (outer, inner) = (outer_m, inner_m);
+    2.0 / 3.0 * friction_coefficient * axial_n * (outer * outer + outer * inner + inner * inner) / (outer + inner)
+}
+
+impl MeasuredHinges {
+    /// Friction moment from steady pulls both ways, N·m: half their sum times the radius. What drives the leaf one way (lean) cancels.
+    pub fn friction_n_m(&self) -> f64 {
+        self.pull_radius_m * (self.pull_open_n + self.pull_close_n) / 2.0
+    }
+
+    /// Moment that resists opening and helps closing at the leaf angle of the measurement, N·m: half the pulls' difference times the
+    /// radius. To be compared with the lean's moment there, never added to it.
+    pub fn bias_n_m(&self) -> f64 {
+        self.pull_radius_m * (self.pull_open_n - self.pull_close_n) / 2.0
+    }
+}

@@ -1,0 +1,184 @@
+//! What to look at: codes with numbers. Sentences live with the page.
+
+use super::{Model, Plan};
+use crate::drive::Verdict;
+use crate::job::{Hinges, NamedValue};
+use crate::real::{cos, sin};
+use crate::units::Quantity;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// Below this transmission angle a push along the link is mostly a push on the hinge.
+/// Common practice in linkage design asks for 40° and takes 30° as the end; from memory.
+const LEAST_TRANSMISSION_DEG: f64 = 30.0;
+
+/// How urgent a finding is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Severity {
+    /// Do not build it like this.
+    Stop,
+    /// Look again.
+    Look,
+    /// Good to know.
+    Note,
+}
+
+/// What a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
+pub enum FindingCode {
+    /// The demand is above the rated torque. `torque`, `limit`, `leaf_angle`.
+    DemandOverRated,
+    /// The demand is above the peak torque. `torque`, `limit`, `leaf_angle`.
+    DemandOverPeak,
+    /// Within the rating, with less reserve than asked for. `reserve`, `limit`, `leaf_angle`.
+    ReserveBelowRequired,
+    /// The arm is straight or folded when closed: it holds with little shaft torque, and is not a lock.
+    DeadPointClosed,
+    /// The arm is straight or folded when open.
+    DeadPointOpen,
+    /// The link pushes mostly at the hinge. `transmission`, `limit`, `leaf_angle`.
+    TransmissionLow,
+    /// Somewhere the leaf drives the shaft with the wind following. `torque`, `leaf_angle`.
+    LeafDrivesShaft,
+    /// The pulls differ by more or less than the stated lean explains. `bias_moment`, `lean_moment`.
+    PullBiasAgainstLean,
+    /// The lean moves a free leaf against its hinge friction. `lean_moment`, `limit`, `leaf_angle` (where it comes to rest).
+    LeanDrift,
+}
+
+/// One finding.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Finding {
+    /// What it is about.
+    pub code: FindingCode,
+    /// How urgent it is.
+    pub severity: Severity,
+    /// Numbers for the sentence.
+    pub values: Vec<NamedValue>,
+}
+
+fn value(name: &'static str, value: f64, quantity: Quantity) -> NamedValue {
+    NamedValue { name, value, quantity }
+}
+
+/// All findings of a plan, most severe first.
+pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
+    let mut findings: Vec<Finding> =
+        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan)].concat();
+    findings.sort_by_key(|finding| finding.severity);
+    findings
+}
+
+fn torque(model: &Model, plan: &Plan) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let (operator, peak) = (&model.job().operator, &plan.peak);
+    let demand = value("torque", peak.shaft_torque_n_m, Quantity::Torque);
+    let angle = value("leaf_angle", peak.leaf_deg, Quantity::Angle);
+    let limit = |limit| value("limit", limit, Quantity::Torque);
+    match (plan.rating.verdict, plan.rating.reserve) {
+        (Verdict::Over, _) => findings.push(Finding {
+            code: FindingCode::DemandOverRated,
+            severity: Severity::Stop,
+            values: [demand, limit(operator.rated_torque_n_m), angle].into(),
+        }),
+        (Verdict::Tight, Some(reserve)) => findings.push(Finding {
+            code: FindingCode::ReserveBelowRequired,
+            severity: Severity::Look,
+            values: [
+                value("reserve", reserve, Quantity::Ratio),
+                value("limit", model.job().required_reserve(), Quantity::Ratio),
+                angle,
+            ]
+            .into(),
+        }),
+        _ => {}
+    }
+    if let Some(peak_torque) = operator.peak_torque_n_m.filter(|&most| peak.shaft_torque_n_m > most) {
+        findings.push(Finding {
+            code: FindingCode::DemandOverPeak,
+            severity: Severity::Stop,
+            values: [demand, limit(peak_torque), angle].into(),
+        });
+    }
+    findings
+}
+
+fn arm(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let linkage = model.linkage();
+    let mut dead = |leaf_rad, code, severity| {
+        if linkage.pose(leaf_rad).ratio.is_none() {
+            findings.push(Finding { code, severity, values: Vec::new() });
+        }
+    };
+    dead(0.0, FindingCode::DeadPointClosed, Severity::Note);
+    dead(linkage.open_rad, FindingCode::DeadPointOpen, Severity::Look);
+    // The bracket's radius is fixed, so the least lever is also where the transmission angle is least.
+    let transmission_deg = linkage.pose(least_lever_rad).transmission_rad.to_degrees();
+    if transmission_deg < LEAST_TRANSMISSION_DEG {
+        findings.push(Finding {
+            code: FindingCode::TransmissionLow,
+            severity: Severity::Look,
+            values: [
+                value("transmission", transmission_deg, Quantity::Angle),
+                value("limit", LEAST_TRANSMISSION_DEG, Quantity::Angle),
+                NamedValue::leaf_angle(least_lever_rad),
+            ]
+            .into(),
+        });
+    }
+    if let Some(overrun) = &plan.overrun {
+        findings.push(Finding {
+            code: FindingCode::LeafDrivesShaft,
+            severity: Severity::Note,
+            values: [
+                value("torque", overrun.shaft_torque_n_m, Quantity::Torque),
+                value("leaf_angle", overrun.leaf_deg, Quantity::Angle),
+            ]
+            .into(),
+        });
+    }
+    findings
+}
+
+fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let loads = model.loads();
+    if let Hinges::Measured(measured) = &model.job().hinges {
+        // The bias resists opening; so does a gravity moment that is negative.
+        let bias = measured.bias_n_m();
+        let lean = -loads.gravity_n_m(measured.pull_leaf_deg.to_radians());
+        // A spring balance is good for a few per cent of what it reads; a fifth of the friction is beyond that. Common practice, no source.
+        if (bias - lean).abs() > 0.2 * loads.friction_n_m {
+            findings.push(Finding {
+                code: FindingCode::PullBiasAgainstLean,
+                severity: Severity::Look,
+                values: [value("bias_moment", bias, Quantity::Torque), value("lean_moment", lean, Quantity::Torque)]
+                    .into(),
+            });
+        }
+    }
+    let drift = loads.lean_amplitude_n_m();
+    if drift > plan.loads.hinge_friction_n_m {
+        let downhill_deg = model.job().lean.downhill();
+        let (sine, cosine) = (sin(downhill_deg.to_radians()), cos(downhill_deg.to_radians()));
+        findings.push(Finding {
+            code: FindingCode::LeanDrift,
+            severity: Severity::Look,
+            values: [
+                value("lean_moment", drift, Quantity::Torque),
+                value("limit", plan.loads.hinge_friction_n_m, Quantity::Torque),
+                // Folded to −180…180°, however many turns were written.
+                value("leaf_angle", libm::atan2(sine, cosine).to_degrees(), Quantity::Angle),
+            ]
+            .into(),
+        });
+    }
+    findings
+}

@@ -1,0 +1,115 @@
+//! The answer, put together: curve, peak, rating, wind limit, findings.
+
+mod curve;
+mod findings;
+mod model;
+
+pub use curve::CurvePoint;
+pub use findings::{Finding, FindingCode, Severity};
+pub use model::Model;
+
+use crate::drive::{Direction, Rating, WindLimit};
+use crate::job::{Invalid, Job};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// Everything computed from a job. Serialises to the plan document.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Plan {
+    /// Version of the document.
+    pub schema: u32,
+    /// Loads on the leaf.
+    pub loads: Loads,
+    /// Rows at evenly spaced leaf angles, both ends included.
+    pub curve: Vec<CurvePoint>,
+    /// Where the shaft torque is largest over the continuous swing, wind against.
+    pub peak: Peak,
+    /// That torque against the operator's ratings.
+    pub rating: Rating,
+    /// Shaft angle from closed to open, degrees, magnitude.
+    pub shaft_travel_deg: f64,
+    /// Least lever of the link about the hinge from a tenth of the swing on, m.
+    pub least_lever_m: f64,
+    /// Gust at which the operator runs out.
+    pub wind_limit: WindLimit,
+    /// The most the drive must hold back with the wind following; `null` where the leaf never drives the shaft.
+    pub overrun: Option<Overrun>,
+    /// What to look at, most severe first.
+    pub findings: Vec<Finding>,
+    /// Paths of the job's fields that were not said and are assumed.
+    pub assumed: Vec<&'static str>,
+}
+
+/// Loads on the leaf about the hinge.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Loads {
+    /// Friction of all hinges, N·m.
+    pub hinge_friction_n_m: f64,
+    /// The job's gust, square to the leaf, N·m.
+    pub wind_n_m: f64,
+    /// Moment of inertia about the hinge axis, kg·m².
+    pub inertia_kg_m2: f64,
+}
+
+/// The deciding angle.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Peak {
+    /// Leaf angle, degrees.
+    pub leaf_deg: f64,
+    /// Magnitude of the shaft torque, N·m.
+    pub shaft_torque_n_m: f64,
+    /// Which way the leaf moves.
+    pub direction: Direction,
+    /// What the leaf torque there is made of.
+    pub shares: Shares,
+}
+
+/// Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Shares {
+    /// Hinge friction.
+    pub friction: f64,
+    /// Wind.
+    pub wind: f64,
+    /// Lean of the hinge axis; negative where it helps.
+    pub lean: f64,
+}
+
+/// The most the drive must hold back.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Overrun {
+    /// Leaf angle, degrees.
+    pub leaf_deg: f64,
+    /// Magnitude of the shaft torque that holds the leaf back, N·m.
+    pub shaft_torque_n_m: f64,
+    /// Which way the leaf moves.
+    pub direction: Direction,
+}
+
+/// Plans a job. Pure: the same job always gives the same plan, to the bit.
+///
+/// ```
+/// use pintle_core::{Document, Job, Verdict, plan};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let text = r#"{ "schema": 1, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
+///     "hinges": { "kind": "measured", "pull_open_n": 45, "pull_close_n": 41, "pull_radius_m": 3.0, "pull_leaf_deg": 45 },
+///     "wind": { "speed_m_s": 12, "force_coefficient": 1.4 }, "swing": { "open_deg": 90 },
+///     "arm": { "shaft_x_m": -0.25, "shaft_y_m": 0.45, "bracket_u_m": 1.2, "bracket_v_m": 0.06,
+///              "crank_m": 0.8728, "link_m": 0.6363, "elbow": "left" },
+///     "operator": { "rated_torque_n_m": 900 } }"#;
+/// let document: Document = serde_json::from_str(text)?;
+/// let plan = plan(&Job::read(&document)?)?;
+/// assert_eq!(plan.rating.verdict, Verdict::Within);
+/// # Ok(()) }
+/// ```
+///
+/// # Errors
+/// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
+pub fn plan(job: &Job) -> Result<Plan, Invalid> {
+    Ok(Model::new(job)?.plan())
+}

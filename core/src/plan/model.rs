@@ -1,0 +1,147 @@
+//! A job that passed every check, solved as far as every answer needs it.
+
+use super::{CurvePoint, Loads, Overrun, Peak, Plan, Shares, findings};
+use crate::arm::Linkage;
+use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit};
+use crate::job::{Arm, Invalid, Job, SCHEMA};
+use crate::leaf::{LeafLoads, wind_moment_n_m};
+use alloc::vec::Vec;
+
+/// A valid job with its linkage and loads: what the plan, the cursor and the drawings ask.
+#[derive(Clone, Debug)]
+pub struct Model {
+    job: Job,
+    arm: Arm,
+    linkage: Linkage,
+    loads: LeafLoads,
+}
+
+impl Model {
+    /// Checks the job and its arm.
+    ///
+    /// # Errors
+    /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
+    pub fn new(job: &Job) -> Result<Model, Invalid> {
+        job.check()?;
+        let arm = *job.needed_arm()?;
+        let linkage = Linkage::new(&arm, job.open_rad());
+        match linkage.defect() {
+            Some(defect) => Err(Invalid { errors: alloc::vec![defect.fault(&arm)] }),
+            None => Ok(Model { job: job.clone(), arm, linkage, loads: LeafLoads::new(job) }),
+        }
+    }
+
+    /// The job.
+    pub fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// The arm as the job gives it.
+    pub fn arm(&self) -> &Arm {
+        &self.arm
+    }
+
+    /// The arm as a mechanism.
+    pub fn linkage(&self) -> &Linkage {
+        &self.linkage
+    }
+
+    /// The loads on the leaf.
+    pub fn loads(&self) -> &LeafLoads {
+        &self.loads
+    }
+
+    /// Shaft torque by leaf angle, one way, in one wind.
+    pub fn demand(&self, direction: Direction, wind: WindCase) -> Demand<'_> {
+        self.demand_of(&self.loads, direction, wind)
+    }
+
+    fn demand_of<'a>(&'a self, loads: &'a LeafLoads, direction: Direction, wind: WindCase) -> Demand<'a> {
+        Demand { linkage: &self.linkage, loads, efficiency: self.job.operator.efficiency(), direction, wind }
+    }
+
+    /// The curve: `samples` evenly spaced leaf angles, both ends included and exact.
+    pub fn curve(&self) -> Vec<CurvePoint> {
+        let (last, open) = (self.job.samples() - 1, self.linkage.open_rad);
+        let angle = |index| if index == last { open } else { open * f64::from(index) / f64::from(last) };
+        (0..=last).map(|index| self.point(angle(index))).collect()
+    }
+
+    /// Everything computed from the job.
+    pub fn plan(&self) -> Plan {
+        let swept = Swept::new(&self.linkage);
+        let peak = self.largest(&swept, &self.loads);
+        let operator = &self.job.operator;
+        let required = self.job.required_reserve();
+        let rating = Rating::new(peak.shaft_torque_n_m, operator.rated_torque_n_m, operator.peak_torque_n_m, required);
+        let (least_lever_m, least_lever_rad) = swept.least_lever(0.1 * self.linkage.open_rad);
+        let mut plan = Plan {
+            schema: SCHEMA,
+            loads: Loads {
+                hinge_friction_n_m: self.loads.friction_n_m,
+                wind_n_m: self.loads.wind_n_m,
+                inertia_kg_m2: self.loads.inertia_kg_m2,
+            },
+            curve: self.curve(),
+            peak: Peak {
+                leaf_deg: peak.leaf_rad.to_degrees(),
+                shaft_torque_n_m: peak.shaft_torque_n_m,
+                direction: peak.direction,
+                shares: self.shares(&peak),
+            },
+            rating,
+            shaft_travel_deg: self.linkage.pose(self.linkage.open_rad).crank_rad.to_degrees().abs(),
+            least_lever_m,
+            wind_limit: self.wind_limit(&swept),
+            overrun: self.overrun(&swept),
+            findings: Vec::new(),
+            assumed: self.job.assumed(),
+        };
+        plan.findings = findings::of(self, &plan, least_lever_rad);
+        plan
+    }
+
+    /// The largest shaft torque both ways, wind against. Of equals the opening one counts.
+    fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
+        let [opening, closing] = Direction::BOTH.map(|direction| {
+            let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction };
+            swept.peak(&self.demand_of(loads, direction, WindCase::Against), |_| true).unwrap_or(calm)
+        });
+        if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening }
+    }
+
+    fn wind_limit(&self, swept: &Swept) -> WindLimit {
+        let moment = |speed_m_s| wind_moment_n_m(&self.job.wind, &self.job.leaf, speed_m_s);
+        let rated = self.job.operator.rated_torque_n_m;
+        WindLimit::solve(moment(1.0) > 0.0, |speed_m_s| {
+            self.largest(swept, &self.loads.in_wind(moment(speed_m_s))).shaft_torque_n_m / rated
+        })
+    }
+
+    fn overrun(&self, swept: &Swept) -> Option<Overrun> {
+        let [opening, closing] = Direction::BOTH.map(|direction| {
+            let demand = self.demand(direction, WindCase::Following);
+            swept.peak(&demand, |pose| demand.leaf_drives(demand.leaf_torque_n_m(pose.leaf_rad)))
+        });
+        let larger = match (opening, closing) {
+            (Some(open), Some(close)) if close.shaft_torque_n_m > open.shaft_torque_n_m => close,
+            (Some(open), _) => open,
+            (None, close) => close?,
+        };
+        Some(Overrun {
+            leaf_deg: larger.leaf_rad.to_degrees(),
+            shaft_torque_n_m: larger.shaft_torque_n_m,
+            direction: larger.direction,
+        })
+    }
+
+    fn shares(&self, peak: &PeakDemand) -> Shares {
+        let sign = peak.direction.sign();
+        let lean = -sign * self.loads.gravity_n_m(peak.leaf_rad);
+        let total = self.loads.friction_n_m + self.loads.wind_n_m + lean;
+        if total == 0.0 {
+            return Shares { friction: 0.0, wind: 0.0, lean: 0.0 };
+        }
+        Shares { friction: self.loads.friction_n_m / total, wind: self.loads.wind_n_m / total, lean: lean / total }
+    }
+}

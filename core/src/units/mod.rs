@@ -1,0 +1,111 @@
+//! Quantities, the units people use for them, and the numbers as people read and write them.
+//!
+//! Documents hold SI values (degrees for angles); metric and US units exist only where a person reads or types.
+//! Factors follow from the definitions of the international yard and pound (0.3048 m, 0.45359237 kg) and standard gravity, all
+//! exact; the unit libraries at hand round the pound and the pound-force to seven digits, so the definitions stand here.
+
+mod read;
+mod show;
+
+pub use read::{ReadError, ReadErrorCode, read};
+pub use show::{Rounding, show, show_limit, symbol};
+
+use serde::{Deserialize, Serialize};
+
+const FOOT_M: f64 = 0.3048;
+const INCH_M: f64 = 0.0254;
+const POUND_KG: f64 = 0.453_592_37;
+const POUND_FORCE_N: f64 = POUND_KG * crate::STANDARD_GRAVITY_M_S2;
+const MILE_PER_HOUR_M_S: f64 = 5280.0 * FOOT_M / 3600.0;
+
+/// What kind of quantity a number is; decides its units and how many digits are worth showing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Quantity {
+    /// kg; lb.
+    Mass,
+    /// m; ft. Leaves, heights, distances walked.
+    Length,
+    /// m in documents; mm, in. What a tape sets.
+    ShortLength,
+    /// m²; ft².
+    Area,
+    /// N; lbf.
+    Force,
+    /// N·m; lbf·ft.
+    Torque,
+    /// m/s; mph.
+    Speed,
+    /// Degrees.
+    Angle,
+    /// Degrees a second.
+    AngularSpeed,
+    /// kg/m³; lb/ft³.
+    Density,
+    /// kg·m²; lb·ft².
+    Inertia,
+    /// A plain number.
+    Ratio,
+    /// A fraction, shown in per cent.
+    Percent,
+    /// A whole number.
+    Count,
+}
+
+/// The system of units a person reads and types in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum System {
+    /// SI with the trade's millimetres.
+    Metric,
+    /// US customary.
+    Us,
+}
+
+/// A unit: its symbol, and how much of the document's unit one of it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unit {
+    /// The symbol written behind a number, without the space; empty for plain numbers.
+    pub symbol: &'static str,
+    /// Value in the document's unit = value in this unit × `factor`.
+    pub factor: f64,
+}
+
+impl Unit {
+    const fn new(symbol: &'static str, factor: f64) -> Unit {
+        Unit { symbol, factor }
+    }
+}
+
+impl Quantity {
+    /// The unit this quantity is read and typed in.
+    pub const fn unit(self, system: System) -> Unit {
+        use System::{Metric, Us};
+        match (self, system) {
+            (Quantity::Mass, Metric) => Unit::new("kg", 1.0),
+            (Quantity::Mass, Us) => Unit::new("lb", POUND_KG),
+            (Quantity::Length, Metric) => Unit::new("m", 1.0),
+            (Quantity::Length, Us) => Unit::new("ft", FOOT_M),
+            (Quantity::ShortLength, Metric) => Unit::new("mm", 0.001),
+            (Quantity::ShortLength, Us) => Unit::new("in", INCH_M),
+            (Quantity::Area, Metric) => Unit::new("m²", 1.0),
+            (Quantity::Area, Us) => Unit::new("ft²", FOOT_M * FOOT_M),
+            (Quantity::Force, Metric) => Unit::new("N", 1.0),
+            (Quantity::Force, Us) => Unit::new("lbf", POUND_FORCE_N),
+            (Quantity::Torque, Metric) => Unit::new("N·m", 1.0),
+            (Quantity::Torque, Us) => Unit::new("lbf·ft", POUND_FORCE_N * FOOT_M),
+            (Quantity::Speed, Metric) => Unit::new("m/s", 1.0),
+            (Quantity::Speed, Us) => Unit::new("mph", MILE_PER_HOUR_M_S),
+            (Quantity::Angle, _) => Unit::new("°", 1.0),
+            (Quantity::AngularSpeed, _) => Unit::new("°/s", 1.0),
+            (Quantity::Density, Metric) => Unit::new("kg/m³", 1.0),
+            (Quantity::Density, Us) => Unit::new("lb/ft³", POUND_KG / (FOOT_M * FOOT_M * FOOT_M)),
+            (Quantity::Inertia, Metric) => Unit::new("kg·m²", 1.0),
+            (Quantity::Inertia, Us) => Unit::new("lb·ft²", POUND_KG * FOOT_M * FOOT_M),
+            (Quantity::Ratio | Quantity::Count, _) => Unit::new("", 1.0),
+            (Quantity::Percent, _) => Unit::new("%", 0.01),
+        }
+    }
+}
