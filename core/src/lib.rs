@@ -37,8 +37,8 @@ pub use job::{
     MeasuredHinges, NamedValue, Operator, PlainHinges, SCHEMA, Swing, Wind,
 };
 pub use leaf::{
-    LeafLoads, bar_inertia_kg_m2, collar_friction_uniform_pressure_n_m, hinge_couple_n, pin_friction_n_m,
-    wind_moment_n_m,
+    LeafLoads, bar_inertia_kg_m2, collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m,
+    hinge_couple_n, openings_factor, pin_friction_n_m, stretch_inertia_kg_m2, velocity_pressure_pa, wind_moment_n_m,
 };
 pub use plan::{CurvePoint, Finding, FindingCode, Loads, Model, Overrun, Peak, Plan, Severity, Shares, plan};
 

@@ -31,6 +31,14 @@ pub fn collar_friction_uniform_pressure_n_m(
     2.0 / 3.0 * friction_coefficient * axial_n * (outer * outer + outer * inner + inner * inner) / (outer + inner)
 }
 
+/// Friction moment of a flat thrust collar worn in (uniform wear), N·m: `T = μ·W·(R_o + R_i)/2`.
+///
+/// Pressure falls as `1/r` once the collar has worn to an even gap, so this is the lower of the two cases; see
+/// [`collar_friction_uniform_pressure_n_m`]. Source: "Statics: Pivot friction", adaptivebooks.org (constant wear).
+pub fn collar_friction_uniform_wear_n_m(friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
+    friction_coefficient * axial_n * (outer_m + inner_m) / 2.0
+}
+
 impl MeasuredHinges {
     /// Friction moment from steady pulls both ways, N·m: half their sum times the radius. What drives the leaf one way (lean) cancels.
     pub fn friction_n_m(&self) -> f64 {

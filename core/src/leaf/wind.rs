@@ -8,6 +8,23 @@ use crate::job::{Leaf, Wind};
 /// Without regard to the side of the hinge the centre is on: as the working case takes the wind against the leaf at every angle, a
 /// counter-leaf that reaches beyond the hinge must not turn it into help. Source: velocity pressure, EN 1991-1-4 eq. 4.10.
 pub fn wind_moment_n_m(wind: &Wind, leaf: &Leaf, speed_m_s: f64) -> f64 {
-    let pressure_pa = 0.5 * wind.air_density() * speed_m_s * speed_m_s;
-    pressure_pa * wind.force_coefficient * leaf.wind_area_m2 * leaf.wind_centroid().abs()
+    velocity_pressure_pa(wind.air_density(), speed_m_s)
+        * wind.force_coefficient
+        * leaf.wind_area_m2
+        * leaf.wind_centroid().abs()
+}
+
+/// Velocity pressure of air brought to rest, Pa: `q = ½·ρ·V²`.
+///
+/// `density_kg_m3` in kg/m³, `speed_m_s` in m/s. Source: EN 1991-1-4 eq. 4.10; with ρ = 1.226 the 0.613·V² of ASCE 7.
+pub fn velocity_pressure_pa(density_kg_m3: f64, speed_m_s: f64) -> f64 {
+    0.5 * density_kg_m3 * speed_m_s * speed_m_s
+}
+
+/// Factor on the force coefficient of a wall with openings: `1 − (1 − ε)^1.5`, `ε` solid over gross area, 0…1.
+///
+/// Meant for `ε ≥ 0.7`; below that the wall is an open lattice with coefficients of its own. Source: ASCE 7 Fig 29.3-1, note (from memory).
+pub fn openings_factor(solidity: f64) -> f64 {
+    let open = (1.0 - solidity).clamp(0.0, 1.0);
+    1.0 - open * crate::real::root(open)
 }

@@ -1,0 +1,62 @@
+//! Published values: one table of checks, run as tests and printed as `CONFORMANCE.md`.
+//!
+//! An expected value never comes from the crate under test. It stands as its source prints it, and its last digit is the tolerance.
+
+mod check;
+mod hinges;
+mod inertia;
+mod linkage;
+mod page;
+mod wind;
+
+use check::Check;
+use std::collections::BTreeSet;
+
+/// A topic and its parts of the table.
+type Group = (&'static str, &'static [&'static [Check]]);
+
+/// The table, one group a topic.
+const GROUPS: &[Group] = &[
+    ("Linkage", linkage::CHECKS),
+    ("Hinges", &[hinges::CHECKS]),
+    ("Mass and inertia", &[inertia::CHECKS]),
+    ("Wind", wind::CHECKS),
+];
+
+fn all() -> impl Iterator<Item = &'static Check> {
+    GROUPS.iter().flat_map(|(_, parts)| parts.iter().copied().flatten())
+}
+
+#[test]
+fn every_published_value_is_met() {
+    let missed: Vec<String> = all()
+        .filter(|check| !check.holds())
+        .map(|check| {
+            format!("{}: {} printed {}, computed {}", check.id, check.what, check.expected, (check.computed)())
+        })
+        .collect();
+    assert!(missed.is_empty(), "{} of {} missed:\n{}", missed.len(), all().count(), missed.join("\n"));
+}
+
+#[test]
+fn every_check_has_an_id_of_its_own_a_source_and_a_tolerance() {
+    let ids: BTreeSet<&str> = all().map(|check| check.id).collect();
+    assert_eq!(ids.len(), all().count(), "an id stands twice");
+    for check in all() {
+        assert!(!check.source.is_empty() && !check.clause.is_empty(), "{} names no source", check.id);
+        assert!(check.tolerance() > 0.0, "{} can only fail", check.id);
+        // A tolerance as wide as the number would let anything pass.
+        assert!(check.tolerance() <= 0.25 * check.expected().abs().max(1e-3) + 1e-15, "{} cannot fail", check.id);
+    }
+}
+
+#[test]
+fn the_conformance_page_is_in_step() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/CONFORMANCE.md");
+    let page = page::page(GROUPS);
+    if std::env::var_os("PINTLE_BLESS").is_some() {
+        std::fs::write(path, &page).expect("the page can be written");
+    }
+    let written = std::fs::read_to_string(path).unwrap_or_default();
+    assert!(written == page, "CONFORMANCE.md is stale: PINTLE_BLESS=1 writes it anew");
+}
