@@ -39,6 +39,14 @@ pub fn collar_friction_uniform_wear_n_m(friction_coefficient: f64, axial_n: f64,
     friction_coefficient * axial_n * (outer_m + inner_m) / 2.0
 }
 
+/// Friction moment of rolling bearings, N·m: `T = μ·r·(2·H + W)`: two radial ones under the couple and one that carries the weight.
+///
+/// `radius_m` is half the bore. Without the drag of seals, which a greased small bearing has more of than of rolling. Source: bearing
+/// handbooks (`M = μ·F·d/2`), from memory.
+pub fn rolling_friction_n_m(friction_coefficient: f64, radius_m: f64, couple_n: f64, weight_n: f64) -> f64 {
+    friction_coefficient * radius_m * (2.0 * couple_n + weight_n)
+}
+
 impl MeasuredHinges {
     /// Friction moment from steady pulls both ways, N·m: half their sum times the radius. What drives the leaf one way (lean) cancels.
     pub fn friction_n_m(&self) -> f64 {
