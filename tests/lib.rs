@@ -1,1 +1,26 @@
 //! Shared parts of the tests.
+
+use std::path::Path;
+
+/// Holds a generated file to what it is generated from; `PINTLE_BLESS=1` writes it anew instead.
+///
+/// `path` is relative to this crate's folder.
+///
+/// # Panics
+/// If the file differs and is not to be written.
+pub fn kept_in_step(path: &str, text: &str) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
+    if std::env::var_os("PINTLE_BLESS").is_some() {
+        if let Some(folder) = path.parent() {
+            std::fs::create_dir_all(folder).expect("the folder can be made");
+        }
+        std::fs::write(&path, text).expect("the generated file can be written");
+        return;
+    }
+    let stands = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        stands == text,
+        "{} is stale: run the tests once with PINTLE_BLESS=1 and read what changed",
+        path.display()
+    );
+}

@@ -21,6 +21,8 @@ extern crate alloc;
 extern crate std;
 
 mod arm;
+#[cfg(feature = "describe")]
+pub mod describe;
 mod document;
 mod drive;
 mod job;

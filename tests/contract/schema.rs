@@ -1,0 +1,72 @@
+//! The published schemas: generated from the Rust types, kept in step, and saying what the reader does.
+
+use super::{answer, job, with, without};
+use pintle_core::{FIELDS, describe};
+use pintle_tests::kept_in_step;
+use serde_json::{Value, json};
+
+#[test]
+fn the_published_schemas_are_in_step() {
+    let schemas =
+        [("job", describe::job_schema()), ("plan", describe::plan_schema()), ("faults", describe::faults_schema())];
+    for (name, schema) in schemas {
+        let text = serde_json::to_string_pretty(&schema).expect("serialises") + "\n";
+        kept_in_step(&format!("../www/schema/{name}.json"), &text);
+    }
+}
+
+/// Whether the schema and the reader agree on a job, and what they say.
+fn both(job: &Value) -> bool {
+    let schema = jsonschema::is_valid(&describe::job_schema(), job);
+    let document = serde_json::from_value(job.clone()).expect("a document");
+    let reader = pintle_core::Job::read(&document).is_ok();
+    assert_eq!(schema, reader, "schema {schema}, reader {reader}: {job}");
+    reader
+}
+
+#[test]
+fn the_schema_takes_and_refuses_what_the_reader_does() {
+    assert!(both(&job()));
+    assert!(both(&with(
+        "/hinges",
+        json!({ "kind": "measured", "pull_open_n": 45, "pull_close_n": 41, "pull_radius_m": 3.0, "pull_leaf_deg": 45 })
+    )));
+    for part in ["lean", "title", "hand", "samples", "required_reserve"] {
+        assert!(both(&without(&format!("/{part}"))), "{part}");
+        assert!(both(&with(&format!("/{part}"), Value::Null)), "{part}");
+    }
+    for part in ["schema", "leaf", "hinges", "wind", "swing", "arm", "operator", "arm/elbow", "hinges/kind"] {
+        assert!(!both(&without(&format!("/{part}"))), "{part}");
+    }
+    for (pointer, value) in [
+        ("/colour", json!(1)),
+        ("/leaf/colour", json!(1)),
+        ("/hinges/colour", json!(1)),
+        ("/arm/elbow", json!("up")),
+        ("/hand", json!("both")),
+        ("/hinges/kind", json!("magnetic")),
+        ("/samples", json!(2.5)),
+        ("/schema", json!(2)),
+        ("/title", json!(5)),
+        ("/leaf", json!([])),
+    ] {
+        assert!(!both(&with(pointer, value)), "{pointer}");
+    }
+    for rule in FIELDS.iter().filter(|rule| !rule.path.starts_with("hinges.pull")) {
+        let pointer = format!("/{}", rule.path.replace('.', "/"));
+        assert_eq!(both(&with(&pointer, Value::Null)), !rule.required, "{pointer}");
+        assert!(!both(&with(&pointer, json!("three"))), "{pointer}");
+        for beyond in [rule.least.map(|least| least - 1.0), rule.most.map(|most| most + 1.0)].into_iter().flatten() {
+            assert!(!both(&with(&pointer, json!(beyond))), "{pointer}");
+        }
+    }
+}
+
+#[test]
+fn plans_and_faults_keep_their_schemas() {
+    let plan = serde_json::to_value(answer(&job()).expect("valid")).expect("serialises");
+    jsonschema::validate(&describe::plan_schema(), &plan).expect("the plan keeps its schema");
+    let faults = answer(&with("/leaf/mass_kg", json!("heavy"))).expect_err("invalid");
+    jsonschema::validate(&describe::faults_schema(), &serde_json::to_value(faults).expect("serialises"))
+        .expect("faults keep theirs");
+}
