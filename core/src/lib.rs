@@ -38,10 +38,7 @@ pub use job::{
     Allowed, Arm, Elbow, Example, FIELDS, Fault, FaultCode, FieldRule, Hand, Hinges, Invalid, Job, Leaf, Lean,
     MeasuredHinges, NamedValue, Operator, PlainHinges, SCHEMA, Swing, Wind,
 };
-pub use leaf::{
-    LeafLoads, bar_inertia_kg_m2, collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m,
-    hinge_couple_n, openings_factor, pin_friction_n_m, stretch_inertia_kg_m2, velocity_pressure_pa, wind_moment_n_m,
-};
+pub use leaf::*;
 pub use plan::{CurvePoint, Finding, FindingCode, Loads, Model, Overrun, Peak, Plan, Severity, Shares, plan};
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.

@@ -11,7 +11,7 @@ const HEAD: &str = "\
 Generated from the table of published checks in `published/`; do not edit. The test command fails when this page is stale;
 `PINTLE_BLESS=1 cargo test -p pintle-tests --test published` writes it anew.
 
-*Expected* is the number as its source prints it. Unless a wider tolerance is stated, a check holds within half a unit of the last printed
+*Expected* is the number as its source prints it. Unless another tolerance is stated, a check holds within half a unit of the last printed
 digit; *used* is the share of the tolerance that the deviation takes. Provenance: *seen* in the named source; *from memory*, the source
 itself not at hand; *derived* from the named relation outside this crate; *common practice*, no source. What sources print
 wrongly stands in [ERRATA.md](ERRATA.md).
@@ -42,7 +42,7 @@ pub fn page(groups: &[Group]) -> String {
         }
         let wider: Vec<&Check> = checks().filter(|check| matches!(check.tolerance, Tolerance::Stated { .. })).collect();
         if !wider.is_empty() {
-            text.push_str("\nWider tolerances:\n\n");
+            text.push_str("\nStated tolerances:\n\n");
         }
         for check in wider {
             if let Tolerance::Stated { value, reason } = check.tolerance {

@@ -1,14 +1,14 @@
 //! Moments about the hinge: mass, friction, wind, lean; and what the drive must supply against them.
 
-mod hinge;
+mod hinges;
 mod mass;
+mod members;
 mod wind;
 
-pub use hinge::{
-    collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m, hinge_couple_n, pin_friction_n_m,
-};
+pub use hinges::*;
 pub use mass::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
-pub use wind::{openings_factor, velocity_pressure_pa, wind_moment_n_m};
+pub use members::*;
+pub use wind::*;
 
 use crate::STANDARD_GRAVITY_M_S2;
 use crate::drive::{Direction, WindCase};

@@ -34,14 +34,8 @@ pub struct FrictionRange {
 }
 
 impl Pairing {
-    pub(crate) const NAMES: [&str; 6] = [
-        "steel_steel_dry",
-        "steel_steel_greased",
-        "steel_bronze_dry",
-        "steel_bronze_greased",
-        "ptfe_lined",
-        "rolling",
-    ];
+    pub(crate) const NAMES: [&str; 6] =
+        ["steel_steel_dry", "steel_steel_greased", "steel_bronze_dry", "steel_bronze_greased", "ptfe_lined", "rolling"];
     pub(crate) const ALL: [Pairing; 6] = [
         Pairing::SteelSteelDry,
         Pairing::SteelSteelGreased,
