@@ -34,12 +34,9 @@ pub mod units;
 pub use arm::{Defect, DefectKind, Linkage, Pose};
 pub use document::Document;
 pub use drive::{Demand, Direction, Rating, Verdict, WindCase, WindLimit, WindLimitState};
-pub use job::{
-    Allowed, Arm, Elbow, Example, FIELDS, Fault, FaultCode, FieldRule, Hand, Hinges, Invalid, Job, Leaf, Lean,
-    MeasuredHinges, NamedValue, Operator, PlainHinges, SCHEMA, Swing, Wind,
-};
+pub use job::*;
 pub use leaf::*;
-pub use plan::{CurvePoint, Finding, FindingCode, Loads, Model, Overrun, Peak, Plan, Severity, Shares, plan};
+pub use plan::*;
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.
 pub const STANDARD_GRAVITY_M_S2: f64 = 9.80665;

@@ -54,6 +54,74 @@ pub fn valid() -> impl Strategy<Value = Value> {
         .prop_filter("the arm works", |value| Model::new(&job(value)).is_ok())
 }
 
+fn wind_from() -> impl Strategy<Value = Value> {
+    let beaufort = (0..12u32, 1.0..2.0f64, 0.5..1.0f64).prop_map(|(number, gust, height)| {
+        json!({ "kind": "beaufort", "number": number, "gust_factor": gust, "height_factor": height })
+    });
+    let edition = prop::sample::select(vec!["7-05", "7-10", "7-16", "7-22"]);
+    let exposure = prop::sample::select(vec!["B", "C", "D"]);
+    let level = prop::sample::select(vec!["strength", "allowable"]);
+    let asce7 = (edition, exposure, level, 0.0..80.0f64, 0.5..6.0f64).prop_map(|(edition, exposure, level, speed, height)| {
+        json!({ "kind": "asce7", "edition": edition, "level": level, "exposure": exposure, "speed_m_s": speed, "height_m": height })
+    });
+    let terrain = prop::sample::select(vec!["0", "I", "II", "III", "IV"]);
+    let en1991 = (terrain, 0.0..40.0f64, 0.5..6.0f64, 0.001..0.5f64).prop_map(|(terrain, basic, height, probability)| {
+        json!({ "kind": "en1991", "terrain": terrain, "basic_m_s": basic, "height_m": height, "yearly_probability": probability })
+    });
+    prop_oneof![beaufort, asce7, en1991]
+}
+
+fn wind_shape() -> impl Strategy<Value = Value> {
+    prop_oneof![
+        (0.7..1.0f64, any::<bool>()).prop_map(|(solidity, eccentric)| {
+            json!({ "kind": "asce7_wall", "solidity": solidity, "eccentric": eccentric })
+        }),
+        (any::<bool>(), 0.001..0.06f64).prop_map(|(round, bar)| {
+            json!({ "kind": "asce7_open", "bars": if round { "round" } else { "flat" }, "bar_m": bar, "pitch_m": 0.1 })
+        }),
+        (0.8..1.0f64, any::<bool>(), 0.3..1.0f64).prop_map(|(solidity, returns, shelter)| {
+            json!({ "kind": "en1991_wall", "solidity": solidity, "returns": returns, "shelter_factor": shelter })
+        }),
+    ]
+}
+
+/// Members that fit any leaf of [`valid`].
+fn members() -> Value {
+    json!([
+        { "section": "tube", "face_m": 0.06, "depth_m": 0.04, "wall_m": 0.003, "place": { "from_m": 0, "to_m": 0.9, "count": 2 } },
+        { "section": "round_tube", "face_m": 0.0337, "wall_m": 0.0025, "place": { "from_m": 0.1, "to_m": 0.8, "height_m": 1.5, "count": 7 } },
+        { "section": "round_bar", "face_m": 0.012, "place": { "from_m": 0, "to_m": 0.9, "rise_m": 1.2 } },
+        { "section": "boards", "thickness_m": 0.02, "face_m": 0.1, "gap_m": 0.02, "density_kg_m3": 500,
+          "place": { "from_m": 0, "to_m": 0.9, "height_m": 1 } },
+        { "section": "mesh", "wire_m": 0.004, "pitch_m": 0.05, "place": { "from_m": 0, "to_m": 0.9, "height_m": 0.5 } },
+    ])
+}
+
+/// A valid job with every optional block.
+pub fn loaded() -> impl Strategy<Value = Value> {
+    let site = (0.0..10.0f64, -180.0..180.0f64, 0.0..0.03f64, 0.0..200.0f64, -180.0..180.0f64);
+    // Sensitivity is sixty plans: not in every job.
+    let asks = prop::bool::weighted(0.1);
+    (valid(), wind_from(), wind_shape(), site, asks).prop_map(|(mut job, from, shape, site, asks)| {
+        let (slope, uphill, ice, latch, bearing) = site;
+        job["leaf"] = json!({ "length_m": job["leaf"]["length_m"], "height_m": 1.6, "members": members() });
+        job["wind"] = json!({ "from": from, "shape": shape, "bearing_deg": bearing });
+        job["storm"] = json!({ "from": from, "shape": shape });
+        job["ground"] = json!({ "slope_deg": slope, "uphill_deg": uphill, "gap_m": 0.1, "joint_allowance_m": 0.02 });
+        job["ice"] = json!({ "thickness_m": ice, "area_factor": 1.2 });
+        job["drag"] = json!({ "seal_n_m": 3, "latch_n_m": latch, "wheel_load_n": 200, "wheel_radius_m": 0.8 });
+        if job["hinges"]["kind"] == "plain" {
+            job["hinges"]["pairing"] = json!("steel_bronze_greased");
+            job["hinges"]["friction_coefficient"] = Value::Null;
+        }
+        if asks {
+            job["uncertainty"] = json!({ "swing.open_deg": 0.02 });
+        }
+        job["samples"] = json!(7);
+        job
+    })
+}
+
 /// Values that a form, a hand-written file or a hostile link may hold.
 fn anything() -> impl Strategy<Value = Document> {
     let odd = prop_oneof![

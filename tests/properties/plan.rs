@@ -12,7 +12,7 @@ fn with(value: &Value, field: &str, put: Value) -> Value {
 }
 
 /// Whether every number of a plan is finite. JSON would show a NaN as null, the debug text does not hide it.
-fn finite(plan: &Plan) -> bool {
+pub fn finite(plan: &Plan) -> bool {
     let text = format!("{plan:?}");
     !text.split(|c: char| !c.is_alphanumeric()).any(|word| word == "NaN" || word == "inf")
 }
@@ -131,7 +131,7 @@ fn a_job_of_nothing_is_refused() {
 }
 
 /// The contract's job.
-fn example() -> Value {
+pub fn example() -> Value {
     json!({ "schema": 1, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
         "hinges": { "kind": "plain", "spacing_m": 1.3, "pin_radius_m": 0.012, "thrust_outer_radius_m": 0.02,
                     "thrust_inner_radius_m": 0.012, "friction_coefficient": 0.2 },

@@ -1,7 +1,7 @@
 //! Wind: velocity pressure, openings, moment about the hinge.
 
 use super::check::{Check, Provenance::*, check};
-use pintle_core::{Leaf, Wind, openings_factor, velocity_pressure_pa, wind_moment_n_m};
+use pintle_core::{openings_factor, velocity_pressure_pa, wind_moment_n_m};
 
 const EN: (&str, &str) = ("EN 1991-1-4", "eq. 4.10: q = ½ρv², ρ 1.25");
 const ASCE: (&str, &str) = ("ASCE 7-16", "eq. 26.10-1 in SI: q = .613 V², Kz = Kzt = Kd = 1");
@@ -25,18 +25,8 @@ pressures! { ASCE_PRESSURES, "4.4 ASCE", ASCE, 1.226:
 }
 
 fn wall_moment(solidity_factor: f64) -> f64 {
-    let leaf = Leaf {
-        mass_kg: 100.0,
-        length_m: 3.5,
-        height_m: Some(1.8),
-        wind_area_m2: 1.8 * 3.5,
-        mass_centroid_m: None,
-        wind_centroid_m: None,
-        inertia_kg_m2: None,
-    };
     // 10 m/s at 1.25 kg/m³ are the 62.5 Pa of the example.
-    let wind = Wind { speed_m_s: 10.0, force_coefficient: 1.3 * solidity_factor, air_density_kg_m3: Some(1.25) };
-    wind_moment_n_m(&wind, &leaf, wind.speed_m_s)
+    wind_moment_n_m(1.25, 10.0, 1.3 * solidity_factor, 1.8 * 3.5, 3.5 / 2.0)
 }
 
 const WALL: &[Check] = &[

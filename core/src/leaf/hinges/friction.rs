@@ -1,6 +1,34 @@
 //! What resists at the hinges.
 
 use crate::job::MeasuredHinges;
+use serde::Serialize;
+
+/// How a thrust collar carries its load.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Collar {
+    /// New and flat: the same pressure everywhere. The larger friction.
+    #[default]
+    UniformPressure,
+    /// Worn in: pressure falls as 1/r.
+    UniformWear,
+}
+
+impl Collar {
+    pub(crate) const NAMES: [&str; 2] = ["uniform_pressure", "uniform_wear"];
+    pub(crate) const ALL: [Collar; 2] = [Collar::UniformPressure, Collar::UniformWear];
+
+    /// Friction moment of the collar, N·m.
+    pub fn friction_n_m(self, friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
+        match self {
+            Collar::UniformPressure => {
+                collar_friction_uniform_pressure_n_m(friction_coefficient, axial_n, outer_m, inner_m)
+            }
+            Collar::UniformWear => collar_friction_uniform_wear_n_m(friction_coefficient, axial_n, outer_m, inner_m),
+        }
+    }
+}
 
 /// Radial load at each of two hinges that hold a leaf up: `H = W·|x_c| / spacing`, N.
 ///

@@ -4,7 +4,7 @@ mod friction;
 mod pairing;
 
 pub use friction::{
-    collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m, hinge_couple_n, pin_friction_n_m,
+    Collar, collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m, hinge_couple_n, pin_friction_n_m,
     rolling_friction_n_m,
 };
 pub use pairing::{FrictionRange, Pairing};

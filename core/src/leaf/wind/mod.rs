@@ -9,6 +9,7 @@ mod asce7_shape;
 mod beaufort;
 mod en1991;
 mod en1991_wall;
+mod gust;
 mod moment;
 mod solidity;
 
@@ -21,5 +22,7 @@ pub use en1991::{
     Terrain, en1991_peak_pressure_pa, en1991_probability_factor, en1991_roughness_factor, en1991_turbulence_intensity,
 };
 pub use en1991_wall::{EN1991_LEAST_SOLIDITY, Zones, en1991_wall_moment_coefficient, en1991_zone_coefficients};
-pub use moment::{openings_factor, velocity_pressure_pa, wind_moment_n_m};
+pub use gust::Gust;
+pub(crate) use moment::normal_component_slope;
+pub use moment::{normal_component, openings_factor, velocity_pressure_pa, wind_moment_n_m};
 pub use solidity::{bar_solidity, mesh_solidity};
