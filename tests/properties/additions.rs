@@ -120,7 +120,7 @@ proptest! {
 
     #[test]
     fn members_add_up_as_if_each_piece_were_listed(
-        count in 1..40u32, from in 0.0..1.0f64, spread in 0.0..3.0f64, height in 0.2..2.0f64, face in 0.01..0.1f64,
+        count in 1..30u32, from in 0.0..1.0f64, spread in 0.0..3.0f64, height in 0.5..1.5f64, face in 0.02..0.06f64,
     ) {
         let bar = |from: f64, to: f64, count: u32| json!({ "section": "bar", "face_m": face,
             "place": { "from_m": from, "to_m": to, "height_m": height, "count": count } });

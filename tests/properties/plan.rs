@@ -54,7 +54,7 @@ proptest! {
             * leaf["wind_area_m2"].as_f64().unwrap() * leaf["length_m"].as_f64().unwrap() / 2.0;
         let rated = job.operator.rated_torque_n_m * job.operator.efficiency();
         let linkage = model.linkage();
-        const STEPS: u32 = 20_000;
+        const STEPS: u32 = 4000;
         let speed = (0..=STEPS)
             .map(|index| linkage.pose(linkage.open_rad * f64::from(index) / f64::from(STEPS)))
             .filter_map(|pose| Some((pose.leaf_rad, pose.ratio?.abs())))
