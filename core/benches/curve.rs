@@ -49,7 +49,9 @@ fn poses(bencher: Bencher) {
     let model = Model::new(&job()).expect("valid");
     let open = model.linkage().open_rad;
     bencher.bench_local(|| {
-        (0..SAMPLES).map(|index| model.linkage().pose(open * f64::from(index) / f64::from(SAMPLES - 1)).ratio.unwrap_or(0.0)).sum::<f64>()
+        (0..SAMPLES)
+            .map(|index| model.linkage().pose(open * f64::from(index) / f64::from(SAMPLES - 1)).ratio.unwrap_or(0.0))
+            .sum::<f64>()
     });
 }
 
