@@ -12,6 +12,9 @@ const REQUIRED_OBJECTS: [&str; 6] = ["leaf", "hinges", "wind", "swing", "arm", "
 /// Objects of the job that may be absent as a whole.
 const OPTIONAL_OBJECTS: [&str; 1] = ["lean"];
 
+/// The storm keeps the rules of the wind.
+const STORM: (&str, &str) = ("wind", "storm");
+
 /// Schema of the job document: shape from the types, ranges and requiredness from [`FIELDS`], unknown fields refused.
 pub fn job_schema() -> Value {
     let mut schema = schema_of::<Job>("Pintle job", "What a person says about a gate. null and absent are the same.");
@@ -19,6 +22,9 @@ pub fn job_schema() -> Value {
     for rule in FIELDS {
         let path: Vec<&str> = rule.path.split('.').collect();
         apply(&mut schema, &path, rule);
+        if path[0] == STORM.0 {
+            apply(&mut schema, &[&[STORM.1], &path[1..]].concat(), rule);
+        }
     }
     let properties = object(&mut schema["properties"]);
     properties.insert("schema".into(), json!({ "const": SCHEMA, "description": properties["schema"]["description"] }));
@@ -99,6 +105,9 @@ fn apply(schema: &mut Value, path: &[&str], rule: &FieldRule) {
             variants.iter_mut().for_each(|variant| apply(variant, path, rule));
         }
     }
+    if let Some(items) = schema.get_mut("items") {
+        apply(items, path, rule);
+    }
     let [name, rest @ ..] = path else { return };
     if !rest.is_empty() {
         if let Some(property) = schema.pointer_mut(&format!("/properties/{name}")) {
@@ -118,6 +127,14 @@ fn apply(schema: &mut Value, path: &[&str], rule: &FieldRule) {
         }
     }
     property.insert("examples".into(), json!([rule.example]));
+    if let (true, Some(other)) = (rule.required, rule.unless) {
+        // One of the two: the number, or what it follows from.
+        let said = |name: &str| json!({ "required": [name], "properties": { name: { "not": { "type": "null" } } } });
+        let choice = json!({ "anyOf": [said(name), said(other)] });
+        property.insert("type".into(), json!([kind, "null"]));
+        object(schema).entry("allOf").or_insert_with(|| json!([])).as_array_mut().expect("a list").push(choice);
+        return;
+    }
     if rule.required
         && let Some(Value::Array(required)) = schema.get_mut("required")
     {

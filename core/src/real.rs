@@ -26,3 +26,6 @@ pub(crate) fn length(vector: kurbo::Vec2) -> f64 {
 pub(crate) fn quarter_turn(vector: kurbo::Vec2) -> kurbo::Vec2 {
     kurbo::Vec2::new(-vector.y, vector.x)
 }
+
+/// Natural logarithm and power, from `libm` like the rest.
+pub(crate) use libm::{log, pow};

@@ -1,33 +1,19 @@
 //! Every way a job can be wrong: code, path, what was found, what is allowed, an example.
 
+use super::carriers::{carried, carrier};
 use super::{answer, fault, faults, job, with, without};
 use pintle_core::{Allowed, Document, Example, FIELDS, FaultCode, Invalid};
 use serde_json::{Value, json};
-
-/// Pointer of a rule's path; measured hinges are put in first where the rule is theirs.
-fn at(path: &str, value: Value) -> Value {
-    let mut job = job();
-    if path.starts_with("hinges.pull") {
-        job["hinges"] = json!({ "kind": "measured", "pull_open_n": 45, "pull_close_n": 41, "pull_radius_m": 3.0, "pull_leaf_deg": 45 });
-    }
-    let mut place = &mut job;
-    for key in path.split('.') {
-        place = &mut place[key];
-    }
-    *place = value;
-    job
-}
 
 #[test]
 fn every_range_is_kept_at_both_ends() {
     for rule in FIELDS {
         let (Some(least), Some(most)) = (rule.least, rule.most) else { continue };
         for beyond in [least - 1e-7, most + 1e-7 * most.max(1.0), -1e300, 1e300] {
-            let errors = answer(&at(rule.path, json!(beyond))).expect_err(rule.path).errors;
-            let fault = errors
-                .iter()
-                .find(|fault| fault.path == rule.path)
-                .unwrap_or_else(|| panic!("{}: {errors:?}", rule.path));
+            let (job, path) = carried(rule.path, json!(beyond));
+            let errors = answer(&job).expect_err(rule.path).errors;
+            let fault =
+                errors.iter().find(|fault| fault.path == path).unwrap_or_else(|| panic!("{}: {errors:?}", rule.path));
             assert!(matches!(fault.code, FaultCode::OutOfRange | FaultCode::WrongType), "{fault:?}");
             assert_eq!(
                 fault.allowed,
@@ -38,31 +24,42 @@ fn every_range_is_kept_at_both_ends() {
         }
         // The ends themselves are allowed: whatever else the value then spoils, it is not its range.
         for end in [least, most] {
-            let errors = answer(&at(rule.path, json!(end))).err().map_or_else(Vec::new, |invalid| invalid.errors);
+            let (job, path) = carried(rule.path, json!(end));
+            let errors = answer(&job).err().map_or_else(Vec::new, |invalid| invalid.errors);
             assert!(
-                !errors.iter().any(|fault| fault.path == rule.path && fault.code == FaultCode::OutOfRange),
+                !errors.iter().any(|fault| fault.path == path && fault.code == FaultCode::OutOfRange),
                 "{}",
                 rule.path
             );
         }
-        let wrong = answer(&at(rule.path, json!("three"))).expect_err(rule.path).errors;
-        assert!(wrong.iter().any(|fault| fault.path == rule.path && fault.code == FaultCode::WrongType), "{wrong:?}");
+        let (job, path) = carried(rule.path, json!("three"));
+        let wrong = answer(&job).expect_err(rule.path).errors;
+        assert!(wrong.iter().any(|fault| fault.path == path && fault.code == FaultCode::WrongType), "{wrong:?}");
     }
 }
 
 #[test]
 fn every_required_number_is_missed() {
     for rule in FIELDS {
-        let silent = answer(&at(rule.path, Value::Null));
+        let (job, path) = carried(rule.path, Value::Null);
+        let silent = answer(&job);
         match rule.required {
             true => {
                 let errors = silent.expect_err(rule.path).errors;
-                let fault = errors.iter().find(|fault| fault.path == rule.path).expect(rule.path);
+                let fault = errors.iter().find(|fault| fault.path == path).expect(rule.path);
                 assert_eq!(fault.code, FaultCode::Missing);
                 assert!(fault.found.is_none() && fault.allowed.is_some() && fault.example.is_some());
             }
             false => assert!(silent.is_ok(), "{}: {silent:?}", rule.path),
         }
+    }
+}
+
+#[test]
+fn every_carrier_is_a_valid_job() {
+    for rule in FIELDS {
+        let (job, _) = carrier(rule.path);
+        assert!(answer(&job).is_ok(), "{}: {:?}", rule.path, answer(&job));
     }
 }
 

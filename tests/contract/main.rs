@@ -1,5 +1,7 @@
 //! The job and plan documents: what is refused and how, and the published schemas.
 
+mod additions;
+mod carriers;
 mod errors;
 mod native;
 mod schema;

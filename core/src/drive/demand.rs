@@ -35,16 +35,8 @@ pub enum WindCase {
     Against,
     /// With the movement at every angle: what the drive must hold back.
     Following,
-}
-
-impl WindCase {
-    /// +1 where the wind adds to what the drive must supply.
-    pub const fn sign(self) -> f64 {
-        match self {
-            WindCase::Against => 1.0,
-            WindCase::Following => -1.0,
-        }
-    }
+    /// From the job's fixed bearing, whichever way the leaf moves.
+    Bearing,
 }
 
 /// A leaf on an arm in a wind, moving steadily one way: shaft torque by leaf angle.
@@ -91,7 +83,7 @@ impl Demand<'_> {
     pub(super) fn slope_sign(&self, pose: &Pose) -> Option<f64> {
         let (ratio, rate) = (pose.ratio?, pose.ratio_rate?);
         let torque = self.leaf_torque_n_m(pose.leaf_rad);
-        let slope = self.loads.demand_slope_n_m(pose.leaf_rad) * ratio - torque * rate;
+        let slope = self.loads.demand_slope_n_m(pose.leaf_rad, self.wind) * ratio - torque * rate;
         Some(if torque * ratio < 0.0 { -slope } else { slope })
     }
 }

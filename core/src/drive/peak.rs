@@ -41,6 +41,14 @@ impl<'a> Swept<'a> {
         Swept { linkage, poses }
     }
 
+    /// The same with a leaf angle of the swing added, at which a demand steps: both sides of the step are looked at.
+    pub fn with_step(mut self, step_rad: Option<f64>) -> Swept<'a> {
+        let Some(at) = step_rad.filter(|&at| at > 0.0 && at < self.linkage.open_rad) else { return self };
+        let index = self.poses.partition_point(|pose| pose.leaf_rad < at);
+        self.poses.insert(index, self.linkage.pose(at));
+        self
+    }
+
     /// The poses of the grid from a leaf angle on, that angle itself included.
     pub fn from(&self, least_rad: f64) -> impl Iterator<Item = Pose> {
         let first = self.linkage.pose(least_rad);

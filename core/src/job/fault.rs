@@ -55,8 +55,18 @@ pub enum FaultCode {
     OutOfRange,
     /// The collar's outer radius is below its inner radius.
     OuterBelowInner,
-    /// A centre lies beyond the leaf's end.
+    /// A centre or a member lies beyond the leaf's end.
     OutsideLeaf,
+    /// The wall is thicker than the section's sides and corners allow.
+    WallTooThick,
+    /// Denser or more open than what the shape's table covers.
+    OutsideShape,
+    /// A leaf of no members.
+    NoMembers,
+    /// Said in two ways that may differ: directly, and by a block it would follow from.
+    SaidTwice,
+    /// One of two values that only mean something together is missing.
+    HalfOfPair,
     /// Crank and link together do not reach the bracket.
     ArmTooShort,
     /// Crank and link cannot fold close enough to the bracket.

@@ -1,14 +1,30 @@
 //! The job: what a person says about a gate, and the rules that every value has to keep.
 
 mod fault;
+mod hinge_reader;
+mod member_reader;
+mod member_types;
 mod numbers;
 mod reader;
 mod rules;
+mod site_reader;
+mod site_types;
 mod types;
+mod vary;
+mod wind_reader;
+mod wind_types;
 
 pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, NamedValue};
+pub use member_types::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
 pub use rules::{FIELDS, FieldRule};
-pub use types::{Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, Swing, Wind};
+pub use site_types::{Drag, Ground, Ice};
+pub use types::{
+    Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, RisingHinges, RollingHinges,
+    Swing,
+};
+pub use wind_types::{
+    Asce7Open, Asce7Wall, Asce7Wind, BeaufortWind, En1991Wall, En1991Wind, Wind, WindFrom, WindShape,
+};
 
 /// The schema this version of the crate writes, and the newest it reads.
 pub const SCHEMA: u32 = 1;

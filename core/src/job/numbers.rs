@@ -3,9 +3,11 @@
 use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
 use super::reader::missing_object;
 use super::rules::rule_of;
-use super::types::{Arm, Hinges, Job};
+use super::site_types::{Drag, Ground, Ice};
+use super::types::{Arm, Hinges, Job, Lean};
+use super::wind_types::Wind;
 use crate::{Document, units::Quantity};
-use alloc::vec::Vec;
+use alloc::{format, string::String, vec::Vec};
 
 impl Job {
     /// The arm, where the job is to be planned and not only set out.
@@ -20,10 +22,10 @@ impl Job {
     pub(crate) fn numbers(&self) -> Vec<(&'static str, Option<f64>)> {
         let (leaf, operator) = (&self.leaf, &self.operator);
         let mut numbers = alloc::vec![
-            ("leaf.mass_kg", Some(leaf.mass_kg)),
+            ("leaf.mass_kg", leaf.mass_kg),
             ("leaf.length_m", Some(leaf.length_m)),
             ("leaf.height_m", leaf.height_m),
-            ("leaf.wind_area_m2", Some(leaf.wind_area_m2)),
+            ("leaf.wind_area_m2", leaf.wind_area_m2),
             ("leaf.mass_centroid_m", leaf.mass_centroid_m),
             ("leaf.wind_centroid_m", leaf.wind_centroid_m),
             ("leaf.inertia_kg_m2", leaf.inertia_kg_m2),
@@ -34,7 +36,9 @@ impl Job {
                 ("hinges.pin_radius_m", Some(plain.pin_radius_m)),
                 ("hinges.thrust_outer_radius_m", Some(plain.thrust_outer_radius_m)),
                 ("hinges.thrust_inner_radius_m", Some(plain.thrust_inner_radius_m)),
-                ("hinges.friction_coefficient", Some(plain.friction_coefficient)),
+                ("hinges.friction_coefficient", plain.friction_coefficient),
+                ("hinges.friction_low", plain.friction_low),
+                ("hinges.friction_high", plain.friction_high),
             ]),
             Hinges::Measured(measured) => numbers.extend([
                 ("hinges.pull_open_n", Some(measured.pull_open_n)),
@@ -42,13 +46,35 @@ impl Job {
                 ("hinges.pull_radius_m", Some(measured.pull_radius_m)),
                 ("hinges.pull_leaf_deg", Some(measured.pull_leaf_deg)),
             ]),
+            Hinges::Rolling(rolling) => numbers.extend([
+                ("hinges.spacing_m", Some(rolling.spacing_m)),
+                ("hinges.pin_radius_m", Some(rolling.pin_radius_m)),
+                ("hinges.friction_coefficient", rolling.friction_coefficient),
+                ("hinges.friction_low", rolling.friction_low),
+                ("hinges.friction_high", rolling.friction_high),
+            ]),
+            Hinges::Rising(rising) => numbers.extend([
+                ("hinges.spacing_m", Some(rising.spacing_m)),
+                ("hinges.pin_radius_m", Some(rising.pin_radius_m)),
+                ("hinges.thrust_outer_radius_m", Some(rising.thrust_outer_radius_m)),
+                ("hinges.thrust_inner_radius_m", Some(rising.thrust_inner_radius_m)),
+                ("hinges.friction_coefficient", rising.friction_coefficient),
+                ("hinges.friction_low", rising.friction_low),
+                ("hinges.friction_high", rising.friction_high),
+                ("hinges.rise_m", Some(rising.rise_m)),
+            ]),
         }
         numbers.extend([
             ("lean.angle_deg", self.lean.angle_deg),
             ("lean.downhill_deg", self.lean.downhill_deg),
-            ("wind.speed_m_s", Some(self.wind.speed_m_s)),
-            ("wind.force_coefficient", Some(self.wind.force_coefficient)),
-            ("wind.air_density_kg_m3", self.wind.air_density_kg_m3),
+            ("lean.plumb_offset_m", self.lean.plumb_offset_m),
+            ("lean.plumb_height_m", self.lean.plumb_height_m),
+        ]);
+        numbers.extend(self.wind.numbers());
+        numbers.extend(self.drag.iter().flat_map(Drag::numbers));
+        numbers.extend(self.ice.iter().flat_map(Ice::numbers));
+        numbers.extend(self.ground.iter().flat_map(Ground::numbers));
+        numbers.extend([
             ("swing.open_deg", Some(self.swing.open_deg)),
             ("operator.rated_torque_n_m", Some(operator.rated_torque_n_m)),
             ("operator.peak_torque_n_m", operator.peak_torque_n_m),
@@ -74,12 +100,35 @@ impl Job {
     pub(crate) fn assumed(&self) -> Vec<&'static str> {
         const DERIVED: [&str; 3] = ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2"];
         let fixed = |path: &str| rule_of(path).is_some_and(|rule| rule.default.is_some());
-        let numbers = self
-            .numbers()
-            .into_iter()
-            .filter(|(path, value)| value.is_none() && (fixed(path) || DERIVED.contains(path)));
+        let assumed = |path: &str| match path {
+            // Members and a plumb line are an answer, not an assumption.
+            "lean.angle_deg" => self.lean.plumb_offset_m.is_none(),
+            path if DERIVED.contains(&path) => self.leaf.members.is_none(),
+            path => fixed(path),
+        };
+        let numbers = self.numbers().into_iter().filter(|(path, value)| value.is_none() && assumed(path));
         let hand = self.hand.is_none().then_some("hand");
-        hand.into_iter().chain(numbers.map(|(path, _)| path)).collect()
+        let mut paths: Vec<&'static str> = hand.into_iter().chain(numbers.map(|(path, _)| path)).collect();
+        for (_, rule, value) in self.listed_numbers() {
+            let path = if rule.starts_with("wind.") { storm_path(rule) } else { Some(rule) };
+            paths.extend(path.filter(|path| value.is_none() && fixed(rule) && !paths.contains(path)));
+        }
+        paths
+    }
+
+    /// Numbers whose path is not their rule's: the storm's and the members'. Path, path of the rule, value.
+    fn listed_numbers(&self) -> Vec<(String, &'static str, Option<f64>)> {
+        let storm = self.storm.iter().flat_map(Wind::numbers).map(|(rule, value)| {
+            let path = rule.strip_prefix("wind.").map_or_else(|| rule.into(), |rest| format!("storm.{rest}"));
+            (path, rule, value)
+        });
+        let members = self.leaf.members.iter().flatten().enumerate().flat_map(|(index, member)| {
+            member.numbers().into_iter().map(move |(rule, value)| {
+                let rest = rule.strip_prefix("leaf.members.").unwrap_or(rule);
+                (format!("leaf.members.{index}.{rest}"), rule, value)
+            })
+        });
+        storm.chain(members).collect()
     }
 
     /// Checks the schema, every range and every relation between fields.
@@ -91,7 +140,15 @@ impl Job {
         for (path, value) in self.numbers() {
             errors.extend(value.and_then(|value| rule_of(path)?.check(value)));
         }
-        errors.extend(self.relations());
+        for (path, rule, value) in self.listed_numbers() {
+            let fault = value.and_then(|value| rule_of(rule)?.check(value));
+            errors.extend(fault.map(|fault| Fault { path, ..fault }));
+        }
+        errors.extend(self.uncertainty_faults());
+        // Relations mean something between numbers that are within their own ranges.
+        if errors.is_empty() {
+            errors.extend(self.relations());
+        }
         if errors.is_empty() { Ok(()) } else { Err(Invalid { errors }) }
     }
 
@@ -112,18 +169,88 @@ impl Job {
                 );
             }
         }
-        if let Hinges::Plain(plain) = &self.hinges {
-            let (outer, inner) = (plain.thrust_outer_radius_m, plain.thrust_inner_radius_m);
-            if outer < inner {
-                let allowed = Allowed::Range { least: Some(inner), most: Some(0.2), quantity: Quantity::ShortLength };
-                faults.push(
-                    Fault::new("hinges.thrust_outer_radius_m", FaultCode::OuterBelowInner)
-                        .found(&Document::Number(outer))
-                        .allowed(allowed)
-                        .example(Example::Number(inner)),
-                );
-            }
+        let collar = match &self.hinges {
+            Hinges::Plain(plain) => Some((plain.thrust_outer_radius_m, plain.thrust_inner_radius_m)),
+            Hinges::Rising(rising) => Some((rising.thrust_outer_radius_m, rising.thrust_inner_radius_m)),
+            Hinges::Measured(_) | Hinges::Rolling(_) => None,
+        };
+        if let Some((outer, inner)) = collar
+            && outer < inner
+        {
+            let allowed = Allowed::Range { least: Some(inner), most: Some(0.2), quantity: Quantity::ShortLength };
+            faults.push(
+                Fault::new("hinges.thrust_outer_radius_m", FaultCode::OuterBelowInner)
+                    .found(&Document::Number(outer))
+                    .allowed(allowed)
+                    .example(Example::Number(inner)),
+            );
         }
+        faults.extend(self.leaf.member_faults());
+        faults.extend(self.wind.relations("wind", &self.leaf));
+        faults.extend(self.storm.iter().flat_map(|storm| storm.relations("storm", &self.leaf)));
+        faults.extend(self.lean.relations());
+        let inputs: Vec<&'static str> = self.inputs().into_iter().map(|(path, _)| path).collect();
+        let stated = self.uncertainty.iter().flatten();
+        faults.extend(stated.filter(|(path, _)| !inputs.contains(&path.as_str())).map(|(path, &fraction)| {
+            // A field of the table, but nothing was said there that could be uncertain.
+            Fault::new(format!("uncertainty.{path}"), FaultCode::NotOneOf)
+                .found(&Document::Number(fraction))
+                .allowed(Allowed::OneOf { names: inputs.clone() })
+        }));
         faults
     }
+
+    /// Faults of the stated uncertainties of a job that was not read from a document.
+    fn uncertainty_faults(&self) -> Vec<Fault> {
+        let allowed = || Allowed::Range { least: Some(0.0), most: Some(1.0), quantity: Quantity::Percent };
+        let stated = self.uncertainty.iter().flatten();
+        stated
+            .filter(|(_, fraction)| !(0.0..=1.0).contains(*fraction))
+            .map(|(path, &fraction)| {
+                Fault::new(format!("uncertainty.{path}"), FaultCode::OutOfRange)
+                    .found(&Document::Number(fraction))
+                    .allowed(allowed())
+                    .example(Example::Number(0.1))
+            })
+            .collect()
+    }
+}
+
+impl Lean {
+    /// A plumb line is an offset over a height, and instead of an angle.
+    fn relations(&self) -> Option<Fault> {
+        match (self.angle_deg, self.plumb_offset_m, self.plumb_height_m) {
+            (Some(angle), Some(_), _) => {
+                Some(Fault::new("lean.angle_deg", FaultCode::SaidTwice).found(&Document::Number(angle)))
+            }
+            (_, Some(_), None) => Some(half("lean.plumb_height_m")),
+            (_, None, Some(_)) => Some(half("lean.plumb_offset_m")),
+            _ => None,
+        }
+    }
+}
+
+/// The fault of a value that is missing beside its partner.
+fn half(path: &'static str) -> Fault {
+    let fault = Fault::new(path, FaultCode::HalfOfPair);
+    match rule_of(path) {
+        Some(rule) => fault.allowed(rule.allowed()).example(Example::Number(rule.example)),
+        None => fault,
+    }
+}
+
+/// The storm's path of a wind rule that has a default.
+fn storm_path(rule: &str) -> Option<&'static str> {
+    Some(match rule {
+        "wind.air_density_kg_m3" => "storm.air_density_kg_m3",
+        "wind.from.topographic" => "storm.from.topographic",
+        "wind.from.directionality" => "storm.from.directionality",
+        "wind.from.importance" => "storm.from.importance",
+        "wind.from.gust_effect" => "storm.from.gust_effect",
+        "wind.from.orography" => "storm.from.orography",
+        "wind.from.yearly_probability" => "storm.from.yearly_probability",
+        "wind.shape.clearance" => "storm.shape.clearance",
+        "wind.shape.shelter_factor" => "storm.shape.shelter_factor",
+        _ => return None,
+    })
 }

@@ -2,15 +2,22 @@
 
 use super::SCHEMA;
 use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
+use super::hinge_reader::read_hinges;
+use super::member_reader::read_members;
 use super::rules::rule_of;
-use super::types::{Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, Swing, Wind};
+use super::site_reader::{read_drag, read_ground, read_ice, read_uncertainty};
+use super::types::{Arm, Elbow, Hand, Job, Leaf, Lean, Operator, Swing};
+use super::wind_reader::read_wind;
 use crate::Document;
 use alloc::{format, string::String, vec::Vec};
 use core::cell::RefCell;
 
 /// One object of the document while it is read. Keys that were asked for are the keys it may have; the rest are reported.
-struct Node<'a> {
-    path: &'static str,
+pub(super) struct Node<'a> {
+    /// Where it stands in the document, with the index of a list's item.
+    path: String,
+    /// Where its fields stand in the table of rules: the same without the index.
+    rules: String,
     entries: &'a [(String, Document)],
     asked: RefCell<Vec<&'static str>>,
     faults: &'a RefCell<Vec<Fault>>,
@@ -20,7 +27,13 @@ static ABSENT: Document = Document::Null;
 
 impl<'a> Node<'a> {
     fn root(document: &'a Document, faults: &'a RefCell<Vec<Fault>>) -> Node<'a> {
-        Node { path: "", entries: Node::entries_of(document, "", faults), asked: RefCell::default(), faults }
+        Node {
+            path: String::new(),
+            rules: String::new(),
+            entries: Node::entries_of(document, "", faults),
+            asked: RefCell::default(),
+            faults,
+        }
     }
 
     /// The entries of an object; anything else but `null` is a fault.
@@ -35,16 +48,20 @@ impl<'a> Node<'a> {
         }
     }
 
-    fn path_of(&self, key: &str) -> String {
+    pub(super) fn path_of(&self, key: &str) -> String {
         if self.path.is_empty() { key.into() } else { format!("{}.{key}", self.path) }
     }
 
-    fn fault(&self, fault: Fault) {
+    pub(super) fn rule_path_of(&self, key: &str) -> String {
+        if self.rules.is_empty() { key.into() } else { format!("{}.{key}", self.rules) }
+    }
+
+    pub(super) fn fault(&self, fault: Fault) {
         self.faults.borrow_mut().push(fault);
     }
 
     /// The value of a key; `Null` where it is absent.
-    fn value(&self, key: &'static str) -> &'a Document {
+    pub(super) fn value(&self, key: &'static str) -> &'a Document {
         self.asked.borrow_mut().push(key);
         let mut found = self.entries.iter().filter(|(name, _)| name == key).map(|(_, value)| value);
         let first = found.next();
@@ -55,7 +72,7 @@ impl<'a> Node<'a> {
     }
 
     /// A nested object. A required one that is absent is one fault, not one for each of its fields.
-    fn object(&self, key: &'static str, required: bool) -> Option<Node<'a>> {
+    pub(super) fn object(&self, key: &'static str, required: bool) -> Option<Node<'a>> {
         let value = self.value(key);
         if *value == Document::Null {
             if required {
@@ -63,9 +80,15 @@ impl<'a> Node<'a> {
             }
             return None;
         }
-        let entries = Node::entries_of(value, &self.path_of(key), self.faults);
+        self.item(self.path_of(key), &self.rule_path_of(key), value)
+    }
+
+    /// An object that stands at a path, its fields under a path of the table of rules.
+    pub(super) fn item(&self, path: String, rules: &str, value: &'a Document) -> Option<Node<'a>> {
+        let entries = Node::entries_of(value, &path, self.faults);
         matches!(value, Document::Object(_)).then(|| Node {
-            path: key,
+            path,
+            rules: rules.into(),
             entries,
             asked: RefCell::default(),
             faults: self.faults,
@@ -73,24 +96,48 @@ impl<'a> Node<'a> {
     }
 
     /// An optional number within its range. A number out of range is reported, and still returned.
-    fn number(&self, key: &'static str) -> Option<f64> {
+    pub(super) fn number(&self, key: &'static str) -> Option<f64> {
         let path = self.path_of(key);
-        let rule = rule_of(&path)?;
+        let rule = rule_of(&self.rule_path_of(key))?;
         match self.value(key) {
-            Document::Null if rule.required => {
+            Document::Null if rule.required && !rule.unless.is_some_and(|key| self.has(key)) => {
                 let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
                 self.fault(fault.example(Example::Number(rule.example)));
                 None
             }
             Document::Null => None,
             Document::Number(value) => {
-                if let Some(fault) = rule.check(*value) {
+                if let Some(mut fault) = rule.check(*value) {
+                    fault.path = path;
                     self.fault(fault);
                 }
                 Some(*value)
             }
             other => {
                 self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));
+                None
+            }
+        }
+    }
+
+    /// Whether anything but `null` stands under a key, without asking for it.
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.entries.iter().any(|(name, value)| name == key && *value != Document::Null)
+    }
+
+    /// The same object under the rules of another.
+    pub(super) fn with_rules(mut self, rules: &str) -> Node<'a> {
+        self.rules = rules.into();
+        self
+    }
+
+    /// An optional yes or no.
+    pub(super) fn flag(&self, key: &'static str) -> Option<bool> {
+        match self.value(key) {
+            Document::Null => None,
+            Document::Bool(value) => Some(*value),
+            other => {
+                self.fault(wrong_type(&self.path_of(key), other, "boolean"));
                 None
             }
         }
@@ -108,7 +155,7 @@ impl<'a> Node<'a> {
     }
 
     /// The index of a word among `names`.
-    fn word(&self, key: &'static str, names: &[&'static str], required: bool) -> Option<usize> {
+    pub(super) fn word(&self, key: &'static str, names: &[&'static str], required: bool) -> Option<usize> {
         let value = self.value(key);
         let code = match value {
             Document::Null if !required => return None,
@@ -126,13 +173,12 @@ impl<'a> Node<'a> {
     }
 
     /// Reports what was never asked for.
-    fn close(self) {
-        let asked = self.asked.into_inner();
+    pub(super) fn close(self) {
+        let asked = self.asked.take();
         for (index, (key, value)) in self.entries.iter().enumerate() {
             let first = self.entries[..index].iter().all(|(earlier, _)| earlier != key);
             if first && !asked.iter().any(|name| name == key) {
-                let path = if self.path.is_empty() { key.clone() } else { format!("{}.{key}", self.path) };
-                let fault = Fault::new(path, FaultCode::UnknownField).found(value);
+                let fault = Fault::new(self.path_of(key), FaultCode::UnknownField).found(value);
                 self.faults.borrow_mut().push(fault.allowed(Allowed::OneOf { names: asked.clone() }));
             }
         }
@@ -144,7 +190,7 @@ pub(super) fn missing_object(path: impl Into<String>) -> Fault {
     Fault::new(path, FaultCode::Missing).allowed(Allowed::Type { name: "object" })
 }
 
-fn wrong_type(path: &str, found: &Document, name: &'static str) -> Fault {
+pub(super) fn wrong_type(path: &str, found: &Document, name: &'static str) -> Fault {
     Fault::new(path, FaultCode::WrongType).found(found).allowed(Allowed::Type { name })
 }
 
@@ -209,10 +255,16 @@ fn read_job(root: &Node) -> Option<Job> {
     let lean = root.object("lean", false).map(read_lean);
     let wind = root.object("wind", true).and_then(read_wind);
     let swing = root.object("swing", true).and_then(read_swing);
-    let arm = root.object("arm", true).and_then(read_arm);
+    let arm = part(root, "arm", true, read_arm);
     let operator = root.object("operator", true).and_then(read_operator);
     let required_reserve = root.number("required_reserve");
     let samples = root.number("samples").map(|count| count as u32);
+    // The storm is a wind and keeps a wind's rules.
+    let storm = part(root, "storm", false, |node| read_wind(node.with_rules("wind")));
+    let drag = part(root, "drag", false, read_drag);
+    let ice = part(root, "ice", false, read_ice);
+    let ground = part(root, "ground", false, read_ground);
+    let uncertainty = read_uncertainty(root);
     Some(Job {
         schema: SCHEMA,
         title,
@@ -222,11 +274,43 @@ fn read_job(root: &Node) -> Option<Job> {
         lean: lean.unwrap_or_default(),
         wind: wind?,
         swing: swing?,
-        arm: Some(arm?),
+        arm: arm.read()?,
         operator: operator?,
         required_reserve,
         samples,
+        storm: storm.read()?,
+        drag: drag.read()?,
+        ice: ice.read()?,
+        ground: ground.read()?,
+        uncertainty,
     })
+}
+
+/// An object of the document that need not be there.
+enum Part<T> {
+    Absent,
+    Faulty,
+    Read(T),
+}
+
+impl<T> Part<T> {
+    /// `None` where it was there and could not be read.
+    fn read(self) -> Option<Option<T>> {
+        match self {
+            Part::Absent => Some(None),
+            Part::Faulty => None,
+            Part::Read(value) => Some(Some(value)),
+        }
+    }
+}
+
+fn part<T>(root: &Node, key: &'static str, required: bool, read: impl Fn(Node) -> Option<T>) -> Part<T> {
+    let there = root.has(key);
+    match root.object(key, required).and_then(read) {
+        Some(value) => Part::Read(value),
+        None if there || required => Part::Faulty,
+        None => Part::Absent,
+    }
 }
 
 fn read_leaf(node: Node) -> Option<Leaf> {
@@ -234,59 +318,32 @@ fn read_leaf(node: Node) -> Option<Leaf> {
     let wind_area_m2 = node.number("wind_area_m2");
     let (mass_centroid_m, wind_centroid_m) = (node.number("mass_centroid_m"), node.number("wind_centroid_m"));
     let inertia_kg_m2 = node.number("inertia_kg_m2");
+    let members = read_members(&node);
     node.close();
+    let members = members?;
+    let complete = members.is_some() || (mass_kg.is_some() && wind_area_m2.is_some());
+    complete.then_some(())?;
     Some(Leaf {
-        mass_kg: mass_kg?,
+        mass_kg,
         length_m: length_m?,
         height_m,
-        wind_area_m2: wind_area_m2?,
+        wind_area_m2,
         mass_centroid_m,
         wind_centroid_m,
         inertia_kg_m2,
+        members,
     })
 }
 
-fn read_hinges(node: Node) -> Option<Hinges> {
-    // Without a kind it cannot be known which other fields belong here, so only the kind is reported.
-    match node.word("kind", &["plain", "measured"], true)? {
-        0 => {
-            let (spacing_m, pin_radius_m) = (node.number("spacing_m"), node.number("pin_radius_m"));
-            let (outer, inner) = (node.number("thrust_outer_radius_m"), node.number("thrust_inner_radius_m"));
-            let friction_coefficient = node.number("friction_coefficient");
-            node.close();
-            Some(Hinges::Plain(PlainHinges {
-                spacing_m: spacing_m?,
-                pin_radius_m: pin_radius_m?,
-                thrust_outer_radius_m: outer?,
-                thrust_inner_radius_m: inner?,
-                friction_coefficient: friction_coefficient?,
-            }))
-        }
-        _ => {
-            let (pull_open_n, pull_close_n) = (node.number("pull_open_n"), node.number("pull_close_n"));
-            let (pull_radius_m, pull_leaf_deg) = (node.number("pull_radius_m"), node.number("pull_leaf_deg"));
-            node.close();
-            Some(Hinges::Measured(MeasuredHinges {
-                pull_open_n: pull_open_n?,
-                pull_close_n: pull_close_n?,
-                pull_radius_m: pull_radius_m?,
-                pull_leaf_deg: pull_leaf_deg?,
-            }))
-        }
-    }
-}
-
 fn read_lean(node: Node) -> Lean {
-    let lean = Lean { angle_deg: node.number("angle_deg"), downhill_deg: node.number("downhill_deg") };
+    let lean = Lean {
+        angle_deg: node.number("angle_deg"),
+        downhill_deg: node.number("downhill_deg"),
+        plumb_offset_m: node.number("plumb_offset_m"),
+        plumb_height_m: node.number("plumb_height_m"),
+    };
     node.close();
     lean
-}
-
-fn read_wind(node: Node) -> Option<Wind> {
-    let (speed_m_s, force_coefficient) = (node.number("speed_m_s"), node.number("force_coefficient"));
-    let air_density_kg_m3 = node.number("air_density_kg_m3");
-    node.close();
-    Some(Wind { speed_m_s: speed_m_s?, force_coefficient: force_coefficient?, air_density_kg_m3 })
 }
 
 fn read_swing(node: Node) -> Option<Swing> {

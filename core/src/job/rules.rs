@@ -23,10 +23,21 @@ pub struct FieldRule {
     pub default: Option<f64>,
     /// A plausible value.
     pub example: f64,
+    /// Key beside the field that a required one may be replaced by: a block or word from which the value follows.
+    pub unless: Option<&'static str>,
 }
 
 const fn needed(path: &'static str, quantity: Quantity, least: f64, most: f64, example: f64) -> FieldRule {
-    FieldRule { path, quantity, least: Some(least), most: Some(most), required: true, default: None, example }
+    FieldRule {
+        path,
+        quantity,
+        least: Some(least),
+        most: Some(most),
+        required: true,
+        default: None,
+        example,
+        unless: None,
+    }
 }
 
 const fn optional(path: &'static str, quantity: Quantity, least: f64, most: f64, example: f64) -> FieldRule {
@@ -37,6 +48,14 @@ const fn assumed(path: &'static str, quantity: Quantity, least: f64, most: f64, 
     FieldRule { default: Some(default), ..optional(path, quantity, least, most, default) }
 }
 
+const fn unless(key: &'static str, rule: FieldRule) -> FieldRule {
+    FieldRule { unless: Some(key), ..rule }
+}
+
+const fn any_angle(path: &'static str, rule: FieldRule) -> FieldRule {
+    FieldRule { path, least: None, most: None, ..rule }
+}
+
 use Quantity::{
     Angle, AngularSpeed, Area, Count, Density, Force, Inertia, Length, Mass, Ratio, ShortLength, Speed, Torque,
 };
@@ -44,12 +63,13 @@ use Quantity::{
 /// Every number field of the job.
 ///
 /// The bounds are the contract's, with one mended: an inertia is bounded above by 2 000 000 kg·m² (the heaviest, longest leaf has
-/// 1 125 000) and below by a millionth, so that what is computed with it stays finite.
+/// 1 125 000) and below by a millionth, so that what is computed with it stays finite. A rule of a list's item carries no index
+/// (`leaf.members.wall_m`), and the storm keeps the rules of the wind.
 pub const FIELDS: &[FieldRule] = &[
-    needed("leaf.mass_kg", Mass, 1.0, 5000.0, 160.0),
+    unless("members", needed("leaf.mass_kg", Mass, 1.0, 5000.0, 160.0)),
     needed("leaf.length_m", Length, 0.3, 15.0, 3.2),
     optional("leaf.height_m", Length, 0.2, 6.0, 1.6),
-    needed("leaf.wind_area_m2", Area, 0.0, 60.0, 1.9),
+    unless("members", needed("leaf.wind_area_m2", Area, 0.0, 60.0, 1.9)),
     optional("leaf.mass_centroid_m", Length, -1.0, 15.0, 1.6),
     optional("leaf.wind_centroid_m", Length, -1.0, 15.0, 1.6),
     optional("leaf.inertia_kg_m2", Inertia, 1e-6, 2e6, 546.0),
@@ -57,16 +77,66 @@ pub const FIELDS: &[FieldRule] = &[
     needed("hinges.pin_radius_m", ShortLength, 0.001, 0.2, 0.012),
     needed("hinges.thrust_outer_radius_m", ShortLength, 0.001, 0.2, 0.02),
     needed("hinges.thrust_inner_radius_m", ShortLength, 0.001, 0.2, 0.012),
-    needed("hinges.friction_coefficient", Ratio, 0.0, 1.0, 0.2),
+    unless("pairing", needed("hinges.friction_coefficient", Ratio, 0.0, 1.0, 0.2)),
+    optional("hinges.friction_low", Ratio, 0.0, 1.0, 0.1),
+    optional("hinges.friction_high", Ratio, 0.0, 1.0, 0.3),
+    needed("hinges.rise_m", ShortLength, -0.5, 0.5, 0.04),
     needed("hinges.pull_open_n", Force, 0.0, 5000.0, 45.0),
     needed("hinges.pull_close_n", Force, 0.0, 5000.0, 41.0),
     needed("hinges.pull_radius_m", Length, 0.05, 15.0, 3.0),
     needed("hinges.pull_leaf_deg", Angle, 0.0, 180.0, 45.0),
     assumed("lean.angle_deg", Angle, 0.0, 15.0, 0.0),
     FieldRule { least: None, most: None, ..assumed("lean.downhill_deg", Angle, 0.0, 0.0, 0.0) },
-    needed("wind.speed_m_s", Speed, 0.0, 100.0, 12.0),
-    needed("wind.force_coefficient", Ratio, 0.0, 4.0, 1.4),
+    optional("lean.plumb_offset_m", ShortLength, 0.0, 1.0, 0.01),
+    optional("lean.plumb_height_m", Length, 0.1, 6.0, 1.5),
+    unless("from", needed("wind.speed_m_s", Speed, 0.0, 100.0, 12.0)),
+    unless("shape", needed("wind.force_coefficient", Ratio, 0.0, 4.0, 1.4)),
     assumed("wind.air_density_kg_m3", Density, 0.5, 2.0, 1.225),
+    any_angle("wind.bearing_deg", optional("", Angle, 0.0, 0.0, 90.0)),
+    needed("wind.from.number", Count, 0.0, 11.0, 6.0),
+    needed("wind.from.gust_factor", Ratio, 1.0, 3.0, 1.6),
+    needed("wind.from.height_factor", Ratio, 0.1, 2.0, 0.7),
+    needed("wind.from.speed_m_s", Speed, 0.0, 100.0, 45.0),
+    needed("wind.from.basic_m_s", Speed, 0.0, 60.0, 26.0),
+    needed("wind.from.height_m", Length, 0.2, 10.0, 2.0),
+    assumed("wind.from.topographic", Ratio, 1.0, 3.0, 1.0),
+    assumed("wind.from.directionality", Ratio, 0.5, 1.0, 0.85),
+    assumed("wind.from.importance", Ratio, 0.5, 1.5, 1.0),
+    assumed("wind.from.gust_effect", Ratio, 0.5, 2.0, 0.85),
+    assumed("wind.from.orography", Ratio, 1.0, 3.0, 1.0),
+    assumed("wind.from.yearly_probability", Ratio, 0.001, 0.5, 0.02),
+    needed("wind.shape.solidity", Ratio, 0.0, 1.0, 1.0),
+    assumed("wind.shape.clearance", Ratio, 0.7, 1.0, 1.0),
+    assumed("wind.shape.shelter_factor", Ratio, 0.3, 1.0, 1.0),
+    needed("wind.shape.bar_m", ShortLength, 0.001, 1.0, 0.04),
+    needed("wind.shape.pitch_m", ShortLength, 0.002, 5.0, 0.12),
+    needed("leaf.members.face_m", ShortLength, 0.001, 2.0, 0.05),
+    optional("leaf.members.depth_m", ShortLength, 0.001, 2.0, 0.05),
+    needed("leaf.members.wall_m", ShortLength, 0.0001, 0.05, 0.003),
+    needed("leaf.members.thickness_m", ShortLength, 0.0001, 0.2, 0.002),
+    assumed("leaf.members.gap_m", ShortLength, 0.0, 1.0, 0.0),
+    needed("leaf.members.wire_m", ShortLength, 0.0005, 0.05, 0.005),
+    needed("leaf.members.pitch_m", ShortLength, 0.002, 1.0, 0.05),
+    assumed("leaf.members.density_kg_m3", Density, 50.0, 20_000.0, 7850.0),
+    needed("leaf.members.place.from_m", Length, -1.0, 15.0, 0.0),
+    needed("leaf.members.place.to_m", Length, -1.0, 15.0, 3.2),
+    optional("leaf.members.place.height_m", Length, 0.01, 6.0, 1.6),
+    assumed("leaf.members.place.rise_m", Length, -6.0, 6.0, 0.0),
+    assumed("leaf.members.place.count", Count, 1.0, 500.0, 1.0),
+    assumed("drag.seal_n_m", Torque, 0.0, 5000.0, 0.0),
+    assumed("drag.latch_n_m", Torque, 0.0, 5000.0, 0.0),
+    assumed("drag.latch_deg", Angle, 0.0, 45.0, 2.0),
+    assumed("drag.wheel_load_n", Force, 0.0, 50_000.0, 0.0),
+    assumed("drag.wheel_radius_m", Length, 0.0, 15.0, 0.0),
+    assumed("drag.wheel_coefficient", Ratio, 0.0, 1.0, 0.05),
+    needed("ice.thickness_m", ShortLength, 0.0, 0.2, 0.005),
+    assumed("ice.density_kg_m3", Density, 50.0, 1000.0, 900.0),
+    assumed("ice.area_factor", Ratio, 1.0, 5.0, 1.0),
+    assumed("ground.slope_deg", Angle, 0.0, 30.0, 0.0),
+    any_angle("ground.uphill_deg", assumed("", Angle, 0.0, 0.0, 0.0)),
+    needed("ground.gap_m", ShortLength, 0.0, 2.0, 0.08),
+    assumed("ground.bottom_rise_m", ShortLength, -2.0, 2.0, 0.0),
+    optional("ground.joint_allowance_m", ShortLength, 0.0, 1.0, 0.02),
     needed("swing.open_deg", Angle, 1.0, 180.0, 90.0),
     needed("arm.shaft_x_m", ShortLength, -10.0, 10.0, -0.25),
     needed("arm.shaft_y_m", ShortLength, -10.0, 10.0, 0.45),

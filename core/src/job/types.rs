@@ -1,8 +1,12 @@
 //! The job document's types. Names, units and nesting are the document's; `None` is what was not said, and every `None` has a
 //! default that is named here and listed in the plan as assumed.
 
+use super::member_types::Member;
 use super::rules::default_of;
-use alloc::string::String;
+use super::site_types::{Drag, Ground, Ice};
+use super::wind_types::Wind;
+use crate::leaf::{Collar, FrictionRange, Pairing};
+use alloc::{collections::BTreeMap, string::String, vec::Vec};
 use serde::Serialize;
 
 /// Everything `plan` needs to know. Serialises to the job document.
@@ -33,6 +37,22 @@ pub struct Job {
     pub required_reserve: Option<f64>,
     /// How many evenly spaced leaf angles the curve has, both ends included; default 91.
     pub samples: Option<u32>,
+    /// The wind the closed leaf, its arm and its anchors must hold; kept apart from the working wind.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub storm: Option<Wind>,
+    /// Drag besides the hinges; default none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drag: Option<Drag>,
+    /// Ice or wet snow on the leaf; default none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ice: Option<Ice>,
+    /// The ground under the swing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground: Option<Ground>,
+    /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
+    /// reserve, ±10 % where nothing is stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uncertainty: Option<BTreeMap<String, f64>>,
 }
 
 /// Where the hinge is for a person on the side the leaf opens towards, facing the gate.
@@ -47,23 +67,26 @@ pub enum Hand {
 }
 
 /// The leaf's weight, size and what the wind sees of it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Leaf {
-    /// Mass, kg.
-    pub mass_kg: f64,
+    /// Mass, kg; unless its members say.
+    pub mass_kg: Option<f64>,
     /// Hinge axis to latch edge, m.
     pub length_m: f64,
     /// Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
     pub height_m: Option<f64>,
-    /// Area that stops the wind, square to the leaf, m².
-    pub wind_area_m2: f64,
+    /// Area that stops the wind, square to the leaf, m²; unless its members say.
+    pub wind_area_m2: Option<f64>,
     /// Hinge axis to mass centre along the leaf, m; default half the length.
     pub mass_centroid_m: Option<f64>,
     /// Hinge axis to the wind area's centre along the leaf, m; default half the length.
     pub wind_centroid_m: Option<f64>,
     /// Moment of inertia about the hinge axis, kg·m²; default mass × length² / 3, also where the mass centre was moved.
     pub inertia_kg_m2: Option<f64>,
+    /// What it is made of: mass, mass centre, inertia and wind area follow, unless they are given here as well.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub members: Option<Vec<Member>>,
 }
 
 /// What resists at the hinges: built up from pins and collar, or measured.
@@ -75,6 +98,10 @@ pub enum Hinges {
     Plain(PlainHinges),
     /// Steady pulls both ways: the preferred way.
     Measured(MeasuredHinges),
+    /// Rolling bearings.
+    Rolling(RollingHinges),
+    /// Plain hinges that lift the leaf as it opens.
+    Rising(RisingHinges),
 }
 
 /// Two plain hinge pins a spacing apart, and a collar that carries the weight.
@@ -89,8 +116,71 @@ pub struct PlainHinges {
     pub thrust_outer_radius_m: f64,
     /// Inner radius of the thrust collar, m.
     pub thrust_inner_radius_m: f64,
-    /// Coefficient of sliding friction.
-    pub friction_coefficient: f64,
+    /// Coefficient of friction; unless `pairing` says what slides on what.
+    pub friction_coefficient: Option<f64>,
+    /// What slides on what: a handbook range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pairing: Option<Pairing>,
+    /// Lower end of the coefficient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_low: Option<f64>,
+    /// Upper end of the coefficient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_high: Option<f64>,
+    /// How the collar carries; default uniform pressure, the careful case.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub collar: Option<Collar>,
+}
+
+/// Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct RollingHinges {
+    /// Vertical distance between the hinges, m.
+    pub spacing_m: f64,
+    /// Half the bore of the bearings, m.
+    pub pin_radius_m: f64,
+    /// Coefficient of friction; unless `pairing` says what slides on what.
+    pub friction_coefficient: Option<f64>,
+    /// What slides on what: a handbook range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pairing: Option<Pairing>,
+    /// Lower end of the coefficient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_low: Option<f64>,
+    /// Upper end of the coefficient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_high: Option<f64>,
+}
+
+/// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct RisingHinges {
+    /// Vertical distance between the hinges, m.
+    pub spacing_m: f64,
+    /// Radius of the pins, m.
+    pub pin_radius_m: f64,
+    /// Outer radius of the thrust collar, m.
+    pub thrust_outer_radius_m: f64,
+    /// Inner radius of the thrust collar, m.
+    pub thrust_inner_radius_m: f64,
+    /// Coefficient of friction; unless `pairing` says what slides on what.
+    pub friction_coefficient: Option<f64>,
+    /// What slides on what: a handbook range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pairing: Option<Pairing>,
+    /// Lower end of the coefficient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_low: Option<f64>,
+    /// Upper end of the coefficient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_high: Option<f64>,
+    /// How the collar carries; default uniform pressure, the careful case.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub collar: Option<Collar>,
+    /// Rise of the leaf from closed to open, m; negative where it falls open.
+    pub rise_m: f64,
 }
 
 /// Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
@@ -111,22 +201,16 @@ pub struct MeasuredHinges {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Lean {
-    /// Lean out of plumb, degrees; default 0.
+    /// Lean out of plumb, degrees; default 0, or what the plumb line says.
     pub angle_deg: Option<f64>,
     /// Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
     pub downhill_deg: Option<f64>,
-}
-
-/// A gust at the gate.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub struct Wind {
-    /// Gust speed at the gate, m/s.
-    pub speed_m_s: f64,
-    /// Force coefficient of the wind area.
-    pub force_coefficient: f64,
-    /// Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
-    pub air_density_kg_m3: Option<f64>,
+    /// Offset of a plumb line from the hinge axis, m, over the height below; instead of an angle.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plumb_offset_m: Option<f64>,
+    /// Height over which the offset was measured, m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plumb_height_m: Option<f64>,
 }
 
 /// How far the leaf opens.
@@ -198,36 +282,41 @@ impl Elbow {
     }
 }
 
-impl Leaf {
-    /// Hinge axis to mass centre, m.
-    pub fn mass_centroid(&self) -> f64 {
-        self.mass_centroid_m.unwrap_or(self.length_m / 2.0)
+impl Hinges {
+    /// Coefficient with its uncertainty, where one is used: what is said goes before the handbook.
+    pub fn friction_range(&self) -> Option<FrictionRange> {
+        let (said, pairing, low, high) = match self {
+            Hinges::Plain(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
+            Hinges::Rolling(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
+            Hinges::Rising(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
+            Hinges::Measured(_) => return None,
+        };
+        let book = pairing.map(Pairing::friction);
+        let likely = said.or(book.map(|range| range.likely)).unwrap_or(0.0);
+        // A likely value beside the handbook's range widens it.
+        let low = low.or(book.map(|range| range.low)).map_or(likely, |low| low.min(likely));
+        let high = high.or(book.map(|range| range.high)).map_or(likely, |high| high.max(likely));
+        Some(FrictionRange { low, likely, high })
     }
-    /// Hinge axis to the centre of the wind area, m.
-    pub fn wind_centroid(&self) -> f64 {
-        self.wind_centroid_m.unwrap_or(self.length_m / 2.0)
-    }
-    /// Moment of inertia about the hinge axis, kg·m².
-    pub fn inertia(&self) -> f64 {
-        self.inertia_kg_m2.unwrap_or_else(|| crate::leaf::bar_inertia_kg_m2(self.mass_kg, self.length_m))
+
+    /// Whether a range of the coefficient was said, and not only one value.
+    pub(crate) fn has_friction_range(&self) -> bool {
+        self.friction_range().is_some_and(|range| range.low < range.likely || range.likely < range.high)
     }
 }
 
 impl Lean {
     /// Lean out of plumb, degrees.
+    ///
+    /// From a plumb line `λ = atan(offset/height)`, where no angle is given.
     pub fn angle(&self) -> f64 {
-        self.angle_deg.unwrap_or(default_of("lean.angle_deg"))
+        let plumb = self.plumb_offset_m.zip(self.plumb_height_m);
+        let plumb_deg = plumb.map(|(offset, height)| crate::real::atan2(offset, height).to_degrees());
+        self.angle_deg.or(plumb_deg).unwrap_or(default_of("lean.angle_deg"))
     }
     /// Plan direction of downhill, degrees.
     pub fn downhill(&self) -> f64 {
         self.downhill_deg.unwrap_or(default_of("lean.downhill_deg"))
-    }
-}
-
-impl Wind {
-    /// Air density, kg/m³.
-    pub fn air_density(&self) -> f64 {
-        self.air_density_kg_m3.unwrap_or(default_of("wind.air_density_kg_m3"))
     }
 }
 

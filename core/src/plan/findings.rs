@@ -2,7 +2,8 @@
 
 use super::{Model, Plan};
 use crate::drive::Verdict;
-use crate::job::{Hinges, NamedValue};
+use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
+use crate::leaf::LoadLevel;
 use crate::real::{cos, sin};
 use crate::units::Quantity;
 use alloc::vec::Vec;
@@ -49,6 +50,14 @@ pub enum FindingCode {
     PullBiasAgainstLean,
     /// The lean moves a free leaf against its hinge friction. `lean_moment`, `limit`, `leaf_angle` (where it comes to rest).
     LeanDrift,
+    /// The leaf touches the ground inside its swing. `gap`, `leaf_angle`.
+    GroundTouches,
+    /// The bracket pin rises and falls more than the arm's joints allow. `rise`, `limit`.
+    BracketRise,
+    /// A strength-level wind is compared with a working rating.
+    WindAtStrengthLevel,
+    /// With high friction the demand is above the rated torque. `torque`, `limit`.
+    BandOverRated,
 }
 
 /// One finding.
@@ -70,7 +79,7 @@ fn value(name: &'static str, value: f64, quantity: Quantity) -> NamedValue {
 /// All findings of a plan, most severe first.
 pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     let mut findings: Vec<Finding> =
-        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan)].concat();
+        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan)].concat();
     findings.sort_by_key(|finding| finding.severity);
     findings
 }
@@ -179,6 +188,34 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
             ]
             .into(),
         });
+    }
+    findings
+}
+
+/// Findings of the optional blocks.
+fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let mut look = |code, values: &[NamedValue]| {
+        findings.push(Finding { code, severity: Severity::Look, values: values.into() });
+    };
+    if let Some(WindFrom::Asce7(Asce7Wind { level: LoadLevel::Strength, .. })) = model.job().wind.from {
+        look(FindingCode::WindAtStrengthLevel, &[]);
+    }
+    if let Some(band) = plan.band.as_ref().filter(|band| band.verdict_high == Verdict::Over)
+        && plan.rating.verdict != Verdict::Over
+    {
+        let torque = value("torque", band.peak_n_m.high, Quantity::Torque);
+        let limit = value("limit", model.job().operator.rated_torque_n_m, Quantity::Torque);
+        look(FindingCode::BandOverRated, &[torque, limit]);
+    }
+    let (Some(over), Some(ground)) = (&plan.ground, &model.job().ground) else { return findings };
+    if let Some(touch_deg) = over.touch_leaf_deg {
+        let gap = value("gap", over.least_gap_m, Quantity::ShortLength);
+        look(FindingCode::GroundTouches, &[gap, value("leaf_angle", touch_deg, Quantity::Angle)]);
+    }
+    if let Some(allowance_m) = ground.joint_allowance_m.filter(|&allowance_m| over.bracket_rise_m > allowance_m) {
+        let rise = value("rise", over.bracket_rise_m, Quantity::ShortLength);
+        look(FindingCode::BracketRise, &[rise, value("limit", allowance_m, Quantity::ShortLength)]);
     }
     findings
 }

@@ -1,15 +1,26 @@
 //! The answer, put together: curve, peak, rating, wind limit, findings.
 
+mod band;
 mod curve;
 mod findings;
+mod ground;
 mod model;
+mod sensitivity;
+mod storm;
+mod wind;
 
+pub use band::{Band, BandPoint};
 pub use curve::CurvePoint;
 pub use findings::{Finding, FindingCode, Severity};
+pub use ground::{GapPoint, OverGround};
 pub use model::Model;
+pub use sensitivity::Sensitivity;
+pub use storm::Storm;
+pub use wind::{BearingPoint, BearingWind, WorkingWind};
 
 use crate::drive::{Direction, Rating, WindLimit};
 use crate::job::{Invalid, Job};
+use crate::leaf::MemberTotals;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -39,6 +50,24 @@ pub struct Plan {
     pub findings: Vec<Finding>,
     /// Paths of the job's fields that were not said and are assumed.
     pub assumed: Vec<&'static str>,
+    /// The working wind, where it comes from a standard or has a bearing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wind: Option<WorkingWind>,
+    /// What the leaf's members come to, where the job lists them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub members: Option<MemberTotals>,
+    /// The demand over the range of the friction coefficient, where the job has a range.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub band: Option<Band>,
+    /// What each input does to the reserve, largest effect first, where the job asks.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sensitivity: Option<Vec<Sensitivity>>,
+    /// The closed leaf in the storm, where the job names one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub storm: Option<Storm>,
+    /// The leaf over the ground, where the job describes it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground: Option<OverGround>,
 }
 
 /// Loads on the leaf about the hinge.

@@ -4,7 +4,7 @@ use super::{CurvePoint, Loads, Overrun, Peak, Plan, Shares, findings};
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit};
 use crate::job::{Arm, Invalid, Job, SCHEMA};
-use crate::leaf::{LeafLoads, wind_moment_n_m};
+use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
 use alloc::vec::Vec;
 
 /// A valid job with its linkage and loads: what the plan, the cursor and the drawings ask.
@@ -56,20 +56,24 @@ impl Model {
         self.demand_of(&self.loads, direction, wind)
     }
 
-    fn demand_of<'a>(&'a self, loads: &'a LeafLoads, direction: Direction, wind: WindCase) -> Demand<'a> {
+    pub(super) fn demand_of<'a>(&'a self, loads: &'a LeafLoads, direction: Direction, wind: WindCase) -> Demand<'a> {
         Demand { linkage: &self.linkage, loads, efficiency: self.job.operator.efficiency(), direction, wind }
     }
 
-    /// The curve: `samples` evenly spaced leaf angles, both ends included and exact.
-    pub fn curve(&self) -> Vec<CurvePoint> {
+    /// The curve's leaf angles, rad: `samples` evenly spaced ones, both ends included and exact.
+    pub(super) fn leaf_angles(&self) -> impl Iterator<Item = f64> + use<> {
         let (last, open) = (self.job.samples() - 1, self.linkage.open_rad);
-        let angle = |index| if index == last { open } else { open * f64::from(index) / f64::from(last) };
-        (0..=last).map(|index| self.point(angle(index))).collect()
+        (0..=last).map(move |index| if index == last { open } else { open * f64::from(index) / f64::from(last) })
+    }
+
+    /// The curve: one row at each of its leaf angles.
+    pub fn curve(&self) -> Vec<CurvePoint> {
+        self.leaf_angles().map(|leaf_rad| self.point(leaf_rad)).collect()
     }
 
     /// Everything computed from the job.
     pub fn plan(&self) -> Plan {
-        let swept = Swept::new(&self.linkage);
+        let swept = Swept::new(&self.linkage).with_step(self.loads.step_rad());
         let peak = self.largest(&swept, &self.loads);
         let operator = &self.job.operator;
         let required = self.job.required_reserve();
@@ -96,13 +100,20 @@ impl Model {
             overrun: self.overrun(&swept),
             findings: Vec::new(),
             assumed: self.job.assumed(),
+            wind: None,
+            members: self.job.leaf.members.as_deref().map(MemberTotals::of),
+            band: self.band(&swept),
+            sensitivity: self.sensitivity(),
+            storm: self.storm(),
+            ground: self.over_ground(),
         };
+        plan.wind = self.working_wind(&swept, plan.wind_limit.speed_m_s);
         plan.findings = findings::of(self, &plan, least_lever_rad);
         plan
     }
 
     /// The largest shaft torque both ways, wind against. Of equals the opening one counts.
-    fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
+    pub(super) fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
         let [opening, closing] = Direction::BOTH.map(|direction| {
             let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction };
             swept.peak(&self.demand_of(loads, direction, WindCase::Against), |_| true).unwrap_or(calm)
@@ -111,7 +122,8 @@ impl Model {
     }
 
     fn wind_limit(&self, swept: &Swept) -> WindLimit {
-        let moment = |speed_m_s| wind_moment_n_m(&self.job.wind, &self.job.leaf, speed_m_s);
+        let (gust, body) = (self.job.gust(), Body::of(&self.job));
+        let moment = |speed_m_s| gust_moment_n_m(&gust.at(speed_m_s), &body);
         let rated = self.job.operator.rated_torque_n_m;
         WindLimit::solve(moment(1.0) > 0.0, |speed_m_s| {
             self.largest(swept, &self.loads.in_wind(moment(speed_m_s))).shaft_torque_n_m / rated
@@ -138,10 +150,11 @@ impl Model {
     fn shares(&self, peak: &PeakDemand) -> Shares {
         let sign = peak.direction.sign();
         let lean = -sign * self.loads.gravity_n_m(peak.leaf_rad);
-        let total = self.loads.friction_n_m + self.loads.wind_n_m + lean;
+        let friction = self.loads.friction_at_n_m(peak.leaf_rad);
+        let total = friction + self.loads.wind_n_m + lean;
         if total == 0.0 {
             return Shares { friction: 0.0, wind: 0.0, lean: 0.0 };
         }
-        Shares { friction: self.loads.friction_n_m / total, wind: self.loads.wind_n_m / total, lean: lean / total }
+        Shares { friction: friction / total, wind: self.loads.wind_n_m / total, lean: lean / total }
     }
 }

@@ -1,0 +1,89 @@
+//! What resists at the hinges.
+
+use crate::job::MeasuredHinges;
+use serde::Serialize;
+
+/// How a thrust collar carries its load.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Collar {
+    /// New and flat: the same pressure everywhere. The larger friction.
+    #[default]
+    UniformPressure,
+    /// Worn in: pressure falls as 1/r.
+    UniformWear,
+}
+
+impl Collar {
+    pub(crate) const NAMES: [&str; 2] = ["uniform_pressure", "uniform_wear"];
+    pub(crate) const ALL: [Collar; 2] = [Collar::UniformPressure, Collar::UniformWear];
+
+    /// Friction moment of the collar, N·m.
+    pub fn friction_n_m(self, friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
+        match self {
+            Collar::UniformPressure => {
+                collar_friction_uniform_pressure_n_m(friction_coefficient, axial_n, outer_m, inner_m)
+            }
+            Collar::UniformWear => collar_friction_uniform_wear_n_m(friction_coefficient, axial_n, outer_m, inner_m),
+        }
+    }
+}
+
+/// Radial load at each of two hinges that hold a leaf up: `H = W·|x_c| / spacing`, N.
+///
+/// `weight_n` in N, `centroid_m` hinge axis to mass centre, `spacing_m` between the hinges. Source: statics, moments about one hinge.
+pub fn hinge_couple_n(weight_n: f64, centroid_m: f64, spacing_m: f64) -> f64 {
+    weight_n * centroid_m.abs() / spacing_m
+}
+
+/// Friction moment of one pin under a radial load: `T = μ·r·H`, N·m.
+///
+/// Dry or boundary-lubricated journal, coefficient taken as that of sliding. Source: common textbook form, from memory.
+pub fn pin_friction_n_m(friction_coefficient: f64, radius_m: f64, radial_n: f64) -> f64 {
+    friction_coefficient * radius_m * radial_n
+}
+
+/// Friction moment of a flat thrust collar under uniform pressure, N·m:
+/// `T = (2/3)·μ·W·(R_o³ − R_i³)/(R_o² − R_i²) = (2/3)·μ·W·(R_o² + R_o·R_i + R_i²)/(R_o + R_i)`.
+///
+/// The second form also holds for a thin ring (`R_o = R_i`, `T = μ·W·R`). A worn-in collar (uniform wear) gives less, so this is
+/// the careful choice. Source: "Statics: Pivot friction", adaptivebooks.org.
+pub fn collar_friction_uniform_pressure_n_m(
+    friction_coefficient: f64,
+    axial_n: f64,
+    outer_m: f64,
+    inner_m: f64,
+) -> f64 {
+    let (outer, inner) = (outer_m, inner_m);
+    2.0 / 3.0 * friction_coefficient * axial_n * (outer * outer + outer * inner + inner * inner) / (outer + inner)
+}
+
+/// Friction moment of a flat thrust collar worn in (uniform wear), N·m: `T = μ·W·(R_o + R_i)/2`.
+///
+/// Pressure falls as `1/r` once the collar has worn to an even gap, so this is the lower of the two cases; see
+/// [`collar_friction_uniform_pressure_n_m`]. Source: "Statics: Pivot friction", adaptivebooks.org (constant wear).
+pub fn collar_friction_uniform_wear_n_m(friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
+    friction_coefficient * axial_n * (outer_m + inner_m) / 2.0
+}
+
+/// Friction moment of rolling bearings, N·m: `T = μ·r·(2·H + W)`: two radial ones under the couple and one that carries the weight.
+///
+/// `radius_m` is half the bore. Without the drag of seals, which a greased small bearing has more of than of rolling. Source: bearing
+/// handbooks (`M = μ·F·d/2`), from memory.
+pub fn rolling_friction_n_m(friction_coefficient: f64, radius_m: f64, couple_n: f64, weight_n: f64) -> f64 {
+    friction_coefficient * radius_m * (2.0 * couple_n + weight_n)
+}
+
+impl MeasuredHinges {
+    /// Friction moment from steady pulls both ways, N·m: half their sum times the radius. What drives the leaf one way (lean) cancels.
+    pub fn friction_n_m(&self) -> f64 {
+        self.pull_radius_m * (self.pull_open_n + self.pull_close_n) / 2.0
+    }
+
+    /// Moment that resists opening and helps closing at the leaf angle of the measurement, N·m: half the pulls' difference times the
+    /// radius. To be compared with the lean's moment there, never added to it.
+    pub fn bias_n_m(&self) -> f64 {
+        self.pull_radius_m * (self.pull_open_n - self.pull_close_n) / 2.0
+    }
+}

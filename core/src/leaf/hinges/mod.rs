@@ -1,0 +1,10 @@
+//! Hinges: what their friction takes, by kind and by handbook range.
+
+mod friction;
+mod pairing;
+
+pub use friction::{
+    Collar, collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m, hinge_couple_n, pin_friction_n_m,
+    rolling_friction_n_m,
+};
+pub use pairing::{FrictionRange, Pairing};

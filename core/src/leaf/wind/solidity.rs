@@ -1,0 +1,12 @@
+//! How much of the outline stops the wind.
+
+/// Solid over gross area of parallel bars: `ε = b/p`, bar width over pitch (centre to centre), 0…1.
+pub fn bar_solidity(bar_m: f64, pitch_m: f64) -> f64 {
+    (bar_m / pitch_m).clamp(0.0, 1.0)
+}
+
+/// Solid over gross area of a square mesh of wire `w` at pitch `p`: `ε = 1 − (1 − w/p)²`.
+pub fn mesh_solidity(wire_m: f64, pitch_m: f64) -> f64 {
+    let open = 1.0 - bar_solidity(wire_m, pitch_m);
+    1.0 - open * open
+}

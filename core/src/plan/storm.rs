@@ -1,0 +1,55 @@
+//! The closed leaf in the storm: what link, bracket, shaft and hinges must hold. The working wind has no part in it.
+
+use super::Model;
+use crate::leaf::{Body, Gust, gust_moment_n_m};
+use kurbo::Vec2;
+use serde::Serialize;
+
+/// Magnitudes; the wind may come from either side, and then all of them change sign together.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Storm {
+    /// The storm as it is reckoned with.
+    pub gust: Gust,
+    /// Moment about the hinge on the closed leaf, N·m.
+    pub wind_n_m: f64,
+    /// Force on the leaf that has this moment at the wind area's centre, N.
+    pub wind_n: f64,
+    /// Force in the link, N: the arm alone holds the leaf, no latch.
+    pub link_force_n: f64,
+    /// Part of the link's force along the leaf, N.
+    pub bracket_along_n: f64,
+    /// Part of the link's force square to the leaf, N.
+    pub bracket_across_n: f64,
+    /// Horizontal force on the hinges together, N.
+    pub hinge_n: f64,
+    /// Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
+    pub shaft_torque_n_m: f64,
+}
+
+impl Model {
+    /// Statics of the closed leaf: the link balances the wind's moment, the hinges what is left of the forces.
+    pub(super) fn storm(&self) -> Option<Storm> {
+        let job = self.job();
+        let gust = Gust::new(job.storm.as_ref()?, &job.leaf);
+        let body = Body::of(job);
+        let wind_n_m = gust_moment_n_m(&gust, &body);
+        let pose = self.linkage().pose(0.0);
+        // The wind pushes the leaf open with a force along +y at the centre; the link gives the opposite moment.
+        let wind = Vec2::new(0.0, gust.force_n(body.wind_area_m2));
+        let moment_n_m = body.wind_centroid_m * wind.y;
+        let along = (pose.bracket - pose.elbow) / self.linkage().link_m;
+        let link_n = pose.link_force_n(-moment_n_m);
+        let hinge = -(wind + link_n * along);
+        Some(Storm {
+            gust,
+            wind_n_m,
+            wind_n: wind.y,
+            link_force_n: link_n.abs(),
+            bracket_along_n: (link_n * along.x).abs(),
+            bracket_across_n: (link_n * along.y).abs(),
+            hinge_n: crate::real::length(hinge),
+            shaft_torque_n_m: pose.ratio.map_or(0.0, |ratio| (wind_n_m * job.operator.efficiency() / ratio).abs()),
+        })
+    }
+}

@@ -1,0 +1,104 @@
+//! What the plan says of the working wind beside its moment: where it comes from, and the wind of fixed bearing.
+
+use super::{Model, Overrun};
+use crate::drive::{Direction, PeakDemand, Swept, WindCase};
+use crate::job::{WindFrom, WindShape};
+use crate::leaf::{Gust, beaufort_number};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// The working wind.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct WorkingWind {
+    /// The gust as it is reckoned with.
+    pub gust: Gust,
+    /// Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
+    /// there is no limit.
+    pub limit_beaufort: Option<u8>,
+    /// Cases of the standard that are left out.
+    pub excluded: Vec<&'static str>,
+    /// The wind of fixed bearing, where the job has one.
+    pub bearing: Option<BearingWind>,
+}
+
+/// A wind of fixed bearing, by the law of the normal component.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct BearingWind {
+    /// Where the shaft torque is largest, either way.
+    pub peak: Overrun,
+    /// The most the drive must hold back; `null` where the leaf never drives the shaft.
+    pub overrun: Option<Overrun>,
+    /// Rows at the curve's leaf angles.
+    pub curve: Vec<BearingPoint>,
+}
+
+/// The wind of fixed bearing at one leaf angle.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct BearingPoint {
+    /// Leaf angle, degrees.
+    pub leaf_deg: f64,
+    /// Moment of the wind, N·m, positive opening.
+    pub wind_n_m: f64,
+    /// Shaft torque when opening, N·m, signed like the crank angle.
+    pub shaft_torque_open_n_m: f64,
+    /// The same when closing.
+    pub shaft_torque_close_n_m: f64,
+}
+
+fn overrun(peak: PeakDemand) -> Overrun {
+    Overrun { leaf_deg: peak.leaf_rad.to_degrees(), shaft_torque_n_m: peak.shaft_torque_n_m, direction: peak.direction }
+}
+
+impl Model {
+    /// `None` where the wind is a plain gust against the leaf and there is nothing to add.
+    pub(super) fn working_wind(&self, swept: &Swept, limit_m_s: Option<f64>) -> Option<WorkingWind> {
+        let (job, wind) = (self.job(), &self.job().wind);
+        if wind.from.is_none() && wind.shape.is_none() && wind.bearing_deg.is_none() {
+            return None;
+        }
+        let limit_beaufort = match wind.from {
+            // The number the limit falls in may reach beyond it: the one below is within.
+            Some(WindFrom::Beaufort(from)) => limit_m_s
+                .map(|limit| beaufort_number(limit / (from.gust_factor * from.height_factor)).saturating_sub(1)),
+            _ => None,
+        };
+        let long = job.leaf.height_m.is_some_and(|height| job.leaf.length_m >= 2.0 * height);
+        let excluded = match wind.shape {
+            Some(WindShape::Asce7Wall(_)) if long => alloc::vec!["asce7_case_c"],
+            _ => Vec::new(),
+        };
+        let bearing = wind.bearing_deg.map(|_| self.bearing_wind(swept));
+        Some(WorkingWind { gust: job.gust(), limit_beaufort, excluded, bearing })
+    }
+
+    fn bearing_wind(&self, swept: &Swept) -> BearingWind {
+        let larger = |[opening, closing]: [Option<PeakDemand>; 2]| match (opening, closing) {
+            (Some(open), Some(close)) if close.shaft_torque_n_m > open.shaft_torque_n_m => Some(close),
+            (open, close) => open.or(close),
+        };
+        let demand = |direction| self.demand(direction, WindCase::Bearing);
+        let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction: Direction::Open };
+        let peak = larger(Direction::BOTH.map(|direction| swept.peak(&demand(direction), |_| true)));
+        let held = larger(Direction::BOTH.map(|direction| {
+            let demand = demand(direction);
+            swept.peak(&demand, |pose| demand.leaf_drives(demand.leaf_torque_n_m(pose.leaf_rad)))
+        }));
+        let point = |leaf_rad: f64| {
+            let pose = self.linkage().pose(leaf_rad);
+            BearingPoint {
+                leaf_deg: leaf_rad.to_degrees(),
+                wind_n_m: self.loads().wind_at_n_m(leaf_rad, Direction::Open, WindCase::Bearing),
+                shaft_torque_open_n_m: demand(Direction::Open).shaft_torque_n_m(&pose),
+                shaft_torque_close_n_m: demand(Direction::Close).shaft_torque_n_m(&pose),
+            }
+        };
+        BearingWind {
+            peak: overrun(peak.unwrap_or(calm)),
+            overrun: held.map(overrun),
+            curve: self.leaf_angles().map(point).collect(),
+        }
+    }
+}

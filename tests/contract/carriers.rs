@@ -1,0 +1,85 @@
+//! A valid job in which a rule's field stands: blocks that the starting job does without are put in first.
+
+use super::job;
+use serde_json::{Value, json};
+
+const PLACE: &str = "leaf.members.place.";
+
+/// The member a rule of the list of members belongs to.
+fn member(field: &str) -> Value {
+    let place = json!({ "from_m": 0.1, "to_m": 2.9, "height_m": 1.4 });
+    match field {
+        "thickness_m" | "gap_m" => {
+            json!({ "section": "boards", "thickness_m": 0.02, "face_m": 0.1, "density_kg_m3": 500, "place": place })
+        }
+        "wire_m" | "pitch_m" => json!({ "section": "mesh", "wire_m": 0.005, "pitch_m": 0.05, "place": place }),
+        _ => json!({ "section": "tube", "face_m": 0.05, "wall_m": 0.003, "place": { "from_m": 0.1, "to_m": 2.9 } }),
+    }
+}
+
+fn from(field: &str) -> Value {
+    match field {
+        "number" | "gust_factor" | "height_factor" => {
+            json!({ "kind": "beaufort", "number": 6, "gust_factor": 1.6, "height_factor": 0.7 })
+        }
+        "basic_m_s" | "orography" | "yearly_probability" => {
+            json!({ "kind": "en1991", "terrain": "II", "basic_m_s": 20, "height_m": 2 })
+        }
+        _ => {
+            json!({ "kind": "asce7", "edition": "7-05", "level": "allowable", "exposure": "C", "speed_m_s": 20, "height_m": 2 })
+        }
+    }
+}
+
+fn shape(field: &str) -> Value {
+    match field {
+        "bar_m" | "pitch_m" => json!({ "kind": "asce7_open", "bars": "flat", "bar_m": 0.04, "pitch_m": 0.12 }),
+        "shelter_factor" => json!({ "kind": "en1991_wall", "solidity": 1 }),
+        _ => json!({ "kind": "asce7_wall", "solidity": 1 }),
+    }
+}
+
+/// The job, and the path of the field in it: the rule's, with an index in a list.
+pub fn carrier(rule: &str) -> (Value, String) {
+    let mut job = job();
+    let last = rule.rsplit('.').next().expect("a name");
+    let mut path = rule.to_string();
+    if rule.starts_with("hinges.pull") {
+        job["hinges"] = json!({ "kind": "measured", "pull_open_n": 45, "pull_close_n": 41, "pull_radius_m": 3.0, "pull_leaf_deg": 45 });
+    } else if rule == "hinges.rise_m" {
+        job["hinges"]["kind"] = json!("rising");
+        job["hinges"]["rise_m"] = json!(0.02);
+    } else if rule.starts_with("wind.from") {
+        job["wind"]["from"] = from(last);
+        job["wind"]["speed_m_s"] = Value::Null;
+    } else if rule.starts_with("wind.shape") {
+        job["leaf"]["height_m"] = json!(1.6);
+        job["wind"]["shape"] = shape(last);
+        job["wind"]["force_coefficient"] = Value::Null;
+    } else if rule.starts_with("leaf.members") {
+        let field = if rule.starts_with(PLACE) { "face_m" } else { last };
+        job["leaf"]["members"] = json!([member(field)]);
+        path = rule.replacen("members.", "members.0.", 1);
+    } else if rule.starts_with("ice") {
+        job["ice"] = json!({ "thickness_m": 0.005 });
+    } else if rule.starts_with("ground") {
+        job["ground"] = json!({ "gap_m": 0.08 });
+    } else if rule.starts_with("drag") {
+        job["drag"] = json!({});
+    }
+    (job, path)
+}
+
+/// The carrier with a value put at the field.
+pub fn carried(rule: &str, value: Value) -> (Value, String) {
+    let (mut job, path) = carrier(rule);
+    let mut place = &mut job;
+    for key in path.split('.') {
+        place = match key.parse::<usize>() {
+            Ok(index) => &mut place[index],
+            Err(_) => &mut place[key],
+        };
+    }
+    *place = value;
+    (job, path)
+}

@@ -1,0 +1,6 @@
+//! Identities that hold for every job, tried on random ones.
+
+mod additions;
+mod arm;
+mod jobs;
+mod plan;

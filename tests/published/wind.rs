@@ -1,0 +1,70 @@
+//! Wind: velocity pressure, openings, moment about the hinge.
+
+use super::check::{Check, Provenance::*, check};
+use pintle_core::{openings_factor, velocity_pressure_pa, wind_moment_n_m};
+
+const EN: (&str, &str) = ("EN 1991-1-4", "eq. 4.10: q = ½ρv², ρ 1.25");
+const ASCE: (&str, &str) = ("ASCE 7-16", "eq. 26.10-1 in SI: q = .613 V², Kz = Kzt = Kd = 1");
+const OPENINGS: (&str, &str) = ("ASCE 7-16", "Fig 29.3-1 note: 1-(1-ε)^1.5");
+const MOMENT: (&str, &str) = ("statics", "T = q·Cf·H·L²/2");
+
+macro_rules! pressures {
+    ($name:ident, $id:literal, $source:expr, $density:literal: $($speed:literal: $expected:literal;)*) => {
+        const $name: &[Check] = &[$(
+            check(concat!($id, " ", $speed, " m/s"), concat!("½ρV² at ", $speed, " m/s, ρ ", $density, ": Pa"), $source, Derived,
+                $expected, || velocity_pressure_pa($density, $speed))
+        ),*];
+    };
+}
+
+pressures! { EN_PRESSURES, "4.4 EN", EN, 1.25:
+    10.0: "62.5"; 13.8: "119.03"; 17.1: "182.76"; 20.7: "267.81"; 26.0: "422.5"; 30.0: "562.5";
+}
+pressures! { ASCE_PRESSURES, "4.4 ASCE", ASCE, 1.226:
+    10.0: "61.3"; 13.8: "116.74"; 17.1: "179.25"; 20.7: "262.66"; 26.0: "414.39"; 30.0: "551.7";
+}
+
+fn wall_moment(solidity_factor: f64) -> f64 {
+    // 10 m/s at 1.25 kg/m³ are the 62.5 Pa of the example.
+    wind_moment_n_m(1.25, 10.0, 1.3 * solidity_factor, 1.8 * 3.5, 3.5 / 2.0)
+}
+
+const WALL: &[Check] = &[
+    check("4.6 .9", "openings factor, solidity .9", OPENINGS, FromMemory, ".968377", || openings_factor(0.9)),
+    check("4.6 .8", "openings factor, solidity .8", OPENINGS, FromMemory, ".910557", || openings_factor(0.8)),
+    check("4.6 .7", "openings factor, solidity .7", OPENINGS, FromMemory, ".835683", || openings_factor(0.7)),
+    check(
+        "4.6 .5",
+        "openings factor, solidity .5 (outside its range: arithmetic)",
+        OPENINGS,
+        FromMemory,
+        ".646447",
+        || openings_factor(0.5),
+    ),
+    check(
+        "4.6 .3",
+        "openings factor, solidity .3 (outside its range: arithmetic)",
+        OPENINGS,
+        FromMemory,
+        ".414338",
+        || openings_factor(0.3),
+    ),
+    check(
+        "4.7",
+        "q 62.5 Pa, Cf 1.3, leaf 1.8 × 3.5 m: moment about the hinge, N·m",
+        MOMENT,
+        Derived,
+        "895.781",
+        || wall_moment(1.0),
+    ),
+    check(
+        "4.7 open",
+        "the same × openings factor at solidity .5 (arithmetic): N·m",
+        MOMENT,
+        Derived,
+        "579.075",
+        || wall_moment(openings_factor(0.5)),
+    ),
+];
+
+pub const CHECKS: &[&[Check]] = &[EN_PRESSURES, ASCE_PRESSURES, WALL];
