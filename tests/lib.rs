@@ -1,5 +1,8 @@
 //! Shared parts of the tests.
 
+#[cfg(feature = "browser")]
+pub mod harness;
+
 use std::path::Path;
 
 /// Holds a generated file to what it is generated from; `PINTLE_BLESS=1` writes it anew instead.

@@ -107,8 +107,11 @@ impl Linkage {
                 Defect { kind, leaf_rad, gap_m: 0.0 }
             })
         };
-        let mut stations: Vec<f64> = [0.0, self.open_rad].into_iter().chain(self.passages()).collect();
-        stations.sort_by(f64::total_cmp);
+        let mut stations: Vec<f64> = alloc::vec![0.0, self.open_rad];
+        for leaf_rad in self.passages() {
+            let place = stations.iter().position(|&station| station > leaf_rad).unwrap_or(stations.len());
+            stations.insert(place, leaf_rad);
+        }
         if let Some(defect) = stations.iter().find_map(|&leaf_rad| at(leaf_rad)) {
             return Some(defect);
         }

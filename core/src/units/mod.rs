@@ -8,7 +8,7 @@ mod read;
 mod show;
 
 pub use read::{ReadError, ReadErrorCode, read};
-pub use show::{Rounding, show, show_limit, symbol};
+pub use show::{Rounding, bare, show, show_limit, symbol};
 
 use serde::{Deserialize, Serialize};
 

@@ -29,6 +29,23 @@ pub fn show_limit(value: f64, quantity: Quantity, system: System, rounding: Roun
     with_unit(value, quantity, system, rounding)
 }
 
+/// The number alone, as it stands in an input: six significant digits, so that what is shown is what is meant.
+pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
+    let value = value / quantity.unit(system).factor;
+    if !value.is_finite() {
+        return String::new();
+    }
+    let places = match value.abs() {
+        size if size >= 99_999.5 => 0,
+        size if size >= 9_999.95 => 1,
+        size if size >= 999.995 => 2,
+        size if size >= 99.9995 => 3,
+        size if size >= 9.999_95 => 4,
+        _ => 5,
+    };
+    trim(&format!("{value:.places$}"))
+}
+
 fn with_unit(value: f64, quantity: Quantity, system: System, rounding: Rounding) -> String {
     if !value.is_finite() {
         return String::from("–");
@@ -72,9 +89,12 @@ fn trimmed(value: f64, quantity: Quantity, rounding: Rounding) -> String {
         Rounding::Down => libm::floor(value * step + noise) / step,
         Rounding::Up => libm::ceil(value * step - noise) / step,
     };
-    let text = format!("{value:.places$}");
-    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text.as_str() };
-    // A typographic minus, and no sign on a value that shows as zero.
+    trim(&format!("{value:.places$}"))
+}
+
+/// Without trailing zeros behind the point, with a typographic minus, and without a sign on a value that shows as zero.
+fn trim(text: &str) -> String {
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { text };
     match text.strip_prefix('-') {
         Some("0") => String::from("0"),
         Some(rest) => format!("−{rest}"),
@@ -104,6 +124,15 @@ mod tests {
         ] {
             assert_eq!(show(value, quantity, system), expected);
         }
+    }
+
+    #[test]
+    fn inputs_show_what_is_meant() {
+        assert_eq!(bare(0.8728, Quantity::ShortLength, System::Metric), "872.8");
+        assert_eq!(bare(1.6, Quantity::Length, System::Metric), "1.6");
+        assert_eq!(bare(-0.25, Quantity::ShortLength, System::Metric), "−250");
+        // 0.8728 m / 0.0254 = 34.362 204… in.
+        assert_eq!(bare(0.8728, Quantity::ShortLength, System::Us), "34.3622");
     }
 
     #[test]

@@ -1,0 +1,165 @@
+//! The drawings, natively: every valid job draws, nothing written lies over anything else written or outside the sheet.
+//!
+//! `PINTLE_DRAWINGS=folder` also writes them there, to be looked at.
+mod jobs;
+mod svg;
+mod views;
+
+use pintle_web::drawing::{curve_svg, plan_view_svg};
+use serde_json::Value;
+use svg::{Drawing, Text};
+
+/// Sizes a phone and a projector show.
+const SIZES: [(f64, f64); 3] = [(328.0, 240.0), (328.0, 328.0), (1000.0, 600.0)];
+/// Cursor positions, as parts of the swing.
+const CURSORS: [f64; 4] = [0.0, 0.13, 0.6, 1.0];
+
+/// Both drawings of a job at every size and cursor.
+fn all_drawings(name: &str, job: &Value, mut look: impl FnMut(&str, &Drawing)) {
+    let (model, plan) = jobs::solved(job).unwrap_or_else(|| panic!("{name} is a valid job"));
+    for (width, height) in SIZES {
+        for (part, system) in CURSORS.into_iter().zip(["metric", "us"].into_iter().cycle()) {
+            let view = views::view(width, height, part * model.job().swing.open_deg, system);
+            let drawings = [("curve", curve_svg(&model, &plan, &view)), ("plan view", plan_view_svg(&model, &view))];
+            for (kind, text) in drawings {
+                let label = format!("{name}, {kind}, {width}×{height}, cursor {part}, {system}");
+                svg::keep(&label, &text);
+                look(&label, &Drawing::read(&text));
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_overlaps_or_runs_off_the_sheet() {
+    for (name, job) in jobs::odd() {
+        all_drawings(name, &job, |label, drawing| {
+            for (index, text) in drawing.texts.iter().enumerate() {
+                assert!(drawing.holds(text), "{label}: {text:?} leaves the sheet");
+                for other in &drawing.texts[..index] {
+                    assert!(!text.overlaps(other), "{label}: {text:?} over {other:?}");
+                }
+            }
+            assert!(drawing.points.len() > 50, "{label}: hardly anything drawn");
+            for (x, y) in &drawing.points {
+                // An extension line may end a little beyond the sheet; nothing may run away.
+                let inside = (-40.0..=drawing.width + 40.0).contains(x) && (-40.0..=drawing.height + 40.0).contains(y);
+                assert!(inside, "{label}: a point at {x}, {y}");
+            }
+        });
+    }
+}
+
+/// Smallest, flattest and narrowest sheets, any cursor: something is drawn and nothing panics.
+#[test]
+fn odd_sheets_draw_too() {
+    for (name, job) in jobs::odd() {
+        let (model, plan) = jobs::solved(&job).expect("valid");
+        for (width, height) in [(160.0, 160.0), (1600.0, 160.0), (160.0, 1600.0)] {
+            for leaf_deg in [-1e9, 1e9] {
+                let view = views::view(width, height, leaf_deg, "us");
+                for text in [curve_svg(&model, &plan, &view), plan_view_svg(&model, &view)] {
+                    assert!(Drawing::read(&text).points.len() > 50, "{name} at {width}×{height}");
+                }
+            }
+        }
+    }
+}
+
+/// Every number that sets the arm out stands on the plan view, in the units asked for, on a phone too.
+#[test]
+fn the_plan_view_states_the_set_out() {
+    let (model, _) = jobs::solved(&jobs::usual()).expect("valid");
+    for (width, height) in SIZES {
+        for (system, wanted) in [
+            ("metric", ["250\u{a0}mm", "450\u{a0}mm", "1200\u{a0}mm", "crank 873\u{a0}mm", "link 636\u{a0}mm", "90°"]),
+            // 1 in = 25.4 mm: 9.843, 17.717, 47.244, 34.362, 25.051 in.
+            ("us", ["9.84\u{a0}in", "17.7\u{a0}in", "47.2\u{a0}in", "crank 34.4\u{a0}in", "link 25.1\u{a0}in", "90°"]),
+        ] {
+            for part in CURSORS {
+                let view = views::view(width, height, 90.0 * part, system);
+                let drawing = Drawing::read(&plan_view_svg(&model, &view));
+                for text in wanted {
+                    let found = drawing.texts.iter().filter(|found| found.text == text).count();
+                    let all: Vec<_> = drawing.texts.iter().map(|text| &text.text).collect();
+                    assert!(found >= 1, "{text} is missing at {width}×{height}, cursor {part}: {all:?}");
+                }
+            }
+        }
+    }
+}
+
+/// Rated and peak torque, the deciding angle (contract: 308.27 N·m at 37.768°), and the values at the cursor.
+#[test]
+fn the_curve_states_limits_peak_and_cursor() {
+    let (model, plan) = jobs::solved(&jobs::usual()).expect("valid");
+    for (width, height) in SIZES {
+        let view = views::view(width, height, 0.0, "metric");
+        let drawing = Drawing::read(&curve_svg(&model, &plan, &view));
+        // At 0° the contract has 144.03 N·m opening and −144.03 N·m closing.
+        let wanted = [
+            "rated 400\u{a0}N·m",
+            "peak 650\u{a0}N·m",
+            "308\u{a0}N·m, 37.8°",
+            "144\u{a0}N·m",
+            "−144\u{a0}N·m",
+            "opening",
+            "closing",
+        ];
+        for text in wanted {
+            let all: Vec<_> = drawing.texts.iter().map(|text| &text.text).collect();
+            assert!(
+                drawing.texts.iter().any(|found| found.text == text),
+                "{text} is missing at {width}×{height}: {all:?}"
+            );
+        }
+    }
+}
+
+/// `hand` mirrors lines about the sheet's middle; text stays readable and stays on the sheet.
+#[test]
+fn a_left_hand_is_the_mirror_image() {
+    let right = jobs::solved(&jobs::usual()).expect("valid").0;
+    let left = jobs::solved(&jobs::changed(&[("/hand", "left".into())])).expect("valid").0;
+    let view = views::view(700.0, 420.0, 40.0, "metric");
+    let (right, left) = (Drawing::read(&plan_view_svg(&right, &view)), Drawing::read(&plan_view_svg(&left, &view)));
+    // The leaf is drawn in an ink of its own.
+    let leaf = |drawing: &Drawing| drawing.points_in("#333388").into_iter().take(2).collect::<Vec<_>>();
+    let (right_leaf, left_leaf) = (leaf(&right), leaf(&left));
+    assert_eq!(right_leaf.len(), 2);
+    for (a, b) in right_leaf.iter().zip(&left_leaf) {
+        assert!((a.0 + b.0 - 700.0).abs() < 0.2 && (a.1 - b.1).abs() < 0.2, "{a:?} is not mirrored to {b:?}");
+    }
+    let words = |drawing: &Drawing| {
+        let mut words: Vec<_> = drawing.texts.iter().map(|text: &Text| text.text.clone()).collect();
+        words.sort();
+        words
+    };
+    assert_eq!(words(&right), words(&left));
+}
+
+/// Equal scale on both axes: the drawn leaf, turned, keeps its length.
+#[test]
+fn the_plan_view_has_one_scale() {
+    let model = jobs::solved(&jobs::usual()).expect("valid").0;
+    let lengths = [0.0, 30.0, 60.0, 90.0].map(|leaf_deg| {
+        let drawing = Drawing::read(&plan_view_svg(&model, &views::view(1000.0, 700.0, leaf_deg, "metric")));
+        let points = drawing.points_in("#333388");
+        (points[0].0 - points[1].0).hypot(points[0].1 - points[1].1)
+    });
+    for length in lengths {
+        assert!((length - lengths[0]).abs() < 0.2, "{lengths:?}");
+    }
+}
+
+/// At a dead point the torque is 0 (model: straight arm), so the curve starts on the zero line.
+#[test]
+fn a_dead_point_lies_on_the_zero_line() {
+    let (_, job) = jobs::odd().into_iter().find(|(name, _)| *name == "straight when closed").expect("it is there");
+    let (model, plan) = jobs::solved(&job).expect("valid");
+    assert!(plan.curve[0].ratio.is_none(), "the arm is straight when closed");
+    let drawing = Drawing::read(&curve_svg(&model, &plan, &views::view(700.0, 420.0, 0.0, "metric")));
+    let zero = drawing.texts.iter().find(|text| text.text == "0").expect("a tick at zero").middle_y();
+    let start = drawing.points_in("#0072b2")[0];
+    assert!((start.1 - zero).abs() < 2.0, "the curve starts at {start:?}, zero is at {zero}");
+}

@@ -1,0 +1,51 @@
+//! Accessibility faults by axe-core (Deque's open-source rules for the Web Content Accessibility Guidelines).
+
+use std::fs;
+
+use anyhow::{Context, Result};
+use serde::Deserialize;
+
+use super::{Browser, setting};
+
+/// What axe-core is asked for: every rule of WCAG 2.2 up to AA; the size of touch targets is off unless asked for.
+const RUN: &str = "
+    const done = arguments[arguments.length - 1];
+    axe.run(document, {
+        resultTypes: ['violations'],
+        runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+        rules: { 'target-size': { enabled: true } },
+    }).then((found) => done({ violations: found.violations }), (error) => done({ error: String(error) }));";
+
+#[derive(Deserialize)]
+struct Answer {
+    error: Option<String>,
+    #[serde(default)]
+    violations: Vec<Violation>,
+}
+
+#[derive(Deserialize)]
+struct Violation {
+    id: String,
+    help: String,
+    nodes: Vec<Node>,
+}
+
+#[derive(Deserialize)]
+struct Node {
+    html: String,
+}
+
+/// Puts axe-core into the page and runs it. Scripts of WebDriver are not subject to the page's policy.
+pub async fn faults(browser: &Browser) -> Result<Vec<String>> {
+    let script = fs::read_to_string(setting::axe()?).context("axe-core is not where the task runner put it")?;
+    browser.session().execute(script, Vec::new()).await?;
+    let answer: Answer = browser.session().execute_async(RUN, Vec::new()).await?.convert()?;
+    match answer.error {
+        Some(error) => anyhow::bail!("axe-core failed: {error}"),
+        None => Ok(answer.violations.iter().flat_map(lines).collect()),
+    }
+}
+
+fn lines(violation: &Violation) -> impl Iterator<Item = String> + '_ {
+    violation.nodes.iter().map(|node| format!("{}: {}: {}", violation.id, violation.help, node.html))
+}

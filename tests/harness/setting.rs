@@ -1,0 +1,41 @@
+//! What the task runner says through the environment. Nothing here has a default: a test that looked at another page or
+//! another browser than the one meant would be worth nothing.
+
+use std::env;
+use std::path::PathBuf;
+
+use anyhow::{Context, Result};
+use serde_json::Value;
+
+/// The built page.
+pub fn dist() -> Result<PathBuf> {
+    path("PINTLE_DIST")
+}
+
+/// The program whose task `host` serves a folder.
+pub fn host() -> Result<PathBuf> {
+    path("PINTLE_HOST")
+}
+
+/// The script of axe-core.
+pub fn axe() -> Result<PathBuf> {
+    path("PINTLE_AXE")
+}
+
+/// The program that speaks WebDriver.
+pub fn driver() -> Result<PathBuf> {
+    path("PINTLE_DRIVER")
+}
+
+/// The capabilities that a session asks the driver for: where the browser is and what it is started with.
+pub fn capabilities() -> Result<Value> {
+    Ok(serde_json::from_str(&text("PINTLE_BROWSER")?)?)
+}
+
+fn path(name: &str) -> Result<PathBuf> {
+    Ok(text(name)?.into())
+}
+
+fn text(name: &str) -> Result<String> {
+    env::var(name).with_context(|| format!("{name} is not set: `cargo xtask test page` runs these tests"))
+}

@@ -1,0 +1,98 @@
+//! The page's types are the Rust types: `www/app/contract.d.ts` is written from them and checked to be up to date.
+//!
+//! After a change of a type: `PINTLE_BLESS=1 cargo test -p pintle-tests --test page_types`.
+
+use std::any::TypeId;
+use std::collections::HashSet;
+use std::fmt::Write;
+use std::path::Path;
+
+use pintle_core::units::{Quantity, ReadError, System};
+use pintle_core::{FieldRule, Invalid, Job, Plan};
+use pintle_web::drawing::{PlotArea, View};
+use ts_rs::{Config, TS, TypeVisitor};
+
+const FILE: &str = "../www/app/contract.d.ts";
+
+const HEAD: &str = "\
+/**
+ * The documents and the binding's values. Written from the Rust types, do not edit; after a change there:
+ * PINTLE_BLESS=1 cargo test -p pintle-tests --test page_types
+ */
+";
+
+/// Declares a type after everything it is made of, each once.
+struct Declarations {
+    config: Config,
+    seen: HashSet<TypeId>,
+    text: String,
+}
+
+impl TypeVisitor for Declarations {
+    fn visit<T: TS + 'static + ?Sized>(&mut self) {
+        if !self.seen.insert(TypeId::of::<T>()) {
+            return;
+        }
+        T::visit_dependencies(self);
+        T::visit_generics(self);
+        // Types without a file of their own (numbers, lists) have nothing to declare.
+        if T::output_path().is_some() {
+            let docs = T::docs().unwrap_or_default();
+            writeln!(self.text, "\n{docs}export {}", T::decl(&self.config)).expect("a string takes all");
+        }
+    }
+}
+
+fn declarations() -> String {
+    let mut all = Declarations { config: Config::new(), seen: HashSet::new(), text: HEAD.into() };
+    all.visit::<Job>();
+    all.visit::<Plan>();
+    all.visit::<Invalid>();
+    all.visit::<FieldRule>();
+    all.visit::<Quantity>();
+    all.visit::<System>();
+    all.visit::<ReadError>();
+    all.visit::<View>();
+    all.visit::<PlotArea>();
+    // The generator leaves blanks at the ends of lines.
+    all.text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
+}
+
+#[test]
+fn the_pages_types_are_up_to_date() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(FILE);
+    let wanted = declarations();
+    if std::env::var_os("PINTLE_BLESS").is_some_and(|bless| bless == "1") {
+        std::fs::write(&path, &wanted).expect("the file can be written");
+    }
+    let found = std::fs::read_to_string(&path).unwrap_or_default();
+    let stale = found.lines().zip(wanted.lines()).position(|(found, wanted)| found != wanted);
+    assert!(
+        found == wanted,
+        "www/app/contract.d.ts is not what the Rust types say, from line {}; PINTLE_BLESS=1 writes it anew",
+        stale.map_or(found.lines().count().min(wanted.lines().count()) + 1, |line| line + 1),
+    );
+}
+
+/// Names that the binding's signatures and the page import.
+#[test]
+fn every_imported_type_is_declared() {
+    let text = declarations();
+    for name in [
+        "CurvePoint",
+        "Fault",
+        "FieldRule",
+        "Finding",
+        "Invalid",
+        "Job",
+        "Operator",
+        "Plan",
+        "PlotArea",
+        "Quantity",
+        "ReadError",
+        "System",
+        "View",
+    ] {
+        assert!(text.contains(&format!("export type {name} =")), "{name} is missing");
+    }
+}

@@ -1,0 +1,95 @@
+//! One job, solved once and asked often.
+
+use pintle_core::{Document, Job, Model, Plan};
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+use web_sys::HtmlCanvasElement;
+
+use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
+use crate::drawing;
+
+/// A valid job with its plan. Free it when it is replaced.
+#[wasm_bindgen]
+pub struct Calculation {
+    model: Model,
+    plan: Plan,
+}
+
+#[wasm_bindgen]
+impl Calculation {
+    /// Reads and solves a job. Throws `Invalid` with every fault when it cannot be planned.
+    #[wasm_bindgen(constructor)]
+    pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
+        let document: Document = decode(job, "")?;
+        let model = Job::read(&document).and_then(|job| Model::new(&job)).map_err(|invalid| thrown(&invalid))?;
+        let plan = model.plan();
+        Ok(Calculation { model, plan })
+    }
+
+    /// The plan.
+    #[wasm_bindgen(unchecked_return_type = "Plan")]
+    pub fn plan(&self) -> Result<JsValue, JsValue> {
+        encode(&self.plan)
+    }
+
+    /// Everything at one leaf angle, degrees, held inside the swing; exact, not interpolated.
+    #[wasm_bindgen(unchecked_return_type = "CurvePoint")]
+    pub fn pose(&self, leaf_deg: f64) -> Result<JsValue, JsValue> {
+        let inside = finite(leaf_deg, "leaf_deg")?.clamp(0.0, self.model.job().swing.open_deg);
+        encode(&self.model.point(inside.to_radians()))
+    }
+
+    /// Draws leaf angle against shaft torque; says where the plot lies on the canvas.
+    #[wasm_bindgen(unchecked_return_type = "PlotArea")]
+    pub fn draw_curve(
+        &self,
+        canvas: HtmlCanvasElement,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let area = drawing::draw_curve(canvas, &self.model, &self.plan, &decode_view(view)?).map_err(no_canvas)?;
+        encode(&area)
+    }
+
+    /// Draws the plan view.
+    pub fn draw_plan_view(
+        &self,
+        canvas: HtmlCanvasElement,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<(), JsValue> {
+        drawing::draw_plan_view(canvas, &self.model, &decode_view(view)?).map_err(no_canvas)
+    }
+
+    /// The leaf angle under a point of the curve's canvas, CSS px; degrees, held inside the swing.
+    pub fn leaf_deg_at_curve(
+        &self,
+        x: f64,
+        _y: f64,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<f64, JsValue> {
+        Ok(drawing::leaf_deg_at_curve(&self.model, &self.plan, &decode_view(view)?, finite(x, "x")?))
+    }
+
+    /// The leaf angle in whose direction a point of the plan view's canvas lies, CSS px; degrees, held inside the swing.
+    pub fn leaf_deg_at_plan_view(
+        &self,
+        x: f64,
+        y: f64,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<f64, JsValue> {
+        let (x, y) = (finite(x, "x")?, finite(y, "y")?);
+        Ok(drawing::leaf_deg_at_plan_view(&self.model, &decode_view(view)?, x, y))
+    }
+
+    /// The curve as an SVG document, for print.
+    pub fn curve_svg(&self, #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue) -> Result<String, JsValue> {
+        Ok(drawing::curve_svg(&self.model, &self.plan, &decode_view(view)?))
+    }
+
+    /// The plan view as an SVG document, for print.
+    pub fn plan_view_svg(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<String, JsValue> {
+        Ok(drawing::plan_view_svg(&self.model, &decode_view(view)?))
+    }
+}

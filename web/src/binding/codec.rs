@@ -1,0 +1,44 @@
+//! Between values of the page and of Rust.
+
+use pintle_core::{Document, Fault, FaultCode, Invalid};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_wasm_bindgen::Serializer;
+use wasm_bindgen::JsValue;
+
+use crate::drawing::{NoCanvas, View};
+
+/// Encodes as JSON would: objects are plain, `None` is `null`. The only policy for nulls there is.
+pub fn encode<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsValue> {
+    value.serialize(&Serializer::json_compatible()).map_err(JsValue::from)
+}
+
+/// Decodes an argument; what does not fit is thrown as a fault of that argument.
+pub fn decode<T: DeserializeOwned>(value: JsValue, argument: &str) -> Result<T, JsValue> {
+    serde_wasm_bindgen::from_value(value).map_err(|error| {
+        let found = Some(error.to_string());
+        thrown(&Invalid { errors: vec![Fault { found, ..Fault::new(argument, FaultCode::WrongType) }] })
+    })
+}
+
+/// Decodes a view; its faults name their path.
+pub fn decode_view(value: JsValue) -> Result<View, JsValue> {
+    let document: Document = decode(value, "view")?;
+    View::read(&document).map_err(|invalid| thrown(&invalid))
+}
+
+/// A finite number, or a fault of that argument: a missing argument arrives as NaN.
+pub fn finite(value: f64, argument: &str) -> Result<f64, JsValue> {
+    let fault = || Fault { found: Some(value.to_string()), ..Fault::new(argument, FaultCode::WrongType) };
+    if value.is_finite() { Ok(value) } else { Err(thrown(&Invalid { errors: vec![fault()] })) }
+}
+
+/// A canvas that cannot be drawn on.
+pub fn no_canvas(_: NoCanvas) -> JsValue {
+    thrown(&Invalid { errors: vec![Fault::new("canvas", FaultCode::WrongType)] })
+}
+
+/// What is thrown: a plain object, `{ errors: [...] }`.
+pub fn thrown(invalid: &Invalid) -> JsValue {
+    encode(invalid).unwrap_or_else(|error| error)
+}

@@ -1,0 +1,19 @@
+//! What the page calls: decode, call, encode. No formula, no sentence.
+//!
+//! Types of the page come from the Rust types (`www/app/contract.d.ts`); signatures here name them, so that the declaration written
+//! beside the wasm is as exact.
+
+mod calculation;
+mod codec;
+mod functions;
+
+pub use calculation::Calculation;
+pub use functions::{bare, fields, read, show, show_limit, unit, version};
+
+use wasm_bindgen::prelude::wasm_bindgen;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"import type {
+  CurvePoint, FieldRule, Invalid, Job, Plan, PlotArea, Quantity, ReadError, System, View,
+} from "./app/contract.d.ts";
+"#;

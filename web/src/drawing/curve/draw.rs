@@ -1,0 +1,133 @@
+//! The curve's lines, back to front; then its labels.
+
+use kurbo::{Point, Rect};
+
+use super::labels;
+use super::{Curve, Demand, Frame};
+use crate::drawing::pen::{Dash, Ink, Pen};
+use crate::drawing::place::Places;
+use crate::drawing::sheet::Sheet;
+use crate::drawing::view::View;
+use pintle_core::units::{Quantity, symbol};
+
+/// Radius of the ring where the cursor meets a curve, px.
+const RING: f64 = 3.5;
+
+/// Draws the curve on an empty sheet.
+pub fn draw(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
+    grid(sheet, curve, frame, view);
+    let mut places = Places::new(frame.plot.inset(-1.0));
+    let limits = limit_lines(sheet, curve, frame);
+    let opening = demand(sheet, curve, frame, |row| row.opening, Pen::thick(Ink::Opening, Dash::Solid));
+    let closing = demand(sheet, curve, frame, |row| row.closing, Pen::thick(Ink::Closing, Dash::Dashed));
+    for points in [&opening, &closing] {
+        // A coarser line is in the way just as well.
+        let coarse: Vec<_> = points.iter().copied().step_by(12).collect();
+        places.avoid(&coarse, 2.0);
+    }
+
+    let (deciding_deg, deciding_torque) = curve.deciding;
+    let deciding = frame.at(deciding_deg, deciding_torque);
+    sheet.line(&[frame.at(deciding_deg, 0.0), deciding], Pen::thin(Ink::Plain, Dash::Chain));
+    let cursor_x = frame.at(curve.cursor.leaf_deg, 0.0).x;
+    let cursor = [Point::new(cursor_x, frame.plot.y0 - 4.0), Point::new(cursor_x, frame.plot.y1)];
+    sheet.line(&cursor, Pen::thin(Ink::Cursor, Dash::Solid));
+    let rings = [
+        (frame.at(curve.cursor.leaf_deg, curve.cursor.opening), Ink::Opening),
+        (frame.at(curve.cursor.leaf_deg, curve.cursor.closing), Ink::Closing),
+    ];
+
+    labels::limits(sheet, &mut places, curve, frame, &limits, view);
+    for limit in &limits {
+        places.avoid(&[Point::new(frame.plot.x0, limit.y), Point::new(frame.plot.x1, limit.y)], 1.0);
+    }
+    places.take(around_ring(deciding));
+    labels::deciding(sheet, &mut places, curve, deciding, view);
+    labels::series(sheet, &mut places, [(&opening, Ink::Opening), (&closing, Ink::Closing)], view);
+    // Only now, so that nothing else moves when the cursor does.
+    rings.iter().for_each(|(at, _)| places.take(around_ring(*at)));
+    labels::cursor(sheet, &mut places, curve, frame, rings, view);
+
+    for (at, ink) in rings {
+        sheet.ring(at, RING, Pen::thin(ink, Dash::Solid));
+    }
+    sheet.dot(deciding, RING, Ink::Plain);
+}
+
+fn around_ring(at: Point) -> Rect {
+    Rect::from_center_size(at, (2.5 * RING, 2.5 * RING))
+}
+
+/// Grid, axes, ticks and titles.
+fn grid(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
+    let plot = frame.plot;
+    let faint = Pen::thin(Ink::Faint, Dash::Solid);
+    let axis = Pen::thin(Ink::Plain, Dash::Solid);
+    let mut unmarked = Places::new(sheet.frame());
+    // The cursor's angle stands above the plot, so the ticks below never have to make room.
+    for value in &frame.torques.values {
+        let y = frame.at(0.0, value * frame.unit_n_m).y;
+        sheet.line(&[Point::new(plot.x0, y), Point::new(plot.x1, y)], faint);
+        sheet.line(&[Point::new(plot.x0 - 4.0, y), Point::new(plot.x0, y)], axis);
+        let text = frame.torques.text(*value);
+        let size = sheet.text_box(&text);
+        let area = Rect::from_origin_size((plot.x0 - 7.0 - size.width, y - size.height / 2.0), size);
+        if unmarked.best(&[area]).is_some() {
+            sheet.text(&text, area, Ink::Plain);
+        }
+    }
+    for value in &frame.angles.values {
+        let x = frame.at(*value, 0.0).x;
+        sheet.line(&[Point::new(x, plot.y0), Point::new(x, plot.y1)], faint);
+        sheet.line(&[Point::new(x, plot.y1), Point::new(x, plot.y1 + 4.0)], axis);
+        let text = format!("{}°", frame.angles.text(*value));
+        let size = sheet.text_box(&text);
+        let left = (x - size.width / 2.0).min(sheet.size.width - size.width);
+        let area = Rect::from_origin_size((left, plot.y1 + 6.0), size);
+        if unmarked.best(&[area]).is_some() {
+            sheet.text(&text, area, Ink::Plain);
+        }
+    }
+    // Two lines, not one bent one: each lies sharply on the screen's dots.
+    sheet.line(&[Point::new(plot.x0, plot.y0), Point::new(plot.x0, plot.y1)], axis);
+    sheet.line(&[Point::new(plot.x0, plot.y1), Point::new(plot.x1, plot.y1)], axis);
+    let zero = [frame.at(0.0, 0.0), frame.at(curve.open_deg, 0.0)];
+    sheet.line(&zero, axis);
+    labels::titles(sheet, frame, view, symbol(Quantity::Torque, view.system));
+}
+
+/// One demand curve; its points on the sheet.
+fn demand(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, torque: fn(&Demand) -> f64, pen: Pen) -> Vec<Point> {
+    let points: Vec<_> = curve.rows.iter().map(|row| frame.at(row.leaf_deg, torque(row))).collect();
+    sheet.line(&points, pen);
+    points
+}
+
+/// One line of a limit, on the side of a sign.
+pub(super) struct LimitLine {
+    /// Height on the sheet.
+    pub y: f64,
+    /// The torque, N·m, without sign.
+    pub torque: f64,
+    /// Whether it is the rated torque; else the peak.
+    pub rated: bool,
+}
+
+/// Rated and peak torque on the sides where the axis reaches them.
+fn limit_lines(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame) -> Vec<LimitLine> {
+    let rated = frame.shows.0.then_some((curve.rated, true));
+    let peak = curve.peak.filter(|_| frame.shows.1).map(|torque| (torque, false));
+    let mut lines = Vec::new();
+    for (torque, rated) in [rated, peak].into_iter().flatten() {
+        for sign in [1.0, -1.0] {
+            let y = frame.at(0.0, sign * torque).y;
+            if (frame.plot.y0..=frame.plot.y1).contains(&y) {
+                let pen =
+                    if rated { Pen::thick(Ink::Limit, Dash::Chain) } else { Pen::thin(Ink::Limit, Dash::DoubleChain) };
+                sheet.line(&[Point::new(frame.plot.x0, y), Point::new(frame.plot.x1, y)], pen);
+                lines.push(LimitLine { y, torque, rated });
+            }
+        }
+    }
+    lines
+}

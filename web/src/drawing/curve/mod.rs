@@ -1,0 +1,66 @@
+//! Leaf angle against shaft torque: what is asked of the operator, and what it can give.
+
+mod draw;
+mod frame;
+mod labels;
+
+pub use draw::draw;
+pub use frame::Frame;
+
+use pintle_core::{Direction, Model, Plan};
+
+/// Demand at one leaf angle; torques in N·m at the shaft, signed like the crank angle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Demand {
+    /// Leaf angle, degrees.
+    pub leaf_deg: f64,
+    /// While opening, wind against.
+    pub opening: f64,
+    /// While closing, wind against.
+    pub closing: f64,
+}
+
+/// What the curve shows, in the document's units.
+#[derive(Clone, Debug)]
+pub struct Curve {
+    /// The swing, degrees.
+    pub open_deg: f64,
+    /// Demand through the swing, close enough together to be a smooth line.
+    pub rows: Vec<Demand>,
+    /// The deciding angle, degrees, and the torque there, N·m.
+    pub deciding: (f64, f64),
+    /// Rated torque, N·m.
+    pub rated: f64,
+    /// Peak torque, N·m, where known.
+    pub peak: Option<f64>,
+    /// Demand at the cursor.
+    pub cursor: Demand,
+}
+
+/// Points along the swing: about one in two px of a wide drawing, whatever `samples` the job asks for.
+const POINTS: u32 = 480;
+
+impl Curve {
+    /// Reads the curve off a solved job; the cursor is held inside the swing.
+    pub fn new(model: &Model, plan: &Plan, cursor_deg: f64) -> Curve {
+        let open_deg = model.job().swing.open_deg;
+        let demand = |leaf_deg: f64| {
+            let point = model.point(leaf_deg.to_radians());
+            Demand { leaf_deg, opening: point.shaft_torque_open_n_m, closing: point.shaft_torque_close_n_m }
+        };
+        let decided = demand(plan.peak.leaf_deg);
+        let torque = if plan.peak.direction == Direction::Open { decided.opening } else { decided.closing };
+        let mut rows: Vec<_> =
+            (0..=POINTS).map(|step| demand(open_deg * f64::from(step) / f64::from(POINTS))).collect();
+        // The peak itself is one of the points, or a sharp one would be cut off.
+        rows.insert(rows.partition_point(|row| row.leaf_deg < decided.leaf_deg), decided);
+        Curve {
+            open_deg,
+            rows,
+            deciding: (plan.peak.leaf_deg, torque),
+            rated: model.job().operator.rated_torque_n_m,
+            peak: model.job().operator.peak_torque_n_m,
+            cursor: demand(cursor_deg.clamp(0.0, open_deg)),
+        }
+    }
+}

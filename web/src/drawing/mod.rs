@@ -1,0 +1,60 @@
+//! Drawings: laid out once, painted by any plotters backend.
+//!
+//! `curve` and `plan_view` lay out, `sheet` is what they write on, `paint` carries it to a backend of `backend`. Values come
+//! from the core; nothing here is computed but where a line lies on the sheet.
+
+mod backend;
+mod curve;
+mod paint;
+mod pen;
+mod place;
+mod plan_view;
+mod reader;
+mod sheet;
+mod ticks;
+mod view;
+
+#[cfg(target_arch = "wasm32")]
+mod canvas;
+mod svg;
+
+#[cfg(target_arch = "wasm32")]
+pub use canvas::{NoCanvas, draw_curve, draw_plan_view};
+pub use svg::{curve_svg, plan_view_svg};
+pub use view::{Colour, Labels, Palette, PlotArea, View};
+
+use kurbo::{Point, Size};
+use pintle_core::{Model, Plan};
+
+/// The leaf angle under a point of the curve's canvas (CSS px), degrees, held inside the swing.
+pub fn leaf_deg_at_curve(model: &Model, plan: &Plan, view: &View, x: f64) -> f64 {
+    let curve = curve::Curve::new(model, plan, view.leaf_deg);
+    let frame = curve::Frame::new(&curve, Size::new(view.width, view.height), view.text_size(), view.system);
+    frame.leaf_deg_at(x, curve.open_deg)
+}
+
+/// The leaf angle whose direction from the hinge a point of the plan view's canvas (CSS px) has, degrees, held inside the swing.
+pub fn leaf_deg_at_plan_view(model: &Model, view: &View, x: f64, y: f64) -> f64 {
+    let plan = plan_view::PlanView::new(model, view.leaf_deg);
+    let fit = plan_view::Fit::new(&plan, Size::new(view.width, view.height), view.text_size());
+    fit.leaf_deg_at(Point::new(x, y), model.job().swing.open_deg)
+}
+
+/// Lays out the curve; the way a backend measures text comes in from outside.
+fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> (sheet::Sheet<'m>, PlotArea) {
+    let curve = curve::Curve::new(model, plan, view.leaf_deg);
+    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let frame = curve::Frame::new(&curve, sheet.size, sheet.text_size, view.system);
+    curve::draw(&mut sheet, &curve, &frame, view);
+    let plot = frame.plot;
+    (sheet, PlotArea { left: plot.x0, top: plot.y0, width: plot.width(), height: plot.height() })
+}
+
+/// Lays out the plan view.
+fn lay_plan_view<'m>(model: &Model, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
+    let plan = plan_view::PlanView::new(model, view.leaf_deg);
+    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let fit = plan_view::Fit::new(&plan, sheet.size, sheet.text_size);
+    plan_view::draw(&mut sheet, &plan, &fit, view);
+    sheet
+}

@@ -1,0 +1,91 @@
+//! The drawing's scale and place on the sheet: one scale for both axes, independent of the cursor and of any font.
+
+use kurbo::{Affine, Insets, Point, Rect, Size, Vec2};
+
+use super::PlanView;
+
+/// Scale and place of the plan view.
+#[derive(Clone, Copy, Debug)]
+pub struct Fit {
+    /// From metres in the core's frame to px.
+    pub to_sheet: Affine,
+    /// px per metre.
+    pub scale: f64,
+    /// How much of the leaf is drawn, m; less than its length where it is cut by a break line.
+    pub leaf_m: f64,
+    /// Whether the leaf is cut short.
+    pub broken: bool,
+}
+
+/// The arm fills at least this part of the drawing, or the leaf is cut short.
+const LEAST_ARM: f64 = 0.62;
+/// Where the leaf is cut, as a multiple of the arm's reach from the hinge.
+const CUT: f64 = 1.12;
+
+impl Fit {
+    /// Fits the whole swing into the sheet, with room around it for dimensions and the scale bar.
+    pub fn new(view: &PlanView, size: Size, text_size: f64) -> Fit {
+        let insets = Insets::new(4.6 * text_size, 1.8 * text_size, 2.2 * text_size, 5.8 * text_size);
+        // The shaft stands on the hinge's side, which the mirror moves to the right.
+        let insets = if view.mirrored { Insets { x0: insets.x1, x1: insets.x0, ..insets } } else { insets };
+        let inner = size.to_rect() - insets;
+        let reach = view.reach_m();
+        let whole = Fit::of(view, inner, view.leaf_m, false);
+        let cut = CUT * reach;
+        let fills = reach * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
+        if fills || cut >= view.leaf_m { whole } else { Fit::of(view, inner, cut, true) }
+    }
+
+    fn of(view: &PlanView, inner: Rect, leaf_m: f64, broken: bool) -> Fit {
+        let bounds = view.bounds(leaf_m);
+        let scale = (inner.width() / bounds.width()).min(inner.height() / bounds.height());
+        let (across, middle) = (if view.mirrored { -scale } else { scale }, bounds.center());
+        let to_sheet = Affine::translate(inner.center().to_vec2())
+            * Affine::new([across, 0.0, 0.0, -scale, 0.0, 0.0])
+            * Affine::translate(-middle.to_vec2());
+        Fit { to_sheet, scale, leaf_m, broken }
+    }
+
+    /// A point of the core's frame on the sheet.
+    pub fn at(&self, point: Point) -> Point {
+        self.to_sheet * point
+    }
+
+    /// A point on the leaf at a leaf angle, `along` metres from the hinge, on the sheet.
+    pub fn on_leaf(&self, leaf_rad: f64, along: f64) -> Point {
+        self.at((along * Vec2::from_angle(leaf_rad)).to_point())
+    }
+
+    /// The leaf angle nearest to the direction of a px from the hinge, degrees, held inside the swing.
+    pub fn leaf_deg_at(&self, sheet: Point, open_deg: f64) -> f64 {
+        let direction = (self.to_sheet.inverse() * sheet).to_vec2();
+        let turned = direction.atan2().to_degrees().rem_euclid(360.0);
+        // Outside the swing the nearer end counts; the far side is split in the middle.
+        if turned <= open_deg {
+            turned
+        } else if turned - open_deg <= 360.0 - turned {
+            open_deg
+        } else {
+            0.0
+        }
+    }
+}
+
+impl PlanView {
+    /// The farthest of shaft, elbow and bracket from the hinge, m.
+    fn reach_m(&self) -> f64 {
+        let parts = self.elbow_path.iter().chain([&self.shaft, &self.closed.bracket]);
+        parts.map(|point| point.to_vec2().hypot()).fold(0.0, f64::max)
+    }
+
+    /// The smallest box around everything that moves, m.
+    fn bounds(&self, leaf_m: f64) -> Rect {
+        let steps = 36;
+        let tips = (0..=steps).map(|step| {
+            (leaf_m * Vec2::from_angle(self.open.leaf_rad * f64::from(step) / f64::from(steps))).to_point()
+        });
+        let brackets = [self.closed.bracket, self.open.bracket];
+        let all = tips.chain(brackets).chain(self.elbow_path.iter().copied()).chain([self.shaft]);
+        all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point))
+    }
+}

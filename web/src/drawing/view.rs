@@ -1,0 +1,175 @@
+//! What the page says about a drawing: its size, what to show, colours and words.
+
+use pintle_core::units::System;
+use pintle_core::{Document, Invalid};
+use plotters::style::RGBColor;
+use serde::Serialize;
+
+use super::pen::Ink;
+use super::reader::Reader;
+
+/// How a drawing is to be made.
+#[derive(Clone, Debug)]
+#[cfg_attr(feature = "describe", derive(ts_rs::TS))]
+pub struct View {
+    /// Width, CSS px; 160 to 8,000.
+    pub(super) width: f64,
+    /// Height, CSS px; 160 to 8,000.
+    pub(super) height: f64,
+    /// Device px per CSS px; 0.25 to 8.
+    #[cfg_attr(not(target_arch = "wasm32"), expect(dead_code, reason = "only a canvas has dots"))]
+    pub(super) pixel_ratio: f64,
+    /// The cursor: the leaf angle looked at, degrees, held inside the swing.
+    pub(super) leaf_deg: f64,
+    /// Units of the numbers.
+    pub(super) system: System,
+    /// Colours.
+    pub(super) palette: Palette,
+    /// Words.
+    pub(super) labels: Labels,
+}
+
+impl View {
+    /// Reads a view; a drawing of nothing or of a wall of dots is a mistake of the caller.
+    ///
+    /// # Errors
+    /// Every field that is missing, ill-typed, unknown or outside its limits, with its path below `view`. Words may have more
+    /// entries than are drawn.
+    pub fn read(document: &Document) -> Result<View, Invalid> {
+        let reader = Reader::new(document);
+        let sides = (160.0, 8000.0);
+        let view = View {
+            width: reader.number("width", sides),
+            height: reader.number("height", sides),
+            pixel_ratio: reader.number("pixel_ratio", (0.25, 8.0)),
+            leaf_deg: reader.number("leaf_deg", (f64::MIN, f64::MAX)),
+            system: match reader.word("system", &["metric", "us"]) {
+                1 => System::Us,
+                _ => System::Metric,
+            },
+            palette: Palette::read(&reader.object("palette")),
+            labels: Labels::read(&reader.object("labels")),
+        };
+        reader.finish()?;
+        Ok(view)
+    }
+
+    /// Font size, px: one size on the whole drawing, as lettering on a sheet has; larger where there is room.
+    pub(super) fn text_size(&self) -> f64 {
+        (self.width / 60.0).clamp(12.0, 15.0)
+    }
+}
+
+/// A struct of fields of one kind, read by their names.
+macro_rules! table {
+    ($(#[$meta:meta])* $name:ident of $kind:ty, $read:ident { $($(#[$doc:meta])* $field:ident),* $(,)? }) => {
+        $(#[$meta])*
+        #[derive(Clone, Debug)]
+        #[cfg_attr(feature = "describe", derive(ts_rs::TS))]
+        pub struct $name {
+            $($(#[$doc])* pub(super) $field: $kind,)*
+        }
+
+        impl $name {
+            fn read(reader: &Reader<'_>) -> $name {
+                $name { $($field: reader.$read(stringify!($field)),)* }
+            }
+        }
+    };
+}
+
+table! {
+    /// Colours of a drawing, `"#rrggbb"`.
+    Palette of Colour, colour {
+        /// The ground.
+        paper,
+        /// Outlines, dimensions, text.
+        ink,
+        /// Grid lines and what stands behind.
+        faint,
+        /// Demand while opening.
+        opening,
+        /// Demand while closing.
+        closing,
+        /// What the operator can give.
+        limit,
+        /// The position looked at.
+        cursor,
+        /// The leaf.
+        leaf,
+    }
+}
+
+table! {
+    /// Words on the drawings; the page's string tables hold them in each language under `drawing`.
+    Labels of String, text {
+        /// Axis title, without unit.
+        leaf_angle,
+        /// Axis title, without unit.
+        shaft_torque,
+        /// On the curve of the demand while opening.
+        opening,
+        /// On the curve of the demand while closing.
+        closing,
+        /// Before the rated torque, on its line.
+        rated,
+        /// Before the peak torque, on its line.
+        peak,
+        /// At the closed leaf.
+        closed,
+        /// At the open leaf.
+        open,
+        /// At the hinge.
+        hinge,
+        /// At the operator's shaft.
+        shaft,
+        /// Before the crank's length.
+        crank,
+        /// Before the link's length.
+        link,
+    }
+}
+
+impl Palette {
+    /// The colour of an ink.
+    pub(super) fn colour(&self, ink: Ink) -> RGBColor {
+        match ink {
+            Ink::Paper => self.paper.0,
+            Ink::Plain => self.ink.0,
+            Ink::Faint => self.faint.0,
+            Ink::Opening => self.opening.0,
+            Ink::Closing => self.closing.0,
+            Ink::Limit => self.limit.0,
+            Ink::Cursor => self.cursor.0,
+            Ink::Leaf => self.leaf.0,
+        }
+    }
+}
+
+/// A colour.
+#[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "describe", derive(ts_rs::TS), ts(type = "string"))]
+pub struct Colour(pub(super) RGBColor);
+
+impl Colour {
+    /// From `"#rrggbb"`.
+    pub(super) fn from_hex(text: &str) -> Option<Colour> {
+        let digits = text.strip_prefix('#').filter(|d| d.len() == 6 && d.bytes().all(|b| b.is_ascii_hexdigit()))?;
+        let [_, red, green, blue] = u32::from_str_radix(digits, 16).ok()?.to_be_bytes();
+        Some(Colour(RGBColor(red, green, blue)))
+    }
+}
+
+/// Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(ts_rs::TS))]
+pub struct PlotArea {
+    /// Left edge.
+    pub left: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}

@@ -1,0 +1,1682 @@
+/**
+ * The documents and the binding's values. Written from the Rust types, do not edit; after a change there:
+ * PINTLE_BLESS=1 cargo test -p pintle-tests --test page_types
+ */
+
+/**
+ * Drag besides the hinges.
+ */
+export type Drag = {
+/**
+ * Moment of seals and brushes about the hinge through the whole swing, N·m; default 0.
+ */
+seal_n_m: number | null,
+/**
+ * Moment of latch or keeper about the hinge near closed, N·m; default 0.
+ */
+latch_n_m: number | null,
+/**
+ * Leaf angle up to which the latch drags, degrees; default 2.
+ */
+latch_deg: number | null,
+/**
+ * Load on a support wheel, N; default 0.
+ */
+wheel_load_n: number | null,
+/**
+ * Hinge axis to the wheel, m; default 0.
+ */
+wheel_radius_m: number | null,
+/**
+ * Rolling resistance of the wheel over its load; default 0.05.
+ */
+wheel_coefficient: number | null, };
+
+/**
+ * How far the leaf opens.
+ */
+export type Swing = {
+/**
+ * Leaf angle fully open, degrees from closed.
+ */
+open_deg: number, };
+
+/**
+ * Side of the line from shaft to bracket, looking along it.
+ */
+export type Elbow = "left" | "right";
+
+/**
+ * Crank and link in plan, and where they are fixed.
+ */
+export type Arm = {
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: number,
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: number,
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: number,
+/**
+ * Bracket pin proud of the leaf on its opening side, m.
+ */
+bracket_v_m: number,
+/**
+ * Crank, shaft to elbow, m.
+ */
+crank_m: number,
+/**
+ * Link, elbow to bracket pin, m.
+ */
+link_m: number,
+/**
+ * Side of the line shaft→bracket the elbow is on.
+ */
+elbow: Elbow, };
+
+/**
+ * What slides or rolls on what in the hinge.
+ */
+export type Pairing = "steel_steel_dry" | "steel_steel_greased" | "steel_bronze_dry" | "steel_bronze_greased" | "ptfe_lined" | "rolling";
+
+/**
+ * How a thrust collar carries its load.
+ */
+export type Collar = "uniform_pressure" | "uniform_wear";
+
+/**
+ * Two plain hinge pins a spacing apart, and a collar that carries the weight.
+ */
+export type PlainHinges = {
+/**
+ * Vertical distance between the hinges, m.
+ */
+spacing_m: number,
+/**
+ * Radius of the pins, m.
+ */
+pin_radius_m: number,
+/**
+ * Outer radius of the thrust collar, m.
+ */
+thrust_outer_radius_m: number,
+/**
+ * Inner radius of the thrust collar, m.
+ */
+thrust_inner_radius_m: number,
+/**
+ * Coefficient of friction; unless `pairing` says what slides on what.
+ */
+friction_coefficient: number | null,
+/**
+ * What slides on what: a handbook range.
+ */
+pairing: Pairing | null,
+/**
+ * Lower end of the coefficient.
+ */
+friction_low: number | null,
+/**
+ * Upper end of the coefficient.
+ */
+friction_high: number | null,
+/**
+ * How the collar carries; default uniform pressure, the careful case.
+ */
+collar: Collar | null, };
+
+/**
+ * Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
+ */
+export type RollingHinges = {
+/**
+ * Vertical distance between the hinges, m.
+ */
+spacing_m: number,
+/**
+ * Half the bore of the bearings, m.
+ */
+pin_radius_m: number,
+/**
+ * Coefficient of friction; unless `pairing` says what slides on what.
+ */
+friction_coefficient: number | null,
+/**
+ * What slides on what: a handbook range.
+ */
+pairing: Pairing | null,
+/**
+ * Lower end of the coefficient.
+ */
+friction_low: number | null,
+/**
+ * Upper end of the coefficient.
+ */
+friction_high: number | null, };
+
+/**
+ * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
+ */
+export type RisingHinges = {
+/**
+ * Vertical distance between the hinges, m.
+ */
+spacing_m: number,
+/**
+ * Radius of the pins, m.
+ */
+pin_radius_m: number,
+/**
+ * Outer radius of the thrust collar, m.
+ */
+thrust_outer_radius_m: number,
+/**
+ * Inner radius of the thrust collar, m.
+ */
+thrust_inner_radius_m: number,
+/**
+ * Coefficient of friction; unless `pairing` says what slides on what.
+ */
+friction_coefficient: number | null,
+/**
+ * What slides on what: a handbook range.
+ */
+pairing: Pairing | null,
+/**
+ * Lower end of the coefficient.
+ */
+friction_low: number | null,
+/**
+ * Upper end of the coefficient.
+ */
+friction_high: number | null,
+/**
+ * How the collar carries; default uniform pressure, the careful case.
+ */
+collar: Collar | null,
+/**
+ * Rise of the leaf from closed to open, m; negative where it falls open.
+ */
+rise_m: number, };
+
+/**
+ * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
+ */
+export type MeasuredHinges = {
+/**
+ * Pull that keeps the leaf opening, N.
+ */
+pull_open_n: number,
+/**
+ * Pull that keeps the leaf closing, N.
+ */
+pull_close_n: number,
+/**
+ * Hinge axis to where the pull acts, m.
+ */
+pull_radius_m: number,
+/**
+ * Leaf angle at which it was measured, degrees.
+ */
+pull_leaf_deg: number, };
+
+/**
+ * What resists at the hinges: built up from pins and collar, or measured.
+ */
+export type Hinges = { "kind": "plain" } & PlainHinges | { "kind": "measured" } & MeasuredHinges | { "kind": "rolling" } & RollingHinges | { "kind": "rising" } & RisingHinges;
+
+/**
+ * Terrain category.
+ */
+export type Terrain = "0" | "I" | "II" | "III" | "IV";
+
+/**
+ * Peak velocity pressure by EN 1991-1-4.
+ */
+export type En1991Wind = {
+/**
+ * Terrain category.
+ */
+terrain: Terrain,
+/**
+ * Basic wind velocity with its direction and season factors, m/s.
+ */
+basic_m_s: number,
+/**
+ * Top of the leaf over ground, m.
+ */
+height_m: number,
+/**
+ * Orography factor `c_o`; default 1.
+ */
+orography: number | null,
+/**
+ * Yearly probability of being exceeded; default 0.02 (50 years).
+ */
+yearly_probability: number | null, };
+
+/**
+ * A Beaufort number, taken at its fastest mean.
+ */
+export type BeaufortWind = {
+/**
+ * 0 to 11; 12 has no upper end.
+ */
+number: number,
+/**
+ * Gust over ten-minute mean.
+ */
+gust_factor: number,
+/**
+ * Mean at the gate's height over mean at 10 m.
+ */
+height_factor: number, };
+
+/**
+ * Edition of the standard: it decides what load level the mapped speeds have, and the profile.
+ */
+export type Asce7Edition = "7-05" | "7-10" | "7-16" | "7-22";
+
+/**
+ * Exposure category of the surroundings.
+ */
+export type Exposure = "B" | "C" | "D";
+
+/**
+ * Load level a pressure is wanted at. Never mixed silently: the job names it.
+ */
+export type LoadLevel = "strength" | "allowable";
+
+/**
+ * Velocity pressure and gust effect by ASCE 7.
+ */
+export type Asce7Wind = {
+/**
+ * Edition the mapped speed belongs to.
+ */
+edition: Asce7Edition,
+/**
+ * Load level wanted.
+ */
+level: LoadLevel,
+/**
+ * Exposure category.
+ */
+exposure: Exposure,
+/**
+ * Mapped speed, three-second gust at 10 m in exposure C, m/s.
+ */
+speed_m_s: number,
+/**
+ * Top of the leaf over ground, m.
+ */
+height_m: number,
+/**
+ * Topographic factor `K_zt`; default 1.
+ */
+topographic: number | null,
+/**
+ * Directionality factor `K_d`; default 0.85.
+ */
+directionality: number | null,
+/**
+ * Importance factor, 7-05 only; default 1.
+ */
+importance: number | null,
+/**
+ * Gust effect factor `G`; default 0.85 (rigid).
+ */
+gust_effect: number | null, };
+
+/**
+ * Where a gust comes from.
+ */
+export type WindFrom = { "kind": "beaufort" } & BeaufortWind | { "kind": "asce7" } & Asce7Wind | { "kind": "en1991" } & En1991Wind;
+
+/**
+ * A wall by ASCE 7, cases A and B; case C is excluded.
+ */
+export type Asce7Wall = {
+/**
+ * Solid over gross area, at least 0.7.
+ */
+solidity: number,
+/**
+ * Height of the leaf over height of its top; default 1.
+ */
+clearance: number | null,
+/**
+ * Case B: the resultant 0.2 of the length off the middle, towards the latch edge; default yes.
+ */
+eccentric: boolean | null, };
+
+/**
+ * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+ */
+export type En1991Wall = {
+/**
+ * Solid over gross area, at least 0.8.
+ */
+solidity: number,
+/**
+ * Whether the wall goes round a corner at the latch edge; default no.
+ */
+returns: boolean | null,
+/**
+ * Shelter factor of a wall upwind; default 1 (none).
+ */
+shelter_factor: number | null, };
+
+/**
+ * What the bars of an open lattice look like to the wind.
+ */
+export type BarShape = "flat" | "round";
+
+/**
+ * An open lattice by ASCE 7.
+ */
+export type Asce7Open = {
+/**
+ * Flat-sided or round.
+ */
+bars: BarShape,
+/**
+ * Width or diameter of a bar, m.
+ */
+bar_m: number,
+/**
+ * Distance of the bars, centre to centre, m.
+ */
+pitch_m: number, };
+
+/**
+ * What the leaf looks like to the wind. Needs the leaf's height.
+ */
+export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
+
+/**
+ * A gust at the gate: plain, or by a standard or a Beaufort number. The same block describes the working wind and the storm.
+ */
+export type Wind = {
+/**
+ * Gust speed at the gate, m/s; unless `from` says where the gust comes from.
+ */
+speed_m_s: number | null,
+/**
+ * Force coefficient of the wind area; unless `shape` says what the leaf looks like to the wind.
+ */
+force_coefficient: number | null,
+/**
+ * Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
+ */
+air_density_kg_m3: number | null,
+/**
+ * Plan direction a wind of fixed bearing blows towards, in the frame of the closed leaf, degrees. The plan then shows that wind too.
+ */
+bearing_deg: number | null,
+/**
+ * Where the gust comes from.
+ */
+from: WindFrom | null,
+/**
+ * What the leaf looks like to the wind.
+ */
+shape: WindShape | null, };
+
+/**
+ * Ice or wet snow on the leaf.
+ */
+export type Ice = {
+/**
+ * Thickness on each face of the wind area, m.
+ */
+thickness_m: number,
+/**
+ * Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
+ */
+density_kg_m3: number | null,
+/**
+ * Wind area with ice over without; default 1.
+ */
+area_factor: number | null, };
+
+/**
+ * The ground under the swing, and what the arm's joints allow.
+ */
+export type Ground = {
+/**
+ * Slope of the ground, degrees; default 0.
+ */
+slope_deg: number | null,
+/**
+ * Plan direction of uphill in the frame of the closed leaf, degrees; default 0.
+ */
+uphill_deg: number | null,
+/**
+ * Gap under the leaf at the hinge axis, leaf closed, m.
+ */
+gap_m: number,
+/**
+ * How much higher the leaf's bottom is hung at the latch edge than square to the hinge axis, m; default 0.
+ */
+bottom_rise_m: number | null,
+/**
+ * Rise and fall of the bracket pin that the arm's joints allow, in all, m.
+ */
+joint_allowance_m: number | null, };
+
+/**
+ * Lean of the hinge axis out of plumb.
+ */
+export type Lean = {
+/**
+ * Lean out of plumb, degrees; default 0, or what the plumb line says.
+ */
+angle_deg: number | null,
+/**
+ * Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
+ */
+downhill_deg: number | null,
+/**
+ * Offset of a plumb line from the hinge axis, m, over the height below; instead of an angle.
+ */
+plumb_offset_m: number | null,
+/**
+ * Height over which the offset was measured, m.
+ */
+plumb_height_m: number | null, };
+
+/**
+ * The operator's ratings at its output shaft.
+ */
+export type Operator = {
+/**
+ * Rated torque, N·m.
+ */
+rated_torque_n_m: number,
+/**
+ * Peak torque, N·m; unknown unless given.
+ */
+peak_torque_n_m: number | null,
+/**
+ * Speed of the shaft, degrees a second; unknown unless given.
+ */
+shaft_speed_deg_s: number | null,
+/**
+ * Part of the shaft's work that reaches the leaf; default 1.
+ */
+arm_efficiency: number | null, };
+
+/**
+ * Where the hinge is for a person on the side the leaf opens towards, facing the gate.
+ */
+export type Hand = "right" | "left";
+
+/**
+ * Where the pieces of one line sit on the leaf.
+ */
+export type MemberPlace = {
+/**
+ * Hinge axis to the near end, or to the centre-line of the first upright, m.
+ */
+from_m: number,
+/**
+ * Hinge axis to the far end, or to the centre-line of the last upright, m.
+ */
+to_m: number,
+/**
+ * Height, m. Given: uprights, spread evenly, or a panel. Absent: rails from end to end.
+ */
+height_m: number | null,
+/**
+ * How much higher a sloping rail ends than it starts, m; default 0.
+ */
+rise_m: number | null,
+/**
+ * Pieces; default 1.
+ */
+count: number | null, };
+
+/**
+ * Round tube.
+ */
+export type RoundTube = {
+/**
+ * Outer diameter, m.
+ */
+face_m: number,
+/**
+ * Wall, m.
+ */
+wall_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * Sheet over a part of the leaf.
+ */
+export type Sheet = {
+/**
+ * Thickness, m.
+ */
+thickness_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where it sits; needs a height.
+ */
+place: MemberPlace, };
+
+/**
+ * Boards with gaps over a part of the leaf.
+ */
+export type Boards = {
+/**
+ * Thickness, m.
+ */
+thickness_m: number,
+/**
+ * Width of a board, m.
+ */
+face_m: number,
+/**
+ * Gap between boards, m; default 0.
+ */
+gap_m: number | null,
+/**
+ * Density, kg/m³; default 7850 (steel): say it for timber.
+ */
+density_kg_m3: number | null,
+/**
+ * Where they sit; needs a height.
+ */
+place: MemberPlace, };
+
+/**
+ * Solid round bar.
+ */
+export type RoundBar = {
+/**
+ * Diameter, m.
+ */
+face_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * Square mesh of round wire over a part of the leaf.
+ */
+export type Mesh = {
+/**
+ * Diameter of the wire, m.
+ */
+wire_m: number,
+/**
+ * Distance of the wires, centre to centre, m.
+ */
+pitch_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where it sits; needs a height.
+ */
+place: MemberPlace, };
+
+/**
+ * How a rectangular hollow section's corners are reckoned.
+ */
+export type CornerRule = "en10219" | "aisc";
+
+/**
+ * Square or rectangular tube.
+ */
+export type Tube = {
+/**
+ * Side the wind sees, m.
+ */
+face_m: number,
+/**
+ * Other side, m; default the same.
+ */
+depth_m: number | null,
+/**
+ * Wall, m.
+ */
+wall_m: number,
+/**
+ * Corner rule; default EN 10219.
+ */
+corners: CornerRule | null,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * Solid flat or square bar, single board.
+ */
+export type Bar = {
+/**
+ * Side the wind sees, m.
+ */
+face_m: number,
+/**
+ * Other side, m; default the same.
+ */
+depth_m: number | null,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * One line of the list: a section, and where how many pieces of it sit.
+ */
+export type Member = { "section": "tube" } & Tube | { "section": "round_tube" } & RoundTube | { "section": "bar" } & Bar | { "section": "round_bar" } & RoundBar | { "section": "sheet" } & Sheet | { "section": "boards" } & Boards | { "section": "mesh" } & Mesh;
+
+/**
+ * The leaf's weight, size and what the wind sees of it.
+ */
+export type Leaf = {
+/**
+ * Mass, kg; unless its members say.
+ */
+mass_kg: number | null,
+/**
+ * Hinge axis to latch edge, m.
+ */
+length_m: number,
+/**
+ * Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+ */
+height_m: number | null,
+/**
+ * Area that stops the wind, square to the leaf, m²; unless its members say.
+ */
+wind_area_m2: number | null,
+/**
+ * Hinge axis to mass centre along the leaf, m; default half the length.
+ */
+mass_centroid_m: number | null,
+/**
+ * Hinge axis to the wind area's centre along the leaf, m; default half the length.
+ */
+wind_centroid_m: number | null,
+/**
+ * Moment of inertia about the hinge axis, kg·m²; default mass × length² / 3, also where the mass centre was moved.
+ */
+inertia_kg_m2: number | null,
+/**
+ * What it is made of: mass, mass centre, inertia and wind area follow, unless they are given here as well.
+ */
+members: Array<Member> | null, };
+
+/**
+ * Everything `plan` needs to know. Serialises to the job document.
+ */
+export type Job = {
+/**
+ * Version of the document, [`super::SCHEMA`].
+ */
+schema: number,
+/**
+ * What the person calls the job.
+ */
+title: string | null,
+/**
+ * Side of the hinge; default right.
+ */
+hand: Hand | null,
+/**
+ * The leaf.
+ */
+leaf: Leaf,
+/**
+ * What resists at the hinges.
+ */
+hinges: Hinges,
+/**
+ * Lean of the hinge axis; default none.
+ */
+lean: Lean,
+/**
+ * The gust the drive must open against.
+ */
+wind: Wind,
+/**
+ * How far the leaf opens.
+ */
+swing: Swing,
+/**
+ * Crank and link, and where they are fixed; needed for a plan.
+ */
+arm: Arm | null,
+/**
+ * The operator's ratings.
+ */
+operator: Operator,
+/**
+ * Rated torque over demand that is asked for; default 1.5 (common practice, from memory).
+ */
+required_reserve: number | null,
+/**
+ * How many evenly spaced leaf angles the curve has, both ends included; default 91.
+ */
+samples: number | null,
+/**
+ * The wind the closed leaf, its arm and its anchors must hold; kept apart from the working wind.
+ */
+storm: Wind | null,
+/**
+ * Drag besides the hinges; default none.
+ */
+drag: Drag | null,
+/**
+ * Ice or wet snow on the leaf; default none.
+ */
+ice: Ice | null,
+/**
+ * The ground under the swing.
+ */
+ground: Ground | null,
+/**
+ * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
+ * reserve, ±10 % where nothing is stated.
+ */
+uncertainty: { [key in string]: number } | null, };
+
+/**
+ * Whether there is a limit in the range searched.
+ */
+export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "above_search";
+
+/**
+ * The gust speed at which the utilisation is 1, the wind always against.
+ */
+export type WindLimit = {
+/**
+ * Whether there is one.
+ */
+state: WindLimitState,
+/**
+ * Gust speed at the gate, m/s; `null` unless found.
+ */
+speed_m_s: number | null, };
+
+/**
+ * What the listed members come to. Crossings count twice: a rail welded over uprights shades them, which is left out on the careful side.
+ */
+export type MemberTotals = {
+/**
+ * Mass, kg.
+ */
+mass_kg: number,
+/**
+ * Hinge axis to mass centre, m.
+ */
+mass_centroid_m: number,
+/**
+ * Moment of inertia about the hinge axis, kg·m²; the members' own thickness is neglected.
+ */
+inertia_kg_m2: number,
+/**
+ * Area that stops the wind, m².
+ */
+wind_area_m2: number,
+/**
+ * Hinge axis to that area's centre, m.
+ */
+wind_centroid_m: number, };
+
+/**
+ * The reserve with one input changed, all others as they are.
+ */
+export type Sensitivity = {
+/**
+ * Path of the input.
+ */
+path: string,
+/**
+ * How far it was changed, as a fraction of its value.
+ */
+fraction: number,
+/**
+ * Reserve with the input lowered; `null` where that job is invalid (the arm no longer closes) or nothing is demanded.
+ */
+low: number | null,
+/**
+ * Reserve with the input raised.
+ */
+high: number | null, };
+
+/**
+ * Torques, forces and geometry at one leaf angle.
+ */
+export type CurvePoint = {
+/**
+ * Leaf angle, degrees from closed.
+ */
+leaf_deg: number,
+/**
+ * Crank angle from closed, degrees, signed, unwrapped.
+ */
+shaft_deg: number,
+/**
+ * Crank turned per leaf turned; `null` at a dead point.
+ */
+ratio: number | null,
+/**
+ * Lever of the link's line about the hinge, m.
+ */
+lever_m: number,
+/**
+ * Angle between link and the line hinge→bracket, folded to 0…90°.
+ */
+transmission_deg: number,
+/**
+ * Moment the drive must bring to the leaf when opening against the wind, N·m, positive opening.
+ */
+leaf_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+leaf_torque_close_n_m: number,
+/**
+ * Shaft torque when opening against the wind, N·m, signed like the crank angle.
+ */
+shaft_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_n_m: number,
+/**
+ * Shaft torque when opening with the wind following, N·m.
+ */
+shaft_torque_open_following_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_following_n_m: number,
+/**
+ * Force in the link when opening against the wind, N, positive in compression.
+ */
+link_force_open_n: number,
+/**
+ * The same when closing.
+ */
+link_force_close_n: number,
+/**
+ * Bracket pin in plan, m.
+ */
+bracket_x_m: number,
+/**
+ * Bracket pin in plan, m.
+ */
+bracket_y_m: number,
+/**
+ * Elbow in plan, m.
+ */
+elbow_x_m: number,
+/**
+ * Elbow in plan, m.
+ */
+elbow_y_m: number, };
+
+/**
+ * Within the torque rating or not; no more than that is said.
+ */
+export type Verdict = "over" | "tight" | "within";
+
+/**
+ * Demand compared with the ratings.
+ */
+export type Rating = {
+/**
+ * Demand over rated torque.
+ */
+utilisation: number,
+/**
+ * Rated torque over demand; `null` where nothing is demanded.
+ */
+reserve: number | null,
+/**
+ * Word for it.
+ */
+verdict: Verdict,
+/**
+ * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
+ */
+peak_utilisation: number | null, };
+
+/**
+ * How urgent a finding is.
+ */
+export type Severity = "stop" | "look" | "note";
+
+/**
+ * What a finding is about.
+ */
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated";
+
+/**
+ * What kind of quantity a number is; decides its units and how many digits are worth showing.
+ */
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
+
+/**
+ * A number with a name and a quantity, for a sentence to use.
+ */
+export type NamedValue = {
+/**
+ * Name by which the sentence refers to it.
+ */
+name: string,
+/**
+ * The value in the document's unit.
+ */
+value: number,
+/**
+ * Kind of quantity.
+ */
+quantity: Quantity, };
+
+/**
+ * One finding.
+ */
+export type Finding = {
+/**
+ * What it is about.
+ */
+code: FindingCode,
+/**
+ * How urgent it is.
+ */
+severity: Severity,
+/**
+ * Numbers for the sentence.
+ */
+values: Array<NamedValue>, };
+
+/**
+ * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
+ */
+export type Shares = {
+/**
+ * Hinge friction.
+ */
+friction: number,
+/**
+ * Wind.
+ */
+wind: number,
+/**
+ * Lean of the hinge axis; negative where it helps.
+ */
+lean: number, };
+
+/**
+ * Which way the leaf moves.
+ */
+export type Direction = "open" | "close";
+
+/**
+ * The deciding angle.
+ */
+export type Peak = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Magnitude of the shaft torque, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Which way the leaf moves.
+ */
+direction: Direction,
+/**
+ * What the leaf torque there is made of.
+ */
+shares: Shares, };
+
+/**
+ * Shaft torques at one leaf angle, N·m, signed like the crank angle.
+ */
+export type BandPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Opening, low friction.
+ */
+shaft_torque_open_low_n_m: number,
+/**
+ * Opening, high friction.
+ */
+shaft_torque_open_high_n_m: number,
+/**
+ * Closing, low friction.
+ */
+shaft_torque_close_low_n_m: number,
+/**
+ * Closing, high friction.
+ */
+shaft_torque_close_high_n_m: number, };
+
+/**
+ * A coefficient of friction with its uncertainty.
+ */
+export type FrictionRange = {
+/**
+ * Lower end.
+ */
+low: number,
+/**
+ * What to reckon with.
+ */
+likely: number,
+/**
+ * Upper end.
+ */
+high: number, };
+
+/**
+ * What low, likely and high friction make of the demand, wind against.
+ */
+export type Band = {
+/**
+ * The coefficients.
+ */
+friction: FrictionRange,
+/**
+ * Largest shaft torque with low, likely and high friction, N·m.
+ */
+peak_n_m: FrictionRange,
+/**
+ * Verdict at the high end; the plan's own verdict is at the likely one.
+ */
+verdict_high: Verdict,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<BandPoint>, };
+
+/**
+ * Gaps at one leaf angle.
+ */
+export type GapPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Gap at the hinge axis, m.
+ */
+gap_hinge_m: number,
+/**
+ * Gap at the latch edge, m.
+ */
+gap_latch_m: number,
+/**
+ * Height of the bracket pin over where it is when closed, m.
+ */
+bracket_rise_m: number, };
+
+/**
+ * The leaf over the ground.
+ */
+export type OverGround = {
+/**
+ * Least gap anywhere along the leaf and the swing, m; negative where the leaf is in the ground.
+ */
+least_gap_m: number,
+/**
+ * Leaf angle there, degrees.
+ */
+least_gap_leaf_deg: number,
+/**
+ * First leaf angle from closed at which the leaf touches, degrees; `null` where it clears the ground.
+ */
+touch_leaf_deg: number | null,
+/**
+ * Rise and fall of the bracket pin through the swing, in all, m.
+ */
+bracket_rise_m: number,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<GapPoint>, };
+
+/**
+ * A wind as it is reckoned with.
+ */
+export type Gust = {
+/**
+ * Gust at the gate whose plain pressure `½ρV²` equals `pressure_pa`, m/s.
+ */
+speed_m_s: number,
+/**
+ * Pressure at the wanted load level, gust effect and shelter included, Pa.
+ */
+pressure_pa: number,
+/**
+ * Force coefficient on the leaf's solid area at its centre, so that the moment about the hinge is right.
+ */
+force_coefficient: number,
+/**
+ * Air density, kg/m³.
+ */
+air_density_kg_m3: number, };
+
+/**
+ * Magnitudes; the wind may come from either side, and then all of them change sign together.
+ */
+export type Storm = {
+/**
+ * The storm as it is reckoned with.
+ */
+gust: Gust,
+/**
+ * Moment about the hinge on the closed leaf, N·m.
+ */
+wind_n_m: number,
+/**
+ * Force on the leaf that has this moment at the wind area's centre, N.
+ */
+wind_n: number,
+/**
+ * Force in the link, N: the arm alone holds the leaf, no latch.
+ */
+link_force_n: number,
+/**
+ * Part of the link's force along the leaf, N.
+ */
+bracket_along_n: number,
+/**
+ * Part of the link's force square to the leaf, N.
+ */
+bracket_across_n: number,
+/**
+ * Horizontal force on the hinges together, N.
+ */
+hinge_n: number,
+/**
+ * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
+ */
+shaft_torque_n_m: number, };
+
+/**
+ * Loads on the leaf about the hinge.
+ */
+export type Loads = {
+/**
+ * Friction of all hinges, N·m.
+ */
+hinge_friction_n_m: number,
+/**
+ * The job's gust, square to the leaf, N·m.
+ */
+wind_n_m: number,
+/**
+ * Moment of inertia about the hinge axis, kg·m².
+ */
+inertia_kg_m2: number, };
+
+/**
+ * The most the drive must hold back.
+ */
+export type Overrun = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Magnitude of the shaft torque that holds the leaf back, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Which way the leaf moves.
+ */
+direction: Direction, };
+
+/**
+ * The wind of fixed bearing at one leaf angle.
+ */
+export type BearingPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Moment of the wind, N·m, positive opening.
+ */
+wind_n_m: number,
+/**
+ * Shaft torque when opening, N·m, signed like the crank angle.
+ */
+shaft_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_n_m: number, };
+
+/**
+ * A wind of fixed bearing, by the law of the normal component.
+ */
+export type BearingWind = {
+/**
+ * Where the shaft torque is largest, either way.
+ */
+peak: Overrun,
+/**
+ * The most the drive must hold back; `null` where the leaf never drives the shaft.
+ */
+overrun: Overrun | null,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<BearingPoint>, };
+
+/**
+ * The working wind.
+ */
+export type WorkingWind = {
+/**
+ * The gust as it is reckoned with.
+ */
+gust: Gust,
+/**
+ * Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
+ * there is no limit.
+ */
+limit_beaufort: number | null,
+/**
+ * Cases of the standard that are left out.
+ */
+excluded: Array<string>,
+/**
+ * The wind of fixed bearing, where the job has one.
+ */
+bearing: BearingWind | null, };
+
+/**
+ * Everything computed from a job. Serialises to the plan document.
+ */
+export type Plan = {
+/**
+ * Version of the document.
+ */
+schema: number,
+/**
+ * Loads on the leaf.
+ */
+loads: Loads,
+/**
+ * Rows at evenly spaced leaf angles, both ends included.
+ */
+curve: Array<CurvePoint>,
+/**
+ * Where the shaft torque is largest over the continuous swing, wind against.
+ */
+peak: Peak,
+/**
+ * That torque against the operator's ratings.
+ */
+rating: Rating,
+/**
+ * Shaft angle from closed to open, degrees, magnitude.
+ */
+shaft_travel_deg: number,
+/**
+ * Least lever of the link about the hinge from a tenth of the swing on, m.
+ */
+least_lever_m: number,
+/**
+ * Gust at which the operator runs out.
+ */
+wind_limit: WindLimit,
+/**
+ * The most the drive must hold back with the wind following; `null` where the leaf never drives the shaft.
+ */
+overrun: Overrun | null,
+/**
+ * What to look at, most severe first.
+ */
+findings: Array<Finding>,
+/**
+ * Paths of the job's fields that were not said and are assumed.
+ */
+assumed: Array<string>,
+/**
+ * The working wind, where it comes from a standard or has a bearing.
+ */
+wind: WorkingWind | null,
+/**
+ * What the leaf's members come to, where the job lists them.
+ */
+members: MemberTotals | null,
+/**
+ * The demand over the range of the friction coefficient, where the job has a range.
+ */
+band: Band | null,
+/**
+ * What each input does to the reserve, largest effect first, where the job asks.
+ */
+sensitivity: Array<Sensitivity> | null,
+/**
+ * The closed leaf in the storm, where the job names one.
+ */
+storm: Storm | null,
+/**
+ * The leaf over the ground, where the job describes it.
+ */
+ground: OverGround | null, };
+
+/**
+ * What is wrong with a field or the geometry.
+ */
+export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+
+/**
+ * What may stand in a field.
+ */
+export type Allowed = { "kind": "range",
+/**
+ * Least value, in the document's unit.
+ */
+least: number | null,
+/**
+ * Greatest value, in the document's unit.
+ */
+most: number | null,
+/**
+ * Kind of quantity.
+ */
+quantity: Quantity, } | { "kind": "one_of",
+/**
+ * The words.
+ */
+names: Array<string>, } | { "kind": "type",
+/**
+ * Name of the type as JSON has it.
+ */
+name: string, };
+
+/**
+ * A value that would be taken.
+ */
+export type Example = number | string;
+
+/**
+ * One fault.
+ */
+export type Fault = {
+/**
+ * Dotted path of the field, empty for the document as a whole.
+ */
+path: string,
+/**
+ * What is wrong.
+ */
+code: FaultCode,
+/**
+ * What stood there, as text; `null` where nothing did.
+ */
+found: string | null,
+/**
+ * What may stand there.
+ */
+allowed: Allowed | null,
+/**
+ * A value that would be taken.
+ */
+example: Example | null,
+/**
+ * Numbers for the sentence: angles, gaps.
+ */
+values: Array<NamedValue>, };
+
+/**
+ * A job that cannot be planned, with every fault that could be found at once.
+ */
+export type Invalid = {
+/**
+ * Never empty.
+ */
+errors: Array<Fault>, };
+
+/**
+ * The rule of one number field.
+ */
+export type FieldRule = {
+/**
+ * Dotted path in the job document.
+ */
+path: string,
+/**
+ * Kind of quantity; the value stands in the document's unit (SI, degrees).
+ */
+quantity: Quantity,
+/**
+ * Least allowed value, included; `null` is no limit.
+ */
+least: number | null,
+/**
+ * Greatest allowed value, included; `null` is no limit.
+ */
+most: number | null,
+/**
+ * Whether the field must be given (within its `hinges` kind).
+ */
+required: boolean,
+/**
+ * What is assumed where the field is absent; `null` where that depends on other fields or nothing is assumed.
+ */
+default: number | null,
+/**
+ * A plausible value.
+ */
+example: number,
+/**
+ * Key beside the field that a required one may be replaced by: a block or word from which the value follows.
+ */
+unless: string | null, };
+
+/**
+ * The system of units a person reads and types in.
+ */
+export type System = "metric" | "us";
+
+/**
+ * Why a typed text is not a number of the wanted quantity.
+ */
+export type ReadErrorCode = "empty" | "not_a_number" | "ambiguous";
+
+/**
+ * A typed text that could not be understood.
+ */
+export type ReadError = {
+/**
+ * Why.
+ */
+code: ReadErrorCode, };
+
+/**
+ * A colour.
+ */
+export type Colour = string;
+
+/**
+ * Colours of a drawing, `"#rrggbb"`.
+ */
+export type Palette = {
+/**
+ * The ground.
+ */
+paper: Colour,
+/**
+ * Outlines, dimensions, text.
+ */
+ink: Colour,
+/**
+ * Grid lines and what stands behind.
+ */
+faint: Colour,
+/**
+ * Demand while opening.
+ */
+opening: Colour,
+/**
+ * Demand while closing.
+ */
+closing: Colour,
+/**
+ * What the operator can give.
+ */
+limit: Colour,
+/**
+ * The position looked at.
+ */
+cursor: Colour,
+/**
+ * The leaf.
+ */
+leaf: Colour, };
+
+/**
+ * Words on the drawings; the page's string tables hold them in each language under `drawing`.
+ */
+export type Labels = {
+/**
+ * Axis title, without unit.
+ */
+leaf_angle: string,
+/**
+ * Axis title, without unit.
+ */
+shaft_torque: string,
+/**
+ * On the curve of the demand while opening.
+ */
+opening: string,
+/**
+ * On the curve of the demand while closing.
+ */
+closing: string,
+/**
+ * Before the rated torque, on its line.
+ */
+rated: string,
+/**
+ * Before the peak torque, on its line.
+ */
+peak: string,
+/**
+ * At the closed leaf.
+ */
+closed: string,
+/**
+ * At the open leaf.
+ */
+open: string,
+/**
+ * At the hinge.
+ */
+hinge: string,
+/**
+ * At the operator's shaft.
+ */
+shaft: string,
+/**
+ * Before the crank's length.
+ */
+crank: string,
+/**
+ * Before the link's length.
+ */
+link: string, };
+
+/**
+ * How a drawing is to be made.
+ */
+export type View = {
+/**
+ * Width, CSS px; 160 to 8,000.
+ */
+width: number,
+/**
+ * Height, CSS px; 160 to 8,000.
+ */
+height: number,
+/**
+ * Device px per CSS px; 0.25 to 8.
+ */
+pixel_ratio: number,
+/**
+ * The cursor: the leaf angle looked at, degrees, held inside the swing.
+ */
+leaf_deg: number,
+/**
+ * Units of the numbers.
+ */
+system: System,
+/**
+ * Colours.
+ */
+palette: Palette,
+/**
+ * Words.
+ */
+labels: Labels, };
+
+/**
+ * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
+ */
+export type PlotArea = {
+/**
+ * Left edge.
+ */
+left: number,
+/**
+ * Upper edge.
+ */
+top: number,
+/**
+ * Width.
+ */
+width: number,
+/**
+ * Height.
+ */
+height: number, };

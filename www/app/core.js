@@ -1,0 +1,21 @@
+/**
+ * The calculating core: one WebAssembly instance for the whole page, however many elements use it.
+ * Its address is relative to this module, so that the folder can lie anywhere.
+ */
+
+import init, * as pintle from "../pintle-web.js";
+
+/** @typedef {typeof pintle} Core */
+
+/** @type {Promise<Core> | undefined} */
+let started;
+
+/**
+ * Starts the core once. Rejects when the module cannot be loaded or the host forbids WebAssembly.
+ *
+ * @returns {Promise<Core>}
+ */
+export function loadCore() {
+  started ??= init().then(() => pintle);
+  return started;
+}

@@ -1,0 +1,54 @@
+/**
+ * Everything that keeps the page from a new result, with a way to each field.
+ *
+ * @import { Part, Sheet } from "./sheet.js"
+ */
+
+import { h } from "./dom.js";
+import { faultSentence } from "./faults.js";
+import { fieldId } from "./field.js";
+
+/**
+ * @param {Sheet} sheet
+ * @param {ParentNode} scope where the fields are
+ * @returns {Part}
+ */
+export function createErrorSummary(sheet, scope) {
+  const list = h("ul", {});
+  const root = h("section", { class: "summary", part: "errors", hidden: true }, h("h2", {}, sheet.say("errors.title")), list);
+  let drawn = "";
+
+  function update() {
+    const sentences = sheet.told.map((fault) => ({ fault, sentence: faultSentence(sheet, fault) }));
+    root.hidden = sentences.length === 0;
+    const text = sentences.map(({ sentence }) => sentence).join("\n");
+    if (text === drawn) return;
+    drawn = text;
+    list.replaceChildren(
+      ...sentences.map(({ fault, sentence }) => {
+        const go = () => focusField(scope, sheet, fault.path);
+        return h("li", {}, h("button", { type: "button", class: "link", onclick: go }, sentence));
+      }),
+    );
+  }
+
+  return { root, update };
+}
+
+/**
+ * Opens the group a field is in, and goes to it. A fault of a whole group leads to its first field.
+ *
+ * @param {ParentNode} scope
+ * @param {Sheet} sheet
+ * @param {string} path
+ */
+export function focusField(scope, sheet, path) {
+  const known = sheet.session.entries.has(path) ? path : [...sheet.session.activePaths()].find((other) => other.startsWith(path.split(".")[0]));
+  const input = known ? scope.querySelector(`#${fieldId(known)}`) : null;
+  const group = input?.closest("details");
+  if (group) group.open = true;
+  if (input instanceof HTMLElement) {
+    input.focus();
+    input.scrollIntoView({ block: "center" });
+  }
+}

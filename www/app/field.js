@@ -1,0 +1,114 @@
+/**
+ * One number: label, text input, unit, and beneath it what was understood, where it came from, or what is wrong.
+ * The input is plain text: a wheel or an arrow key never changes it.
+ *
+ * @import { Part, Sheet } from "./sheet.js"
+ */
+
+import { h, setAttribute, setText } from "./dom.js";
+import { faultSentence } from "./faults.js";
+
+/** @param {string} path */
+export function fieldId(path) {
+  return `field-${path.replaceAll(".", "-")}`;
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {string} path
+ * @param {{ large?: boolean }} [look]
+ * @returns {Part}
+ */
+export function createField(sheet, path, { large = false } = {}) {
+  const entry = sheet.session.entry(path);
+  const id = fieldId(path);
+  const words = `fields.${path.replaceAll(".", "_")}`;
+  const name = sheet.fieldName(path);
+
+  const tag = h("span", { class: "tag", id: `${id}-tag` }, sheet.say(large ? "form.example" : "form.assumed"));
+  const reset = h("button", { type: "button", class: "quiet", onclick: () => goBack() });
+  const unit = h("span", { class: "unit", id: `${id}-unit` });
+  const note = h("p", { class: "note", id: `${id}-note` });
+  const error = h("p", { class: "error", id: `${id}-error`, hidden: true });
+  const input = h("input", {
+    id,
+    type: "text",
+    inputmode: (entry.rule.least ?? -1) < 0 ? "text" : "decimal",
+    autocomplete: "off",
+    autocapitalize: "off",
+    spellcheck: "false",
+    enterkeyhint: "done",
+    part: "input",
+    oninput: () => {
+      entry.type(input.value, sheet.session.system);
+      sheet.session.held = path;
+      sheet.changed();
+    },
+    onfocus: () => sheet.session.visited.add(path),
+    // The Enter key ends the typing as leaving does.
+    onchange: () => release(),
+    onblur: () => release(),
+  });
+
+  const root = h(
+    "div",
+    { class: large ? "field large" : "field", part: "field", "data-path": path },
+    h("div", { class: "field-head" }, h("label", { for: id }, name), tag, reset),
+    h("div", { class: "field-box" }, input, unit),
+    note,
+    error,
+  );
+
+  function release() {
+    sheet.session.held = null;
+    sheet.changed();
+  }
+
+  function goBack() {
+    entry.reset();
+    release();
+    input.focus();
+  }
+
+  function update() {
+    const { system } = sheet.session;
+    const text = entry.text(system);
+    // Writing the same text would move the caret.
+    if (input.value !== text) input.value = text;
+    setText(unit, sheet.unit(entry.rule.quantity));
+    tag.hidden = !sheet.isAssumed(path);
+    reset.hidden = entry.assumed;
+    const back = resetText();
+    setText(reset, back);
+    setAttribute(reset, "aria-label", sheet.say("form.reset_field", { field: name, reset: back }));
+    setText(note, noteText());
+
+    const fault = sheet.told.find((told) => told.path === path);
+    error.hidden = !fault;
+    setText(error, fault ? faultSentence(sheet, fault) : "");
+    setAttribute(input, "aria-invalid", fault ? "true" : null);
+    const described = [unit.textContent ? unit.id : "", tag.hidden ? "" : tag.id, note.textContent ? note.id : "", fault ? error.id : ""];
+    setAttribute(input, "aria-describedby", described.filter(Boolean).join(" ") || null);
+  }
+
+  function resetText() {
+    if (entry.start === null) return sheet.say("form.reset_empty");
+    return sheet.say("form.reset", { value: sheet.show(entry.start, entry.rule.quantity) });
+  }
+
+  /** What the number is; once typed, what was understood. */
+  function noteText() {
+    const { system } = sheet.session;
+    if (entry.typed && entry.value !== null) {
+      const understood = sheet.show(entry.value, entry.rule.quantity);
+      if (entry.typed.system === system) return sheet.say("form.understood", { understood });
+      const there = sheet.core.unit(entry.rule.quantity, entry.typed.system);
+      return sheet.say("form.typed_as", { understood, typed: `${entry.typed.text} ${there}`.trim() });
+    }
+    if (entry.value === null && !entry.unread && sheet.strings.has(`${words}.empty`)) return sheet.say(`${words}.empty`);
+    return sheet.strings.has(`${words}.hint`) ? sheet.say(`${words}.hint`) : "";
+  }
+
+  update();
+  return { root, update };
+}

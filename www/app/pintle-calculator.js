@@ -1,0 +1,250 @@
+/**
+ * `<pintle-calculator>`: the calculator as a custom element. Registered in define.js, so that a host may choose another name.
+ *
+ * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `lang` (else the nearest ancestor's).
+ * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `ready` (a promise), `version`.
+ * Event       `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
+ *
+ * @import { Fault, Plan } from "./contract.d.ts"
+ * @import { Part } from "./sheet.js"
+ * @import { TypedRecord } from "./typed-record.js"
+ */
+
+import { loadCore } from "./core.js";
+import { NO_OPERATORS, readOperators } from "./operators.js";
+import { Session } from "./session.js";
+import { Sheet } from "./sheet.js";
+import { languageOf, readSource, startingJob } from "./sources.js";
+import { loadStrings, nearestLanguage } from "./strings.js";
+import { loadStyleSheets } from "./stylesheet.js";
+import { applyRecord, takeRecord } from "./typed-record.js";
+import { createView } from "./view.js";
+
+export class PintleCalculator extends HTMLElement {
+  static observedAttributes = ["job", "operators", "units", "lang"];
+
+  #tree = this.attachShadow({ mode: "open" });
+  /** @type {Sheet | null} */
+  #sheet = null;
+  /** @type {Part & { recolour: () => void } | null} */
+  #view = null;
+  #ended = new AbortController();
+  /** Counts starts, so that a slow one that was overtaken does nothing. */
+  #start = 0;
+  /** Whether the next start is with another job, so that what was typed into the last one goes. */
+  #otherJob = false;
+  #frame = 0;
+  #said = "";
+  /** @type {{ job?: unknown, operators?: unknown }} */
+  #given = {};
+  /** @type {TypedRecord | null} */
+  #record = null;
+  #observer = new MutationObserver(() => this.#languageMayHaveChanged());
+
+  constructor() {
+    super();
+    // The host's own text stands in the slot until the calculator is there, and stays if it cannot start.
+    this.#tree.append(document.createElement("slot"));
+    /** Settles when the first result stands. @type {Promise<void>} */
+    this.ready = new Promise((resolve) => (this.#settle = resolve));
+  }
+
+  /** @type {() => void} */
+  #settle = () => {};
+
+  connectedCallback() {
+    for (const name of /** @type {const} */ (["job", "operators", "record"])) this.#takeEarly(name);
+    this.#observer.observe(document, { attributes: true, attributeFilter: ["lang"], subtree: true });
+    this.#restart();
+  }
+
+  disconnectedCallback() {
+    this.#observer.disconnect();
+    cancelAnimationFrame(this.#frame);
+    this.#start += 1;
+    this.#record = this.record;
+    this.#close();
+  }
+
+  /**
+   * @param {string} name
+   * @param {string | null} before
+   * @param {string | null} after
+   */
+  attributeChangedCallback(name, before, after) {
+    if (before === after || !this.isConnected) return;
+    if (name === "units") this.#setUnits(this.#units());
+    else if (name === "lang") this.#languageMayHaveChanged();
+    else {
+      delete this.#given[/** @type {"job" | "operators"} */ (name)];
+      this.#restart(name === "job");
+    }
+  }
+
+  /** The job as it stands, or what was given to start from. */
+  get job() {
+    return this.#sheet?.session.job() ?? this.#given.job ?? null;
+  }
+
+  set job(job) {
+    this.#given.job = job;
+    this.#record = null;
+    if (this.isConnected) this.#restart(true);
+  }
+
+  get operators() {
+    return this.#given.operators ?? this.#sheet?.list ?? null;
+  }
+
+  set operators(list) {
+    this.#given.operators = list;
+    if (this.isConnected) this.#restart();
+  }
+
+  /** The chosen entry of the operator list; null while ratings are typed. */
+  get operator() {
+    return this.#sheet?.session.operator ?? null;
+  }
+
+  /** The plan of what is typed; null while something is wrong. @returns {Plan | null} */
+  get plan() {
+    return this.#sheet && !this.#sheet.stale ? (this.#sheet.result?.plan ?? null) : null;
+  }
+
+  /** @returns {Fault[]} */
+  get errors() {
+    return this.#sheet?.faults ?? [];
+  }
+
+  /** What was typed, to be put back into another copy or another version of the page. @returns {TypedRecord | null} */
+  get record() {
+    return this.#sheet ? takeRecord(this.#sheet.session) : this.#record;
+  }
+
+  set record(record) {
+    this.#record = record;
+    if (!this.#sheet || !record) return;
+    applyRecord(this.#sheet.session, record);
+    this.#refresh(false);
+  }
+
+  /** Draws again after the host has changed custom properties. */
+  recolour() {
+    this.#view?.recolour();
+  }
+
+  /** A property set before the element was defined hides the accessor: take it over. @param {"job" | "operators" | "record"} name */
+  #takeEarly(name) {
+    if (!Object.hasOwn(this, name)) return;
+    const value = this[name];
+    delete (/** @type {any} */ (this)[name]);
+    this[name] = value;
+  }
+
+  #units() {
+    return this.getAttribute("units") === "us" ? "us" : /** @type {const} */ ("metric");
+  }
+
+  /** @param {boolean} [otherJob] */
+  async #restart(otherJob = false) {
+    this.#otherJob ||= otherJob;
+    const start = ++this.#start;
+    const jobSource = this.#given.job ?? this.getAttribute("job");
+    const listSource = this.#given.operators ?? this.getAttribute("operators");
+    try {
+      const [core, strings, sheets, job, list] = await Promise.all([
+        loadCore(),
+        loadStrings(languageOf(this)),
+        loadStyleSheets(),
+        orElse(jobSource ? readSource(jobSource) : startingJob(), startingJob),
+        orElse(listSource ? readSource(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
+      ]);
+      if (start !== this.#start) return;
+      const record = this.#otherJob ? this.#record : this.record;
+      this.#otherJob = false;
+      this.#record = null;
+      this.#close();
+      const session = new Session(core, job.value, list.value.operators, this.#units());
+      if (record) applyRecord(session, record);
+      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule());
+      if (job.failed) this.#sheet.trouble.push("start.no_job");
+      if (list.failed) this.#sheet.trouble.push("start.no_operators");
+      this.#tree.adoptedStyleSheets = sheets;
+      this.#build();
+      this.#settle();
+    } catch (error) {
+      console.error("pintle-calculator could not start", error);
+      this.setAttribute("data-failed", "");
+    }
+  }
+
+  #close() {
+    this.#ended.abort();
+    this.#ended = new AbortController();
+    this.#sheet?.close();
+    this.#sheet = null;
+    this.#view = null;
+  }
+
+  #build() {
+    if (!this.#sheet) return;
+    this.#ended.abort();
+    this.#ended = new AbortController();
+    this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system));
+    this.#tree.replaceChildren(this.#view.root);
+    this.#refresh(false);
+  }
+
+  /** @param {"metric" | "us"} system */
+  #setUnits(system) {
+    if (!this.#sheet) return;
+    this.#sheet.session.setSystem(system);
+    this.#refresh(false);
+    if (this.#units() !== system) this.setAttribute("units", system);
+  }
+
+  async #languageMayHaveChanged() {
+    const wanted = nearestLanguage(languageOf(this));
+    if (!this.#sheet || wanted === this.#sheet.strings.language) return;
+    const strings = await loadStrings(wanted).catch(() => null);
+    if (!strings || !this.#sheet || nearestLanguage(languageOf(this)) !== wanted) return;
+    this.#sheet.strings = strings;
+    this.#build();
+  }
+
+  /** The person changed something: computed once a frame, however fast they type. */
+  #schedule() {
+    cancelAnimationFrame(this.#frame);
+    this.#frame = requestAnimationFrame(() => this.#refresh(true));
+  }
+
+  /** @param {boolean} byPerson */
+  #refresh(byPerson) {
+    if (!this.#sheet) return;
+    this.#sheet.compute();
+    this.#view?.update();
+    const { plan, errors } = this;
+    const job = this.#sheet.session.job();
+    const said = JSON.stringify([job, errors]);
+    if (said === this.#said) return;
+    this.#said = said;
+    if (!byPerson) return;
+    this.dispatchEvent(new CustomEvent("pintle-plan", { detail: { job, plan, errors }, bubbles: true, composed: true }));
+  }
+}
+
+/**
+ * A document that cannot be had is stood in for, and said so: never a blank page.
+ *
+ * @template Value
+ * @param {Value | Promise<Value>} wanted
+ * @param {() => Value | Promise<Value>} otherwise
+ */
+async function orElse(wanted, otherwise) {
+  try {
+    return { value: await wanted, failed: false };
+  } catch (error) {
+    console.error("pintle-calculator", error);
+    return { value: await otherwise(), failed: true };
+  }
+}

@@ -1,0 +1,117 @@
+/**
+ * What every part of the element works with: the core, the words, what was said, and the last result.
+ *
+ * @import { Core } from "./core.js"
+ * @import { Fault, Plan, Quantity, Rating } from "./contract.d.ts"
+ * @import { OperatorList } from "./operators.js"
+ * @import { Session } from "./session.js"
+ * @import { Strings } from "./strings.js"
+ *
+ * @typedef {{ job: any, plan: Plan, calculation: InstanceType<Core["Calculation"]> }} Result
+ *
+ * A piece of the page. `update` brings it in step with the sheet; it is called after every change and touches only what differs.
+ * @typedef {{ root: HTMLElement, update: () => void }} Part
+ */
+
+import { Cursor } from "./cursor.js";
+
+export class Sheet {
+  /**
+   * @param {Core} core
+   * @param {Strings} strings
+   * @param {Session} session
+   * @param {OperatorList} list
+   * @param {() => void} changed to be called when the person has changed something
+   */
+  constructor(core, strings, session, list, changed) {
+    this.core = core;
+    this.strings = strings;
+    this.session = session;
+    this.list = list;
+    this.changed = changed;
+    this.cursor = new Cursor();
+    /** What went wrong at the start: string keys. @type {string[]} */
+    this.trouble = [];
+    /** The last valid result. @type {Result | null} */
+    this.result = null;
+    /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
+    this.ratings = new Map();
+    /** Whether `result` is older than what is typed. */
+    this.stale = false;
+    /** Everything wrong with what is typed. @type {Fault[]} */
+    this.faults = [];
+    /** The part of it that may be told now. @type {Fault[]} */
+    this.told = [];
+  }
+
+  /**
+   * @param {string} key
+   * @param {Record<string, string | number>} [values]
+   */
+  say(key, values) {
+    return this.strings.say(key, values);
+  }
+
+  /**
+   * A value with its unit, in the units the person reads.
+   *
+   * @param {number} value in the document's unit
+   * @param {Quantity} quantity
+   */
+  show(value, quantity) {
+    return this.core.show(value, quantity, this.session.system);
+  }
+
+  /** @param {Quantity} quantity */
+  unit(quantity) {
+    return this.core.unit(quantity, this.session.system);
+  }
+
+  /**
+   * Values that come with a code, ready for its sentence.
+   *
+   * @param {{ name: string, value: number, quantity: Quantity }[] | undefined} values
+   */
+  shown(values) {
+    return Object.fromEntries((values ?? []).map(({ name, value, quantity }) => [name, this.show(value, quantity)]));
+  }
+
+  /** What a field is called. @param {string} path */
+  fieldName(path) {
+    const name = path.replaceAll(".", "_");
+    const key = [`fields.${name}.label`, `choices.${name}.label`].find((known) => this.strings.has(known));
+    return key ? this.say(key) : path;
+  }
+
+  /** Whether a number is the page's or the core's, not the person's. @param {string} path */
+  isAssumed(path) {
+    const { assumed, value } = this.session.entry(path);
+    return assumed && (value !== null || (this.result?.plan.assumed.includes(path) ?? false));
+  }
+
+  /** How many numbers and choices still are the page's and not the person's. */
+  assumptions() {
+    const numbers = this.session.activePaths().filter((path) => this.isAssumed(path));
+    return numbers.length + [...this.session.choices.values()].filter((choice) => choice.assumed).length;
+  }
+
+  /** Computes what is typed, and keeps the last valid result where that fails. */
+  compute() {
+    const { job, calculation, faults } = this.session.compute();
+    this.faults = faults;
+    this.told = this.session.tellable(faults);
+    this.stale = calculation === null;
+    if (!calculation) return;
+    this.result?.calculation.free();
+    const plan = calculation.plan();
+    this.result = { job, plan, calculation };
+    this.ratings = new Map(this.list.operators.map((operator) => [operator.id, this.session.rate(job, operator)]));
+    this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
+  }
+
+  /** Gives back the core's memory. */
+  close() {
+    this.result?.calculation.free();
+    this.result = null;
+  }
+}

@@ -1,0 +1,36 @@
+/**
+ * Where an element's documents come from: an address or the JSON itself, in an attribute or a property.
+ */
+
+/**
+ * @param {unknown} source an object, inline JSON, or an address relative to the document
+ * @returns {Promise<any>} the document; rejects when it cannot be had
+ */
+export async function readSource(source) {
+  if (typeof source !== "string") return source;
+  if (source.trimStart().startsWith("{")) return JSON.parse(source);
+  const response = await fetch(new URL(source, document.baseURI));
+  if (!response.ok) throw new Error(`${source}: HTTP ${response.status}`);
+  return response.json();
+}
+
+/** The job to start from where the host names none. */
+export function startingJob() {
+  return readSource(new URL("../data/starting-job.json", import.meta.url).href);
+}
+
+/**
+ * The language of the nearest ancestor that states one, through shadow trees.
+ *
+ * @param {Element} element
+ * @returns {string}
+ */
+export function languageOf(element) {
+  for (let node = /** @type {Element | null} */ (element); node; ) {
+    const stated = node.closest("[lang]");
+    if (stated) return stated.getAttribute("lang") ?? "";
+    const root = node.getRootNode();
+    node = root instanceof ShadowRoot ? root.host : null;
+  }
+  return "";
+}

@@ -1,0 +1,81 @@
+/**
+ * The answer in one line that stays in view: shape, word, reserve, the angle that decides.
+ *
+ * @import { Part, Sheet } from "./sheet.js"
+ */
+
+import { h, setText } from "./dom.js";
+import { verdictMark } from "./verdict-mark.js";
+
+/**
+ * @param {Sheet} sheet
+ * @param {() => void} why shows what stands behind the verdict
+ * @returns {Part}
+ */
+export function createVerdictLine(sheet, why) {
+  const mark = h("span", { class: "mark-place" }, verdictMark("none"));
+  const word = h("strong", { class: "word", part: "verdict-word" });
+  const figures = h("span", { class: "figures" });
+  const scope = h("span", { class: "scope" }, sheet.say("verdict.scope"));
+  const old = h("p", { class: "old", hidden: true });
+  const root = h(
+    "section",
+    { class: "verdict-line", part: "verdict", "aria-label": sheet.say("verdict.title") },
+    h(
+      "div",
+      { class: "answer" },
+      mark,
+      h("p", { class: "says" }, word, " ", scope),
+      figures,
+      h("button", { type: "button", class: "why", onclick: () => why() }, sheet.say("verdict.why")),
+    ),
+    old,
+  );
+  let drawn = "none";
+
+  function update() {
+    const { result, stale } = sheet;
+    const verdict = result ? result.plan.rating.verdict : "none";
+    if (verdict !== drawn) mark.replaceChildren(verdictMark((drawn = verdict)));
+    root.dataset.verdict = verdict;
+    root.classList.toggle("stale", stale);
+    setText(word, sheet.say(`verdict.${verdict}.word`));
+    setText(figures, result ? figuresOf(sheet) : "");
+    old.hidden = !stale;
+    setText(old, stale ? oldSentence(sheet) : "");
+  }
+
+  return { root, update };
+}
+
+/** @param {Sheet} sheet */
+function figuresOf(sheet) {
+  const { plan } = /** @type {import("./sheet.js").Result} */ (sheet.result);
+  if (plan.rating.reserve === null) return sheet.say("verdict.no_demand");
+  return sheet.say("verdict.figures", {
+    reserve: sheet.show(plan.rating.reserve, "ratio"),
+    angle: sheet.show(plan.peak.leaf_deg, "angle"),
+  });
+}
+
+/** As many fields are named as a line has room for. */
+const NAMED = 3;
+
+/**
+ * That the result shown is an old one, and which fields the page waits for.
+ *
+ * @param {Sheet} sheet
+ */
+export function oldSentence(sheet) {
+  const fields = [...new Set(sheet.faults.map((fault) => placeOf(sheet, fault.path)))];
+  const more = fields.length - NAMED;
+  const named = more > 1 ? [...fields.slice(0, NAMED), sheet.say("verdict.more", { count: more })] : fields;
+  return sheet.say(sheet.result ? "verdict.old" : "verdict.waiting", { fields: sheet.strings.list(named) });
+}
+
+/** @param {Sheet} sheet @param {string} path */
+function placeOf(sheet, path) {
+  if (sheet.session.entries.has(path)) return sheet.fieldName(path);
+  const group = `groups.${path.split(".")[0]}.title`;
+  return sheet.strings.has(group) ? sheet.say(group) : path;
+}

@@ -1,0 +1,43 @@
+/**
+ * The element's parts in their order: verdict first, what is asked, the drawings, what stands behind the verdict, the numbers.
+ *
+ * @import { Part, Sheet } from "./sheet.js"
+ */
+
+import { h } from "./dom.js";
+import { createBehind } from "./behind.js";
+import { createDrawings } from "./drawings.js";
+import { createErrorSummary } from "./error-summary.js";
+import { createForm } from "./form.js";
+import { createSettings } from "./settings.js";
+import { createStatus } from "./status.js";
+import { createVerdict } from "./verdict.js";
+import { createVerdictLine } from "./verdict-line.js";
+
+/**
+ * @param {Sheet} sheet
+ * @param {AbortSignal} signal ends what the parts watch
+ * @param {(system: "metric" | "us") => void} chooseUnits
+ * @returns {Part & { recolour: () => void }}
+ */
+export function createView(sheet, signal, chooseUnits) {
+  const root = h("div", { class: "sheet", lang: sheet.strings.language });
+  const settings = createSettings(sheet, chooseUnits);
+  const summary = createErrorSummary(sheet, root);
+  const form = createForm(sheet);
+  const verdict = createVerdict(sheet);
+  const line = createVerdictLine(sheet, verdict.show);
+  const drawings = createDrawings(sheet, signal);
+  const behind = createBehind(sheet);
+  const status = createStatus(sheet);
+  const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
+  const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
+  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, status.root);
+
+  function update() {
+    answers.classList.toggle("stale", sheet.stale);
+    for (const part of [line, settings, summary, form, verdict, drawings, behind, status]) part.update();
+  }
+
+  return { root, update, recolour: drawings.recolour };
+}

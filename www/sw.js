@@ -1,0 +1,54 @@
+// Keeps the whole page in the browser, so that it works where there is no network.
+//
+// The two constants are filled at build time: every file of one build with its hash, and a version that changes when any of
+// them does. A version is kept whole or not at all, and a page never mixes files of two versions.
+
+const VERSION = 'unbuilt';
+const FILES = {};
+
+// The scope is part of the name: other pages of the same origin, and this page under another path, have caches of their own.
+const PREFIX = `pintle:${new URL(self.registration.scope).pathname}:`;
+const CACHE = PREFIX + VERSION;
+
+self.addEventListener('install', (event) => event.waitUntil(keepAll()));
+self.addEventListener('activate', (event) => event.waitUntil(dropOlder()));
+
+// A new version waits until the old one's pages are closed or a user asks for it: see app/offline.js.
+self.addEventListener('message', (event) => {
+  if (event.data === 'take-over') self.skipWaiting();
+});
+
+self.addEventListener('fetch', (event) => {
+  const { method, url } = event.request;
+  if (method === 'GET' && url.startsWith(self.registration.scope)) event.respondWith(answer(event.request));
+});
+
+/** Fetches every file anew. One that fails, or whose content is not the listed one, fails the installation. */
+async function keepAll() {
+  const cache = await caches.open(CACHE);
+  const requests = Object.entries(FILES).map(([name, integrity]) => new Request(name, { cache: 'reload', integrity }));
+  await cache.addAll(requests);
+}
+
+async function dropOlder() {
+  const names = await caches.keys();
+  const older = names.filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  await Promise.all(older.map((name) => caches.delete(name)));
+}
+
+async function answer(request) {
+  const kept = await findKept(request);
+  if (kept) return kept;
+  if (request.mode !== 'navigate') return fetch(request);
+  // An unknown address is the host's to answer. Without a network, the page itself is better than the browser's error.
+  return fetch(request).catch(() => Response.redirect(self.registration.scope));
+}
+
+async function findKept(request) {
+  const cache = await caches.open(CACHE);
+  const [address] = request.url.split(/[?#]/);
+  const file = address === self.registration.scope ? 'index.html' : address;
+  const kept = await cache.match(file, { ignoreVary: true });
+  // Some hosts redirect /index.html to /. A browser refuses such an answer to a navigation, so it is passed on as a plain one.
+  return kept?.redirected ? new Response(kept.body, { headers: kept.headers }) : kept;
+}

@@ -1,0 +1,77 @@
+//! What a first visit downloads.
+
+use std::fs;
+use std::io::Write;
+use std::path::Path;
+
+use anyhow::{Context, Result, ensure};
+
+use crate::precache::loaded;
+
+/// Everything the page loads, compressed, in bytes.
+const BUDGET_ALL: usize = 180 * 1024;
+/// The wasm alone.
+const BUDGET_WASM: usize = 100 * 1024;
+
+/// Prints the table for a built page; an error over budget.
+pub fn print(dist: &Path) -> Result<()> {
+    let (table, verdict) = table(dist)?;
+    print!("{table}");
+    verdict
+}
+
+/// The table, and whether the budgets hold. The service worker loads all of it, so that every file counts.
+pub fn table(dist: &Path) -> Result<(String, Result<()>)> {
+    let mut text = format!("{:>10} {:>10}  file\n", "bytes", "brotli");
+    let (mut plain, mut all, mut wasm) = (0, 0, 0);
+    for (name, path) in loaded(dist).context("build the page first: cargo xtask build")? {
+        let content = fs::read(&path)?;
+        let sent = sent(&content)?;
+        text += &format!("{:>10} {sent:>10}  {name}\n", content.len());
+        plain += content.len();
+        all += sent;
+        if name.ends_with(".wasm") {
+            wasm += sent;
+        }
+    }
+    text += &format!("{plain:>10} {all:>10}  in all (budget {BUDGET_ALL}); wasm {wasm} (budget {BUDGET_WASM})\n");
+    Ok((text, check(all, wasm)))
+}
+
+fn check(all: usize, wasm: usize) -> Result<()> {
+    ensure!(wasm > 0, "there is no wasm in the build");
+    ensure!(wasm <= BUDGET_WASM, "the wasm is {} bytes over its budget", wasm - BUDGET_WASM);
+    ensure!(all <= BUDGET_ALL, "the page is {} bytes over its budget", all - BUDGET_ALL);
+    Ok(())
+}
+
+/// Bytes on the line: a host sends what compression does not shrink (pictures) as it is.
+fn sent(content: &[u8]) -> Result<usize> {
+    let mut packed = Vec::new();
+    let mut writer = brotli::CompressorWriter::new(&mut packed, 4096, 11, 22);
+    writer.write_all(content)?;
+    drop(writer);
+    Ok(packed.len().min(content.len()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn compressible_shrinks_and_noise_does_not_grow() {
+        assert!(sent(&[b'a'; 10_000]).unwrap() < 100);
+        // A multiplicative hash of the index: no pattern that a compressor would find.
+        let noise: Vec<u8> =
+            (0..1000u32).map(|i| (i.wrapping_mul(2_654_435_761).wrapping_mul(i) >> 24) as u8).collect();
+        assert!(sent(&noise).unwrap() <= noise.len());
+    }
+
+    #[test]
+    fn budgets_are_limits_and_a_missing_wasm_is_a_fault() {
+        assert!(check(BUDGET_ALL, BUDGET_WASM).is_ok());
+        assert!(check(BUDGET_ALL + 1, BUDGET_WASM).is_err());
+        assert!(check(BUDGET_ALL, BUDGET_WASM + 1).is_err());
+        assert!(check(BUDGET_ALL, 0).is_err());
+    }
+}

@@ -1,0 +1,36 @@
+//! Tests without a browser.
+
+use std::process::Command;
+
+use anyhow::Result;
+
+use super::{Log, Step};
+use crate::setup::targets;
+
+pub const STEPS: &[Step] = &[
+    Step { name: "native tests", after: None, shown: false, run: tests },
+    Step { name: "task runner's tests", after: None, shown: false, run: own_tests },
+    Step { name: "bare-metal build", after: None, shown: false, run: bare_metal },
+];
+
+/// Without the task runner: its bindgen library would switch on features of shared crates, and all would be built twice.
+fn tests(log: &mut Log) -> Result<()> {
+    log.run_tests(Command::new("cargo").args(["test", "--workspace", "--exclude", "xtask", "--no-fail-fast"]))
+}
+
+fn own_tests(log: &mut Log) -> Result<()> {
+    log.run_tests(Command::new("cargo").args(["test", "--package", "xtask"]))
+}
+
+/// Proves that the core stands without an operating system and without the standard library.
+fn bare_metal(log: &mut Log) -> Result<()> {
+    targets::ensure(targets::BARE_METAL)?;
+    log.run(Command::new("cargo").args([
+        "build",
+        "--package",
+        "pintle-core",
+        "--no-default-features",
+        "--target",
+        targets::BARE_METAL,
+    ]))
+}

@@ -1,0 +1,57 @@
+//! The page: its wasm, its build, its size, and itself in a browser.
+
+use std::env;
+use std::process::Command;
+
+use anyhow::Result;
+
+use super::{Log, Step};
+use crate::setup::{axe, browser, targets};
+use crate::{page, place, sizes};
+
+pub const STEPS: &[Step] = &[
+    Step { name: "wasm in the browser", after: None, shown: false, run: wasm_tests },
+    Step { name: "page build", after: None, shown: false, run: build },
+    Step { name: "sizes", after: Some("page build"), shown: true, run: budget },
+    Step { name: "page in the browser", after: Some("page build"), shown: false, run: page_tests },
+];
+
+fn wasm_tests(log: &mut Log) -> Result<()> {
+    targets::ensure(targets::WASM)?;
+    browser::ensure()?;
+    log.run_tests(Command::new("cargo").args([
+        "test",
+        "--package",
+        "pintle-web",
+        "--target",
+        targets::WASM,
+        "--no-fail-fast",
+    ]))
+}
+
+fn build(log: &mut Log) -> Result<()> {
+    log.run(&mut page::build_command()?)
+}
+
+fn budget(log: &mut Log) -> Result<()> {
+    let (table, verdict) = sizes::table(&place::dist())?;
+    log.add(&table);
+    verdict
+}
+
+/// The tests find what they need in the environment: see the harness in `tests/`.
+fn page_tests(log: &mut Log) -> Result<()> {
+    let browser = browser::ensure()?;
+    let axe = axe::ensure()?;
+    log.run_tests(
+        Command::new("cargo")
+            .args(["test", "--package", "pintle-tests", "--features", "browser", "--test", "browser"])
+            // Two browsers at a time are as many as two cores carry.
+            .args(["--", "--test-threads", "2"])
+            .env("PINTLE_DIST", place::dist())
+            .env("PINTLE_HOST", env::current_exe()?)
+            .env("PINTLE_AXE", axe)
+            .env("PINTLE_DRIVER", &browser.driver)
+            .env("PINTLE_BROWSER", browser.capabilities().to_string()),
+    )
+}

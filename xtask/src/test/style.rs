@@ -1,0 +1,46 @@
+//! Form: layout of the code and the compiler's advice.
+
+use std::process::Command;
+
+use anyhow::Result;
+
+use super::{Log, Step};
+use crate::setup::targets;
+
+pub const STEPS: &[Step] = &[
+    Step { name: "format", after: None, shown: false, run: format },
+    Step { name: "lints", after: None, shown: false, run: lints },
+    Step { name: "lints for wasm", after: None, shown: false, run: wasm_lints },
+];
+
+fn format(log: &mut Log) -> Result<()> {
+    log.run(Command::new("cargo").args(["fmt", "--all", "--check"]))
+}
+
+fn lints(log: &mut Log) -> Result<()> {
+    log.run(Command::new("cargo").args([
+        "clippy",
+        "--workspace",
+        "--all-targets",
+        "--all-features",
+        "--",
+        "--deny",
+        "warnings",
+    ]))
+}
+
+/// The binding has code that only this target compiles.
+fn wasm_lints(log: &mut Log) -> Result<()> {
+    targets::ensure(targets::WASM)?;
+    log.run(Command::new("cargo").args([
+        "clippy",
+        "--package",
+        "pintle-web",
+        "--all-targets",
+        "--target",
+        targets::WASM,
+        "--",
+        "--deny",
+        "warnings",
+    ]))
+}
