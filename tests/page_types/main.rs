@@ -3,8 +3,7 @@
 //! After a change of a type: `PINTLE_BLESS=1 cargo test -p pintle-tests --test page_types`.
 
 use std::any::TypeId;
-use std::collections::HashSet;
-use std::fmt::Write;
+use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
 use pintle_core::units::{Quantity, ReadError, System};
@@ -21,11 +20,12 @@ const HEAD: &str = "\
  */
 ";
 
-/// Declares a type after everything it is made of, each once.
+/// Declares every type and what it is made of, each once, by name: the generator walks a type's parts in another order after every
+/// compilation.
 struct Declarations {
     config: Config,
     seen: HashSet<TypeId>,
-    text: String,
+    by_name: BTreeMap<String, String>,
 }
 
 impl TypeVisitor for Declarations {
@@ -38,13 +38,14 @@ impl TypeVisitor for Declarations {
         // Types without a file of their own (numbers, lists) have nothing to declare.
         if T::output_path().is_some() {
             let docs = T::docs().unwrap_or_default();
-            writeln!(self.text, "\n{docs}export {}", T::decl(&self.config)).expect("a string takes all");
+            let declaration = format!("\n{docs}export {}\n", T::decl(&self.config));
+            self.by_name.insert(T::name(&self.config), declaration);
         }
     }
 }
 
 fn declarations() -> String {
-    let mut all = Declarations { config: Config::new(), seen: HashSet::new(), text: HEAD.into() };
+    let mut all = Declarations { config: Config::new(), seen: HashSet::new(), by_name: BTreeMap::new() };
     all.visit::<Job>();
     all.visit::<Plan>();
     all.visit::<Invalid>();
@@ -55,7 +56,8 @@ fn declarations() -> String {
     all.visit::<View>();
     all.visit::<PlotArea>();
     // The generator leaves blanks at the ends of lines.
-    all.text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
+    let text: String = [HEAD.to_string()].into_iter().chain(all.by_name.into_values()).collect();
+    text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
 }
 
 #[test]

@@ -4,47 +4,29 @@
  */
 
 /**
- * Drag besides the hinges.
+ * What may stand in a field.
  */
-export type Drag = {
+export type Allowed = { "kind": "range",
 /**
- * Moment of seals and brushes about the hinge through the whole swing, N·m; default 0.
+ * Least value, in the document's unit.
  */
-seal_n_m: number | null,
+least: number | null,
 /**
- * Moment of latch or keeper about the hinge near closed, N·m; default 0.
+ * Greatest value, in the document's unit.
  */
-latch_n_m: number | null,
+most: number | null,
 /**
- * Leaf angle up to which the latch drags, degrees; default 2.
+ * Kind of quantity.
  */
-latch_deg: number | null,
+quantity: Quantity, } | { "kind": "one_of",
 /**
- * Load on a support wheel, N; default 0.
+ * The words.
  */
-wheel_load_n: number | null,
+names: Array<string>, } | { "kind": "type",
 /**
- * Hinge axis to the wheel, m; default 0.
+ * Name of the type as JSON has it.
  */
-wheel_radius_m: number | null,
-/**
- * Rolling resistance of the wheel over its load; default 0.05.
- */
-wheel_coefficient: number | null, };
-
-/**
- * How far the leaf opens.
- */
-export type Swing = {
-/**
- * Leaf angle fully open, degrees from closed.
- */
-open_deg: number, };
-
-/**
- * Side of the line from shaft to bracket, looking along it.
- */
-export type Elbow = "left" | "right";
+name: string, };
 
 /**
  * Crank and link in plan, and where they are fixed.
@@ -80,217 +62,43 @@ link_m: number,
 elbow: Elbow, };
 
 /**
- * What slides or rolls on what in the hinge.
- */
-export type Pairing = "steel_steel_dry" | "steel_steel_greased" | "steel_bronze_dry" | "steel_bronze_greased" | "ptfe_lined" | "rolling";
-
-/**
- * How a thrust collar carries its load.
- */
-export type Collar = "uniform_pressure" | "uniform_wear";
-
-/**
- * Two plain hinge pins a spacing apart, and a collar that carries the weight.
- */
-export type PlainHinges = {
-/**
- * Vertical distance between the hinges, m.
- */
-spacing_m: number,
-/**
- * Radius of the pins, m.
- */
-pin_radius_m: number,
-/**
- * Outer radius of the thrust collar, m.
- */
-thrust_outer_radius_m: number,
-/**
- * Inner radius of the thrust collar, m.
- */
-thrust_inner_radius_m: number,
-/**
- * Coefficient of friction; unless `pairing` says what slides on what.
- */
-friction_coefficient: number | null,
-/**
- * What slides on what: a handbook range.
- */
-pairing: Pairing | null,
-/**
- * Lower end of the coefficient.
- */
-friction_low: number | null,
-/**
- * Upper end of the coefficient.
- */
-friction_high: number | null,
-/**
- * How the collar carries; default uniform pressure, the careful case.
- */
-collar: Collar | null, };
-
-/**
- * Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
- */
-export type RollingHinges = {
-/**
- * Vertical distance between the hinges, m.
- */
-spacing_m: number,
-/**
- * Half the bore of the bearings, m.
- */
-pin_radius_m: number,
-/**
- * Coefficient of friction; unless `pairing` says what slides on what.
- */
-friction_coefficient: number | null,
-/**
- * What slides on what: a handbook range.
- */
-pairing: Pairing | null,
-/**
- * Lower end of the coefficient.
- */
-friction_low: number | null,
-/**
- * Upper end of the coefficient.
- */
-friction_high: number | null, };
-
-/**
- * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
- */
-export type RisingHinges = {
-/**
- * Vertical distance between the hinges, m.
- */
-spacing_m: number,
-/**
- * Radius of the pins, m.
- */
-pin_radius_m: number,
-/**
- * Outer radius of the thrust collar, m.
- */
-thrust_outer_radius_m: number,
-/**
- * Inner radius of the thrust collar, m.
- */
-thrust_inner_radius_m: number,
-/**
- * Coefficient of friction; unless `pairing` says what slides on what.
- */
-friction_coefficient: number | null,
-/**
- * What slides on what: a handbook range.
- */
-pairing: Pairing | null,
-/**
- * Lower end of the coefficient.
- */
-friction_low: number | null,
-/**
- * Upper end of the coefficient.
- */
-friction_high: number | null,
-/**
- * How the collar carries; default uniform pressure, the careful case.
- */
-collar: Collar | null,
-/**
- * Rise of the leaf from closed to open, m; negative where it falls open.
- */
-rise_m: number, };
-
-/**
- * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
- */
-export type MeasuredHinges = {
-/**
- * Pull that keeps the leaf opening, N.
- */
-pull_open_n: number,
-/**
- * Pull that keeps the leaf closing, N.
- */
-pull_close_n: number,
-/**
- * Hinge axis to where the pull acts, m.
- */
-pull_radius_m: number,
-/**
- * Leaf angle at which it was measured, degrees.
- */
-pull_leaf_deg: number, };
-
-/**
- * What resists at the hinges: built up from pins and collar, or measured.
- */
-export type Hinges = { "kind": "plain" } & PlainHinges | { "kind": "measured" } & MeasuredHinges | { "kind": "rolling" } & RollingHinges | { "kind": "rising" } & RisingHinges;
-
-/**
- * Terrain category.
- */
-export type Terrain = "0" | "I" | "II" | "III" | "IV";
-
-/**
- * Peak velocity pressure by EN 1991-1-4.
- */
-export type En1991Wind = {
-/**
- * Terrain category.
- */
-terrain: Terrain,
-/**
- * Basic wind velocity with its direction and season factors, m/s.
- */
-basic_m_s: number,
-/**
- * Top of the leaf over ground, m.
- */
-height_m: number,
-/**
- * Orography factor `c_o`; default 1.
- */
-orography: number | null,
-/**
- * Yearly probability of being exceeded; default 0.02 (50 years).
- */
-yearly_probability: number | null, };
-
-/**
- * A Beaufort number, taken at its fastest mean.
- */
-export type BeaufortWind = {
-/**
- * 0 to 11; 12 has no upper end.
- */
-number: number,
-/**
- * Gust over ten-minute mean.
- */
-gust_factor: number,
-/**
- * Mean at the gate's height over mean at 10 m.
- */
-height_factor: number, };
-
-/**
  * Edition of the standard: it decides what load level the mapped speeds have, and the profile.
  */
 export type Asce7Edition = "7-05" | "7-10" | "7-16" | "7-22";
 
 /**
- * Exposure category of the surroundings.
+ * An open lattice by ASCE 7.
  */
-export type Exposure = "B" | "C" | "D";
+export type Asce7Open = {
+/**
+ * Flat-sided or round.
+ */
+bars: BarShape,
+/**
+ * Width or diameter of a bar, m.
+ */
+bar_m: number,
+/**
+ * Distance of the bars, centre to centre, m.
+ */
+pitch_m: number, };
 
 /**
- * Load level a pressure is wanted at. Never mixed silently: the job names it.
+ * A wall by ASCE 7, cases A and B; case C is excluded.
  */
-export type LoadLevel = "strength" | "allowable";
+export type Asce7Wall = {
+/**
+ * Solid over gross area, at least 0.7.
+ */
+solidity: number,
+/**
+ * Height of the leaf over height of its top; default 1.
+ */
+clearance: number | null,
+/**
+ * Case B: the resultant 0.2 of the length off the middle, towards the latch edge; default yes.
+ */
+eccentric: boolean | null, };
 
 /**
  * Velocity pressure and gust effect by ASCE 7.
@@ -334,226 +142,63 @@ importance: number | null,
 gust_effect: number | null, };
 
 /**
- * Where a gust comes from.
+ * What low, likely and high friction make of the demand, wind against.
  */
-export type WindFrom = { "kind": "beaufort" } & BeaufortWind | { "kind": "asce7" } & Asce7Wind | { "kind": "en1991" } & En1991Wind;
+export type Band = {
+/**
+ * The coefficients.
+ */
+friction: FrictionRange,
+/**
+ * Largest shaft torque with low, likely and high friction, N·m.
+ */
+peak_n_m: FrictionRange,
+/**
+ * Verdict at the high end; the plan's own verdict is at the likely one.
+ */
+verdict_high: Verdict,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<BandPoint>, };
 
 /**
- * A wall by ASCE 7, cases A and B; case C is excluded.
+ * Shaft torques at one leaf angle, N·m, signed like the crank angle.
  */
-export type Asce7Wall = {
+export type BandPoint = {
 /**
- * Solid over gross area, at least 0.7.
+ * Leaf angle, degrees.
  */
-solidity: number,
+leaf_deg: number,
 /**
- * Height of the leaf over height of its top; default 1.
+ * Opening, low friction.
  */
-clearance: number | null,
+shaft_torque_open_low_n_m: number,
 /**
- * Case B: the resultant 0.2 of the length off the middle, towards the latch edge; default yes.
+ * Opening, high friction.
  */
-eccentric: boolean | null, };
+shaft_torque_open_high_n_m: number,
+/**
+ * Closing, low friction.
+ */
+shaft_torque_close_low_n_m: number,
+/**
+ * Closing, high friction.
+ */
+shaft_torque_close_high_n_m: number, };
 
 /**
- * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+ * Solid flat or square bar, single board.
  */
-export type En1991Wall = {
+export type Bar = {
 /**
- * Solid over gross area, at least 0.8.
- */
-solidity: number,
-/**
- * Whether the wall goes round a corner at the latch edge; default no.
- */
-returns: boolean | null,
-/**
- * Shelter factor of a wall upwind; default 1 (none).
- */
-shelter_factor: number | null, };
-
-/**
- * What the bars of an open lattice look like to the wind.
- */
-export type BarShape = "flat" | "round";
-
-/**
- * An open lattice by ASCE 7.
- */
-export type Asce7Open = {
-/**
- * Flat-sided or round.
- */
-bars: BarShape,
-/**
- * Width or diameter of a bar, m.
- */
-bar_m: number,
-/**
- * Distance of the bars, centre to centre, m.
- */
-pitch_m: number, };
-
-/**
- * What the leaf looks like to the wind. Needs the leaf's height.
- */
-export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
-
-/**
- * A gust at the gate: plain, or by a standard or a Beaufort number. The same block describes the working wind and the storm.
- */
-export type Wind = {
-/**
- * Gust speed at the gate, m/s; unless `from` says where the gust comes from.
- */
-speed_m_s: number | null,
-/**
- * Force coefficient of the wind area; unless `shape` says what the leaf looks like to the wind.
- */
-force_coefficient: number | null,
-/**
- * Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
- */
-air_density_kg_m3: number | null,
-/**
- * Plan direction a wind of fixed bearing blows towards, in the frame of the closed leaf, degrees. The plan then shows that wind too.
- */
-bearing_deg: number | null,
-/**
- * Where the gust comes from.
- */
-from: WindFrom | null,
-/**
- * What the leaf looks like to the wind.
- */
-shape: WindShape | null, };
-
-/**
- * Ice or wet snow on the leaf.
- */
-export type Ice = {
-/**
- * Thickness on each face of the wind area, m.
- */
-thickness_m: number,
-/**
- * Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
- */
-density_kg_m3: number | null,
-/**
- * Wind area with ice over without; default 1.
- */
-area_factor: number | null, };
-
-/**
- * The ground under the swing, and what the arm's joints allow.
- */
-export type Ground = {
-/**
- * Slope of the ground, degrees; default 0.
- */
-slope_deg: number | null,
-/**
- * Plan direction of uphill in the frame of the closed leaf, degrees; default 0.
- */
-uphill_deg: number | null,
-/**
- * Gap under the leaf at the hinge axis, leaf closed, m.
- */
-gap_m: number,
-/**
- * How much higher the leaf's bottom is hung at the latch edge than square to the hinge axis, m; default 0.
- */
-bottom_rise_m: number | null,
-/**
- * Rise and fall of the bracket pin that the arm's joints allow, in all, m.
- */
-joint_allowance_m: number | null, };
-
-/**
- * Lean of the hinge axis out of plumb.
- */
-export type Lean = {
-/**
- * Lean out of plumb, degrees; default 0, or what the plumb line says.
- */
-angle_deg: number | null,
-/**
- * Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
- */
-downhill_deg: number | null,
-/**
- * Offset of a plumb line from the hinge axis, m, over the height below; instead of an angle.
- */
-plumb_offset_m: number | null,
-/**
- * Height over which the offset was measured, m.
- */
-plumb_height_m: number | null, };
-
-/**
- * The operator's ratings at its output shaft.
- */
-export type Operator = {
-/**
- * Rated torque, N·m.
- */
-rated_torque_n_m: number,
-/**
- * Peak torque, N·m; unknown unless given.
- */
-peak_torque_n_m: number | null,
-/**
- * Speed of the shaft, degrees a second; unknown unless given.
- */
-shaft_speed_deg_s: number | null,
-/**
- * Part of the shaft's work that reaches the leaf; default 1.
- */
-arm_efficiency: number | null, };
-
-/**
- * Where the hinge is for a person on the side the leaf opens towards, facing the gate.
- */
-export type Hand = "right" | "left";
-
-/**
- * Where the pieces of one line sit on the leaf.
- */
-export type MemberPlace = {
-/**
- * Hinge axis to the near end, or to the centre-line of the first upright, m.
- */
-from_m: number,
-/**
- * Hinge axis to the far end, or to the centre-line of the last upright, m.
- */
-to_m: number,
-/**
- * Height, m. Given: uprights, spread evenly, or a panel. Absent: rails from end to end.
- */
-height_m: number | null,
-/**
- * How much higher a sloping rail ends than it starts, m; default 0.
- */
-rise_m: number | null,
-/**
- * Pieces; default 1.
- */
-count: number | null, };
-
-/**
- * Round tube.
- */
-export type RoundTube = {
-/**
- * Outer diameter, m.
+ * Side the wind sees, m.
  */
 face_m: number,
 /**
- * Wall, m.
+ * Other side, m; default the same.
  */
-wall_m: number,
+depth_m: number | null,
 /**
  * Density, kg/m³; default 7850 (steel).
  */
@@ -564,21 +209,64 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
- * Sheet over a part of the leaf.
+ * What the bars of an open lattice look like to the wind.
  */
-export type Sheet = {
+export type BarShape = "flat" | "round";
+
 /**
- * Thickness, m.
+ * The wind of fixed bearing at one leaf angle.
  */
-thickness_m: number,
+export type BearingPoint = {
 /**
- * Density, kg/m³; default 7850 (steel).
+ * Leaf angle, degrees.
  */
-density_kg_m3: number | null,
+leaf_deg: number,
 /**
- * Where it sits; needs a height.
+ * Moment of the wind, N·m, positive opening.
  */
-place: MemberPlace, };
+wind_n_m: number,
+/**
+ * Shaft torque when opening, N·m, signed like the crank angle.
+ */
+shaft_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_n_m: number, };
+
+/**
+ * A wind of fixed bearing, by the law of the normal component.
+ */
+export type BearingWind = {
+/**
+ * Where the shaft torque is largest, either way.
+ */
+peak: Overrun,
+/**
+ * The most the drive must hold back; `null` where the leaf never drives the shaft.
+ */
+overrun: Overrun | null,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<BearingPoint>, };
+
+/**
+ * A Beaufort number, taken at its fastest mean.
+ */
+export type BeaufortWind = {
+/**
+ * 0 to 11; 12 has no upper end.
+ */
+number: number,
+/**
+ * Gust over ten-minute mean.
+ */
+gust_factor: number,
+/**
+ * Mean at the gate's height over mean at 10 m.
+ */
+height_factor: number, };
 
 /**
  * Boards with gaps over a part of the leaf.
@@ -606,42 +294,14 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
- * Solid round bar.
+ * How a thrust collar carries its load.
  */
-export type RoundBar = {
-/**
- * Diameter, m.
- */
-face_m: number,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
+export type Collar = "uniform_pressure" | "uniform_wear";
 
 /**
- * Square mesh of round wire over a part of the leaf.
+ * A colour.
  */
-export type Mesh = {
-/**
- * Diameter of the wire, m.
- */
-wire_m: number,
-/**
- * Distance of the wires, centre to centre, m.
- */
-pitch_m: number,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where it sits; needs a height.
- */
-place: MemberPlace, };
+export type Colour = string;
 
 /**
  * How a rectangular hollow section's corners are reckoned.
@@ -649,96 +309,381 @@ place: MemberPlace, };
 export type CornerRule = "en10219" | "aisc";
 
 /**
- * Square or rectangular tube.
+ * Torques, forces and geometry at one leaf angle.
  */
-export type Tube = {
+export type CurvePoint = {
 /**
- * Side the wind sees, m.
+ * Leaf angle, degrees from closed.
  */
-face_m: number,
+leaf_deg: number,
 /**
- * Other side, m; default the same.
+ * Crank angle from closed, degrees, signed, unwrapped.
  */
-depth_m: number | null,
+shaft_deg: number,
 /**
- * Wall, m.
+ * Crank turned per leaf turned; `null` at a dead point.
  */
-wall_m: number,
+ratio: number | null,
 /**
- * Corner rule; default EN 10219.
+ * Lever of the link's line about the hinge, m.
  */
-corners: CornerRule | null,
+lever_m: number,
 /**
- * Density, kg/m³; default 7850 (steel).
+ * Angle between link and the line hinge→bracket, folded to 0…90°.
+ */
+transmission_deg: number,
+/**
+ * Moment the drive must bring to the leaf when opening against the wind, N·m, positive opening.
+ */
+leaf_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+leaf_torque_close_n_m: number,
+/**
+ * Shaft torque when opening against the wind, N·m, signed like the crank angle.
+ */
+shaft_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_n_m: number,
+/**
+ * Shaft torque when opening with the wind following, N·m.
+ */
+shaft_torque_open_following_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_following_n_m: number,
+/**
+ * Force in the link when opening against the wind, N, positive in compression.
+ */
+link_force_open_n: number,
+/**
+ * The same when closing.
+ */
+link_force_close_n: number,
+/**
+ * Bracket pin in plan, m.
+ */
+bracket_x_m: number,
+/**
+ * Bracket pin in plan, m.
+ */
+bracket_y_m: number,
+/**
+ * Elbow in plan, m.
+ */
+elbow_x_m: number,
+/**
+ * Elbow in plan, m.
+ */
+elbow_y_m: number, };
+
+/**
+ * Which way the leaf moves.
+ */
+export type Direction = "open" | "close";
+
+/**
+ * Drag besides the hinges.
+ */
+export type Drag = {
+/**
+ * Moment of seals and brushes about the hinge through the whole swing, N·m; default 0.
+ */
+seal_n_m: number | null,
+/**
+ * Moment of latch or keeper about the hinge near closed, N·m; default 0.
+ */
+latch_n_m: number | null,
+/**
+ * Leaf angle up to which the latch drags, degrees; default 2.
+ */
+latch_deg: number | null,
+/**
+ * Load on a support wheel, N; default 0.
+ */
+wheel_load_n: number | null,
+/**
+ * Hinge axis to the wheel, m; default 0.
+ */
+wheel_radius_m: number | null,
+/**
+ * Rolling resistance of the wheel over its load; default 0.05.
+ */
+wheel_coefficient: number | null, };
+
+/**
+ * Side of the line from shaft to bracket, looking along it.
+ */
+export type Elbow = "left" | "right";
+
+/**
+ * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+ */
+export type En1991Wall = {
+/**
+ * Solid over gross area, at least 0.8.
+ */
+solidity: number,
+/**
+ * Whether the wall goes round a corner at the latch edge; default no.
+ */
+returns: boolean | null,
+/**
+ * Shelter factor of a wall upwind; default 1 (none).
+ */
+shelter_factor: number | null, };
+
+/**
+ * Peak velocity pressure by EN 1991-1-4.
+ */
+export type En1991Wind = {
+/**
+ * Terrain category.
+ */
+terrain: Terrain,
+/**
+ * Basic wind velocity with its direction and season factors, m/s.
+ */
+basic_m_s: number,
+/**
+ * Top of the leaf over ground, m.
+ */
+height_m: number,
+/**
+ * Orography factor `c_o`; default 1.
+ */
+orography: number | null,
+/**
+ * Yearly probability of being exceeded; default 0.02 (50 years).
+ */
+yearly_probability: number | null, };
+
+/**
+ * A value that would be taken.
+ */
+export type Example = number | string;
+
+/**
+ * Exposure category of the surroundings.
+ */
+export type Exposure = "B" | "C" | "D";
+
+/**
+ * One fault.
+ */
+export type Fault = {
+/**
+ * Dotted path of the field, empty for the document as a whole.
+ */
+path: string,
+/**
+ * What is wrong.
+ */
+code: FaultCode,
+/**
+ * What stood there, as text; `null` where nothing did.
+ */
+found: string | null,
+/**
+ * What may stand there.
+ */
+allowed: Allowed | null,
+/**
+ * A value that would be taken.
+ */
+example: Example | null,
+/**
+ * Numbers for the sentence: angles, gaps.
+ */
+values: Array<NamedValue>, };
+
+/**
+ * What is wrong with a field or the geometry.
+ */
+export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+
+/**
+ * The rule of one number field.
+ */
+export type FieldRule = {
+/**
+ * Dotted path in the job document.
+ */
+path: string,
+/**
+ * Kind of quantity; the value stands in the document's unit (SI, degrees).
+ */
+quantity: Quantity,
+/**
+ * Least allowed value, included; `null` is no limit.
+ */
+least: number | null,
+/**
+ * Greatest allowed value, included; `null` is no limit.
+ */
+most: number | null,
+/**
+ * Whether the field must be given (within its `hinges` kind).
+ */
+required: boolean,
+/**
+ * What is assumed where the field is absent; `null` where that depends on other fields or nothing is assumed.
+ */
+default: number | null,
+/**
+ * A plausible value.
+ */
+example: number,
+/**
+ * Key beside the field that a required one may be replaced by: a block or word from which the value follows.
+ */
+unless: string | null, };
+
+/**
+ * One finding.
+ */
+export type Finding = {
+/**
+ * What it is about.
+ */
+code: FindingCode,
+/**
+ * How urgent it is.
+ */
+severity: Severity,
+/**
+ * Numbers for the sentence.
+ */
+values: Array<NamedValue>, };
+
+/**
+ * What a finding is about.
+ */
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated";
+
+/**
+ * A coefficient of friction with its uncertainty.
+ */
+export type FrictionRange = {
+/**
+ * Lower end.
+ */
+low: number,
+/**
+ * What to reckon with.
+ */
+likely: number,
+/**
+ * Upper end.
+ */
+high: number, };
+
+/**
+ * Gaps at one leaf angle.
+ */
+export type GapPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Gap at the hinge axis, m.
+ */
+gap_hinge_m: number,
+/**
+ * Gap at the latch edge, m.
+ */
+gap_latch_m: number,
+/**
+ * Height of the bracket pin over where it is when closed, m.
+ */
+bracket_rise_m: number, };
+
+/**
+ * The ground under the swing, and what the arm's joints allow.
+ */
+export type Ground = {
+/**
+ * Slope of the ground, degrees; default 0.
+ */
+slope_deg: number | null,
+/**
+ * Plan direction of uphill in the frame of the closed leaf, degrees; default 0.
+ */
+uphill_deg: number | null,
+/**
+ * Gap under the leaf at the hinge axis, leaf closed, m.
+ */
+gap_m: number,
+/**
+ * How much higher the leaf's bottom is hung at the latch edge than square to the hinge axis, m; default 0.
+ */
+bottom_rise_m: number | null,
+/**
+ * Rise and fall of the bracket pin that the arm's joints allow, in all, m.
+ */
+joint_allowance_m: number | null, };
+
+/**
+ * A wind as it is reckoned with.
+ */
+export type Gust = {
+/**
+ * Gust at the gate whose plain pressure `½ρV²` equals `pressure_pa`, m/s.
+ */
+speed_m_s: number,
+/**
+ * Pressure at the wanted load level, gust effect and shelter included, Pa.
+ */
+pressure_pa: number,
+/**
+ * Force coefficient on the leaf's solid area at its centre, so that the moment about the hinge is right.
+ */
+force_coefficient: number,
+/**
+ * Air density, kg/m³.
+ */
+air_density_kg_m3: number, };
+
+/**
+ * Where the hinge is for a person on the side the leaf opens towards, facing the gate.
+ */
+export type Hand = "right" | "left";
+
+/**
+ * What resists at the hinges: built up from pins and collar, or measured.
+ */
+export type Hinges = { "kind": "plain" } & PlainHinges | { "kind": "measured" } & MeasuredHinges | { "kind": "rolling" } & RollingHinges | { "kind": "rising" } & RisingHinges;
+
+/**
+ * Ice or wet snow on the leaf.
+ */
+export type Ice = {
+/**
+ * Thickness on each face of the wind area, m.
+ */
+thickness_m: number,
+/**
+ * Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
  */
 density_kg_m3: number | null,
 /**
- * Where the pieces sit.
+ * Wind area with ice over without; default 1.
  */
-place: MemberPlace, };
+area_factor: number | null, };
 
 /**
- * Solid flat or square bar, single board.
+ * A job that cannot be planned, with every fault that could be found at once.
  */
-export type Bar = {
+export type Invalid = {
 /**
- * Side the wind sees, m.
+ * Never empty.
  */
-face_m: number,
-/**
- * Other side, m; default the same.
- */
-depth_m: number | null,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
-
-/**
- * One line of the list: a section, and where how many pieces of it sit.
- */
-export type Member = { "section": "tube" } & Tube | { "section": "round_tube" } & RoundTube | { "section": "bar" } & Bar | { "section": "round_bar" } & RoundBar | { "section": "sheet" } & Sheet | { "section": "boards" } & Boards | { "section": "mesh" } & Mesh;
-
-/**
- * The leaf's weight, size and what the wind sees of it.
- */
-export type Leaf = {
-/**
- * Mass, kg; unless its members say.
- */
-mass_kg: number | null,
-/**
- * Hinge axis to latch edge, m.
- */
-length_m: number,
-/**
- * Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
- */
-height_m: number | null,
-/**
- * Area that stops the wind, square to the leaf, m²; unless its members say.
- */
-wind_area_m2: number | null,
-/**
- * Hinge axis to mass centre along the leaf, m; default half the length.
- */
-mass_centroid_m: number | null,
-/**
- * Hinge axis to the wind area's centre along the leaf, m; default half the length.
- */
-wind_centroid_m: number | null,
-/**
- * Moment of inertia about the hinge axis, kg·m²; default mass × length² / 3, also where the mass centre was moved.
- */
-inertia_kg_m2: number | null,
-/**
- * What it is made of: mass, mass centre, inertia and wind area follow, unless they are given here as well.
- */
-members: Array<Member> | null, };
+errors: Array<Fault>, };
 
 /**
  * Everything `plan` needs to know. Serialises to the job document.
@@ -815,22 +760,188 @@ ground: Ground | null,
 uncertainty: { [key in string]: number } | null, };
 
 /**
- * Whether there is a limit in the range searched.
+ * Words on the drawings; the page's string tables hold them in each language under `drawing`.
  */
-export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "above_search";
+export type Labels = {
+/**
+ * Axis title, without unit.
+ */
+leaf_angle: string,
+/**
+ * Axis title, without unit.
+ */
+shaft_torque: string,
+/**
+ * On the curve of the demand while opening.
+ */
+opening: string,
+/**
+ * On the curve of the demand while closing.
+ */
+closing: string,
+/**
+ * Before the rated torque, on its line.
+ */
+rated: string,
+/**
+ * Before the peak torque, on its line.
+ */
+peak: string,
+/**
+ * At the closed leaf.
+ */
+closed: string,
+/**
+ * At the open leaf.
+ */
+open: string,
+/**
+ * At the hinge.
+ */
+hinge: string,
+/**
+ * At the operator's shaft.
+ */
+shaft: string,
+/**
+ * Before the crank's length.
+ */
+crank: string,
+/**
+ * Before the link's length.
+ */
+link: string, };
 
 /**
- * The gust speed at which the utilisation is 1, the wind always against.
+ * The leaf's weight, size and what the wind sees of it.
  */
-export type WindLimit = {
+export type Leaf = {
 /**
- * Whether there is one.
+ * Mass, kg; unless its members say.
  */
-state: WindLimitState,
+mass_kg: number | null,
 /**
- * Gust speed at the gate, m/s; `null` unless found.
+ * Hinge axis to latch edge, m.
  */
-speed_m_s: number | null, };
+length_m: number,
+/**
+ * Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+ */
+height_m: number | null,
+/**
+ * Area that stops the wind, square to the leaf, m²; unless its members say.
+ */
+wind_area_m2: number | null,
+/**
+ * Hinge axis to mass centre along the leaf, m; default half the length.
+ */
+mass_centroid_m: number | null,
+/**
+ * Hinge axis to the wind area's centre along the leaf, m; default half the length.
+ */
+wind_centroid_m: number | null,
+/**
+ * Moment of inertia about the hinge axis, kg·m²; default mass × length² / 3, also where the mass centre was moved.
+ */
+inertia_kg_m2: number | null,
+/**
+ * What it is made of: mass, mass centre, inertia and wind area follow, unless they are given here as well.
+ */
+members: Array<Member> | null, };
+
+/**
+ * Lean of the hinge axis out of plumb.
+ */
+export type Lean = {
+/**
+ * Lean out of plumb, degrees; default 0, or what the plumb line says.
+ */
+angle_deg: number | null,
+/**
+ * Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
+ */
+downhill_deg: number | null,
+/**
+ * Offset of a plumb line from the hinge axis, m, over the height below; instead of an angle.
+ */
+plumb_offset_m: number | null,
+/**
+ * Height over which the offset was measured, m.
+ */
+plumb_height_m: number | null, };
+
+/**
+ * Load level a pressure is wanted at. Never mixed silently: the job names it.
+ */
+export type LoadLevel = "strength" | "allowable";
+
+/**
+ * Loads on the leaf about the hinge.
+ */
+export type Loads = {
+/**
+ * Friction of all hinges, N·m.
+ */
+hinge_friction_n_m: number,
+/**
+ * The job's gust, square to the leaf, N·m.
+ */
+wind_n_m: number,
+/**
+ * Moment of inertia about the hinge axis, kg·m².
+ */
+inertia_kg_m2: number, };
+
+/**
+ * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
+ */
+export type MeasuredHinges = {
+/**
+ * Pull that keeps the leaf opening, N.
+ */
+pull_open_n: number,
+/**
+ * Pull that keeps the leaf closing, N.
+ */
+pull_close_n: number,
+/**
+ * Hinge axis to where the pull acts, m.
+ */
+pull_radius_m: number,
+/**
+ * Leaf angle at which it was measured, degrees.
+ */
+pull_leaf_deg: number, };
+
+/**
+ * One line of the list: a section, and where how many pieces of it sit.
+ */
+export type Member = { "section": "tube" } & Tube | { "section": "round_tube" } & RoundTube | { "section": "bar" } & Bar | { "section": "round_bar" } & RoundBar | { "section": "sheet" } & Sheet | { "section": "boards" } & Boards | { "section": "mesh" } & Mesh;
+
+/**
+ * Where the pieces of one line sit on the leaf.
+ */
+export type MemberPlace = {
+/**
+ * Hinge axis to the near end, or to the centre-line of the first upright, m.
+ */
+from_m: number,
+/**
+ * Hinge axis to the far end, or to the centre-line of the last upright, m.
+ */
+to_m: number,
+/**
+ * Height, m. Given: uprights, spread evenly, or a panel. Absent: rails from end to end.
+ */
+height_m: number | null,
+/**
+ * How much higher a sloping rail ends than it starts, m; default 0.
+ */
+rise_m: number | null,
+/**
+ * Pieces; default 1.
+ */
+count: number | null, };
 
 /**
  * What the listed members come to. Crossings count twice: a rail welded over uprights shades them, which is left out on the careful side.
@@ -858,139 +969,25 @@ wind_area_m2: number,
 wind_centroid_m: number, };
 
 /**
- * The reserve with one input changed, all others as they are.
+ * Square mesh of round wire over a part of the leaf.
  */
-export type Sensitivity = {
+export type Mesh = {
 /**
- * Path of the input.
+ * Diameter of the wire, m.
  */
-path: string,
+wire_m: number,
 /**
- * How far it was changed, as a fraction of its value.
+ * Distance of the wires, centre to centre, m.
  */
-fraction: number,
+pitch_m: number,
 /**
- * Reserve with the input lowered; `null` where that job is invalid (the arm no longer closes) or nothing is demanded.
+ * Density, kg/m³; default 7850 (steel).
  */
-low: number | null,
+density_kg_m3: number | null,
 /**
- * Reserve with the input raised.
+ * Where it sits; needs a height.
  */
-high: number | null, };
-
-/**
- * Torques, forces and geometry at one leaf angle.
- */
-export type CurvePoint = {
-/**
- * Leaf angle, degrees from closed.
- */
-leaf_deg: number,
-/**
- * Crank angle from closed, degrees, signed, unwrapped.
- */
-shaft_deg: number,
-/**
- * Crank turned per leaf turned; `null` at a dead point.
- */
-ratio: number | null,
-/**
- * Lever of the link's line about the hinge, m.
- */
-lever_m: number,
-/**
- * Angle between link and the line hinge→bracket, folded to 0…90°.
- */
-transmission_deg: number,
-/**
- * Moment the drive must bring to the leaf when opening against the wind, N·m, positive opening.
- */
-leaf_torque_open_n_m: number,
-/**
- * The same when closing.
- */
-leaf_torque_close_n_m: number,
-/**
- * Shaft torque when opening against the wind, N·m, signed like the crank angle.
- */
-shaft_torque_open_n_m: number,
-/**
- * The same when closing.
- */
-shaft_torque_close_n_m: number,
-/**
- * Shaft torque when opening with the wind following, N·m.
- */
-shaft_torque_open_following_n_m: number,
-/**
- * The same when closing.
- */
-shaft_torque_close_following_n_m: number,
-/**
- * Force in the link when opening against the wind, N, positive in compression.
- */
-link_force_open_n: number,
-/**
- * The same when closing.
- */
-link_force_close_n: number,
-/**
- * Bracket pin in plan, m.
- */
-bracket_x_m: number,
-/**
- * Bracket pin in plan, m.
- */
-bracket_y_m: number,
-/**
- * Elbow in plan, m.
- */
-elbow_x_m: number,
-/**
- * Elbow in plan, m.
- */
-elbow_y_m: number, };
-
-/**
- * Within the torque rating or not; no more than that is said.
- */
-export type Verdict = "over" | "tight" | "within";
-
-/**
- * Demand compared with the ratings.
- */
-export type Rating = {
-/**
- * Demand over rated torque.
- */
-utilisation: number,
-/**
- * Rated torque over demand; `null` where nothing is demanded.
- */
-reserve: number | null,
-/**
- * Word for it.
- */
-verdict: Verdict,
-/**
- * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
- */
-peak_utilisation: number | null, };
-
-/**
- * How urgent a finding is.
- */
-export type Severity = "stop" | "look" | "note";
-
-/**
- * What a finding is about.
- */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated";
-
-/**
- * What kind of quantity a number is; decides its units and how many digits are worth showing.
- */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
+place: MemberPlace, };
 
 /**
  * A number with a name and a quantity, for a sentence to use.
@@ -1010,148 +1007,25 @@ value: number,
 quantity: Quantity, };
 
 /**
- * One finding.
+ * The operator's ratings at its output shaft.
  */
-export type Finding = {
+export type Operator = {
 /**
- * What it is about.
+ * Rated torque, N·m.
  */
-code: FindingCode,
+rated_torque_n_m: number,
 /**
- * How urgent it is.
+ * Peak torque, N·m; unknown unless given.
  */
-severity: Severity,
+peak_torque_n_m: number | null,
 /**
- * Numbers for the sentence.
+ * Speed of the shaft, degrees a second; unknown unless given.
  */
-values: Array<NamedValue>, };
-
+shaft_speed_deg_s: number | null,
 /**
- * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
+ * Part of the shaft's work that reaches the leaf; default 1.
  */
-export type Shares = {
-/**
- * Hinge friction.
- */
-friction: number,
-/**
- * Wind.
- */
-wind: number,
-/**
- * Lean of the hinge axis; negative where it helps.
- */
-lean: number, };
-
-/**
- * Which way the leaf moves.
- */
-export type Direction = "open" | "close";
-
-/**
- * The deciding angle.
- */
-export type Peak = {
-/**
- * Leaf angle, degrees.
- */
-leaf_deg: number,
-/**
- * Magnitude of the shaft torque, N·m.
- */
-shaft_torque_n_m: number,
-/**
- * Which way the leaf moves.
- */
-direction: Direction,
-/**
- * What the leaf torque there is made of.
- */
-shares: Shares, };
-
-/**
- * Shaft torques at one leaf angle, N·m, signed like the crank angle.
- */
-export type BandPoint = {
-/**
- * Leaf angle, degrees.
- */
-leaf_deg: number,
-/**
- * Opening, low friction.
- */
-shaft_torque_open_low_n_m: number,
-/**
- * Opening, high friction.
- */
-shaft_torque_open_high_n_m: number,
-/**
- * Closing, low friction.
- */
-shaft_torque_close_low_n_m: number,
-/**
- * Closing, high friction.
- */
-shaft_torque_close_high_n_m: number, };
-
-/**
- * A coefficient of friction with its uncertainty.
- */
-export type FrictionRange = {
-/**
- * Lower end.
- */
-low: number,
-/**
- * What to reckon with.
- */
-likely: number,
-/**
- * Upper end.
- */
-high: number, };
-
-/**
- * What low, likely and high friction make of the demand, wind against.
- */
-export type Band = {
-/**
- * The coefficients.
- */
-friction: FrictionRange,
-/**
- * Largest shaft torque with low, likely and high friction, N·m.
- */
-peak_n_m: FrictionRange,
-/**
- * Verdict at the high end; the plan's own verdict is at the likely one.
- */
-verdict_high: Verdict,
-/**
- * Rows at the curve's leaf angles.
- */
-curve: Array<BandPoint>, };
-
-/**
- * Gaps at one leaf angle.
- */
-export type GapPoint = {
-/**
- * Leaf angle, degrees.
- */
-leaf_deg: number,
-/**
- * Gap at the hinge axis, m.
- */
-gap_hinge_m: number,
-/**
- * Gap at the latch edge, m.
- */
-gap_latch_m: number,
-/**
- * Height of the bracket pin over where it is when closed, m.
- */
-bracket_rise_m: number, };
+arm_efficiency: number | null, };
 
 /**
  * The leaf over the ground.
@@ -1179,81 +1053,6 @@ bracket_rise_m: number,
 curve: Array<GapPoint>, };
 
 /**
- * A wind as it is reckoned with.
- */
-export type Gust = {
-/**
- * Gust at the gate whose plain pressure `½ρV²` equals `pressure_pa`, m/s.
- */
-speed_m_s: number,
-/**
- * Pressure at the wanted load level, gust effect and shelter included, Pa.
- */
-pressure_pa: number,
-/**
- * Force coefficient on the leaf's solid area at its centre, so that the moment about the hinge is right.
- */
-force_coefficient: number,
-/**
- * Air density, kg/m³.
- */
-air_density_kg_m3: number, };
-
-/**
- * Magnitudes; the wind may come from either side, and then all of them change sign together.
- */
-export type Storm = {
-/**
- * The storm as it is reckoned with.
- */
-gust: Gust,
-/**
- * Moment about the hinge on the closed leaf, N·m.
- */
-wind_n_m: number,
-/**
- * Force on the leaf that has this moment at the wind area's centre, N.
- */
-wind_n: number,
-/**
- * Force in the link, N: the arm alone holds the leaf, no latch.
- */
-link_force_n: number,
-/**
- * Part of the link's force along the leaf, N.
- */
-bracket_along_n: number,
-/**
- * Part of the link's force square to the leaf, N.
- */
-bracket_across_n: number,
-/**
- * Horizontal force on the hinges together, N.
- */
-hinge_n: number,
-/**
- * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
- */
-shaft_torque_n_m: number, };
-
-/**
- * Loads on the leaf about the hinge.
- */
-export type Loads = {
-/**
- * Friction of all hinges, N·m.
- */
-hinge_friction_n_m: number,
-/**
- * The job's gust, square to the leaf, N·m.
- */
-wind_n_m: number,
-/**
- * Moment of inertia about the hinge axis, kg·m².
- */
-inertia_kg_m2: number, };
-
-/**
  * The most the drive must hold back.
  */
 export type Overrun = {
@@ -1271,64 +1070,108 @@ shaft_torque_n_m: number,
 direction: Direction, };
 
 /**
- * The wind of fixed bearing at one leaf angle.
+ * What slides or rolls on what in the hinge.
  */
-export type BearingPoint = {
+export type Pairing = "steel_steel_dry" | "steel_steel_greased" | "steel_bronze_dry" | "steel_bronze_greased" | "ptfe_lined" | "rolling";
+
+/**
+ * Colours of a drawing, `"#rrggbb"`.
+ */
+export type Palette = {
+/**
+ * The ground.
+ */
+paper: Colour,
+/**
+ * Outlines, dimensions, text.
+ */
+ink: Colour,
+/**
+ * Grid lines and what stands behind.
+ */
+faint: Colour,
+/**
+ * Demand while opening.
+ */
+opening: Colour,
+/**
+ * Demand while closing.
+ */
+closing: Colour,
+/**
+ * What the operator can give.
+ */
+limit: Colour,
+/**
+ * The position looked at.
+ */
+cursor: Colour,
+/**
+ * The leaf.
+ */
+leaf: Colour, };
+
+/**
+ * The deciding angle.
+ */
+export type Peak = {
 /**
  * Leaf angle, degrees.
  */
 leaf_deg: number,
 /**
- * Moment of the wind, N·m, positive opening.
+ * Magnitude of the shaft torque, N·m.
  */
-wind_n_m: number,
+shaft_torque_n_m: number,
 /**
- * Shaft torque when opening, N·m, signed like the crank angle.
+ * Which way the leaf moves.
  */
-shaft_torque_open_n_m: number,
+direction: Direction,
 /**
- * The same when closing.
+ * What the leaf torque there is made of.
  */
-shaft_torque_close_n_m: number, };
+shares: Shares, };
 
 /**
- * A wind of fixed bearing, by the law of the normal component.
+ * Two plain hinge pins a spacing apart, and a collar that carries the weight.
  */
-export type BearingWind = {
+export type PlainHinges = {
 /**
- * Where the shaft torque is largest, either way.
+ * Vertical distance between the hinges, m.
  */
-peak: Overrun,
+spacing_m: number,
 /**
- * The most the drive must hold back; `null` where the leaf never drives the shaft.
+ * Radius of the pins, m.
  */
-overrun: Overrun | null,
+pin_radius_m: number,
 /**
- * Rows at the curve's leaf angles.
+ * Outer radius of the thrust collar, m.
  */
-curve: Array<BearingPoint>, };
-
+thrust_outer_radius_m: number,
 /**
- * The working wind.
+ * Inner radius of the thrust collar, m.
  */
-export type WorkingWind = {
+thrust_inner_radius_m: number,
 /**
- * The gust as it is reckoned with.
+ * Coefficient of friction; unless `pairing` says what slides on what.
  */
-gust: Gust,
+friction_coefficient: number | null,
 /**
- * Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
- * there is no limit.
+ * What slides on what: a handbook range.
  */
-limit_beaufort: number | null,
+pairing: Pairing | null,
 /**
- * Cases of the standard that are left out.
+ * Lower end of the coefficient.
  */
-excluded: Array<string>,
+friction_low: number | null,
 /**
- * The wind of fixed bearing, where the job has one.
+ * Upper end of the coefficient.
  */
-bearing: BearingWind | null, };
+friction_high: number | null,
+/**
+ * How the collar carries; default uniform pressure, the careful case.
+ */
+collar: Collar | null, };
 
 /**
  * Everything computed from a job. Serialises to the plan document.
@@ -1404,124 +1247,51 @@ storm: Storm | null,
 ground: OverGround | null, };
 
 /**
- * What is wrong with a field or the geometry.
+ * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
  */
-export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type PlotArea = {
+/**
+ * Left edge.
+ */
+left: number,
+/**
+ * Upper edge.
+ */
+top: number,
+/**
+ * Width.
+ */
+width: number,
+/**
+ * Height.
+ */
+height: number, };
 
 /**
- * What may stand in a field.
+ * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Allowed = { "kind": "range",
-/**
- * Least value, in the document's unit.
- */
-least: number | null,
-/**
- * Greatest value, in the document's unit.
- */
-most: number | null,
-/**
- * Kind of quantity.
- */
-quantity: Quantity, } | { "kind": "one_of",
-/**
- * The words.
- */
-names: Array<string>, } | { "kind": "type",
-/**
- * Name of the type as JSON has it.
- */
-name: string, };
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
 
 /**
- * A value that would be taken.
+ * Demand compared with the ratings.
  */
-export type Example = number | string;
-
+export type Rating = {
 /**
- * One fault.
+ * Demand over rated torque.
  */
-export type Fault = {
+utilisation: number,
 /**
- * Dotted path of the field, empty for the document as a whole.
+ * Rated torque over demand; `null` where nothing is demanded.
  */
-path: string,
+reserve: number | null,
 /**
- * What is wrong.
+ * Word for it.
  */
-code: FaultCode,
+verdict: Verdict,
 /**
- * What stood there, as text; `null` where nothing did.
+ * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
  */
-found: string | null,
-/**
- * What may stand there.
- */
-allowed: Allowed | null,
-/**
- * A value that would be taken.
- */
-example: Example | null,
-/**
- * Numbers for the sentence: angles, gaps.
- */
-values: Array<NamedValue>, };
-
-/**
- * A job that cannot be planned, with every fault that could be found at once.
- */
-export type Invalid = {
-/**
- * Never empty.
- */
-errors: Array<Fault>, };
-
-/**
- * The rule of one number field.
- */
-export type FieldRule = {
-/**
- * Dotted path in the job document.
- */
-path: string,
-/**
- * Kind of quantity; the value stands in the document's unit (SI, degrees).
- */
-quantity: Quantity,
-/**
- * Least allowed value, included; `null` is no limit.
- */
-least: number | null,
-/**
- * Greatest allowed value, included; `null` is no limit.
- */
-most: number | null,
-/**
- * Whether the field must be given (within its `hinges` kind).
- */
-required: boolean,
-/**
- * What is assumed where the field is absent; `null` where that depends on other fields or nothing is assumed.
- */
-default: number | null,
-/**
- * A plausible value.
- */
-example: number,
-/**
- * Key beside the field that a required one may be replaced by: a block or word from which the value follows.
- */
-unless: string | null, };
-
-/**
- * The system of units a person reads and types in.
- */
-export type System = "metric" | "us";
-
-/**
- * Why a typed text is not a number of the wanted quantity.
- */
-export type ReadErrorCode = "empty" | "not_a_number" | "ambiguous";
+peak_utilisation: number | null, };
 
 /**
  * A typed text that could not be understood.
@@ -1533,99 +1303,271 @@ export type ReadError = {
 code: ReadErrorCode, };
 
 /**
- * A colour.
+ * Why a typed text is not a number of the wanted quantity.
  */
-export type Colour = string;
+export type ReadErrorCode = "empty" | "not_a_number" | "ambiguous";
 
 /**
- * Colours of a drawing, `"#rrggbb"`.
+ * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
  */
-export type Palette = {
+export type RisingHinges = {
 /**
- * The ground.
+ * Vertical distance between the hinges, m.
  */
-paper: Colour,
+spacing_m: number,
 /**
- * Outlines, dimensions, text.
+ * Radius of the pins, m.
  */
-ink: Colour,
+pin_radius_m: number,
 /**
- * Grid lines and what stands behind.
+ * Outer radius of the thrust collar, m.
  */
-faint: Colour,
+thrust_outer_radius_m: number,
 /**
- * Demand while opening.
+ * Inner radius of the thrust collar, m.
  */
-opening: Colour,
+thrust_inner_radius_m: number,
 /**
- * Demand while closing.
+ * Coefficient of friction; unless `pairing` says what slides on what.
  */
-closing: Colour,
+friction_coefficient: number | null,
 /**
- * What the operator can give.
+ * What slides on what: a handbook range.
  */
-limit: Colour,
+pairing: Pairing | null,
 /**
- * The position looked at.
+ * Lower end of the coefficient.
  */
-cursor: Colour,
+friction_low: number | null,
 /**
- * The leaf.
+ * Upper end of the coefficient.
  */
-leaf: Colour, };
+friction_high: number | null,
+/**
+ * How the collar carries; default uniform pressure, the careful case.
+ */
+collar: Collar | null,
+/**
+ * Rise of the leaf from closed to open, m; negative where it falls open.
+ */
+rise_m: number, };
 
 /**
- * Words on the drawings; the page's string tables hold them in each language under `drawing`.
+ * Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
  */
-export type Labels = {
+export type RollingHinges = {
 /**
- * Axis title, without unit.
+ * Vertical distance between the hinges, m.
  */
-leaf_angle: string,
+spacing_m: number,
 /**
- * Axis title, without unit.
+ * Half the bore of the bearings, m.
  */
-shaft_torque: string,
+pin_radius_m: number,
 /**
- * On the curve of the demand while opening.
+ * Coefficient of friction; unless `pairing` says what slides on what.
  */
-opening: string,
+friction_coefficient: number | null,
 /**
- * On the curve of the demand while closing.
+ * What slides on what: a handbook range.
  */
-closing: string,
+pairing: Pairing | null,
 /**
- * Before the rated torque, on its line.
+ * Lower end of the coefficient.
  */
-rated: string,
+friction_low: number | null,
 /**
- * Before the peak torque, on its line.
+ * Upper end of the coefficient.
  */
-peak: string,
+friction_high: number | null, };
+
 /**
- * At the closed leaf.
+ * Solid round bar.
  */
-closed: string,
+export type RoundBar = {
 /**
- * At the open leaf.
+ * Diameter, m.
  */
-open: string,
+face_m: number,
 /**
- * At the hinge.
+ * Density, kg/m³; default 7850 (steel).
  */
-hinge: string,
+density_kg_m3: number | null,
 /**
- * At the operator's shaft.
+ * Where the pieces sit.
  */
-shaft: string,
+place: MemberPlace, };
+
 /**
- * Before the crank's length.
+ * Round tube.
  */
-crank: string,
+export type RoundTube = {
 /**
- * Before the link's length.
+ * Outer diameter, m.
  */
-link: string, };
+face_m: number,
+/**
+ * Wall, m.
+ */
+wall_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * The reserve with one input changed, all others as they are.
+ */
+export type Sensitivity = {
+/**
+ * Path of the input.
+ */
+path: string,
+/**
+ * How far it was changed, as a fraction of its value.
+ */
+fraction: number,
+/**
+ * Reserve with the input lowered; `null` where that job is invalid (the arm no longer closes) or nothing is demanded.
+ */
+low: number | null,
+/**
+ * Reserve with the input raised.
+ */
+high: number | null, };
+
+/**
+ * How urgent a finding is.
+ */
+export type Severity = "stop" | "look" | "note";
+
+/**
+ * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
+ */
+export type Shares = {
+/**
+ * Hinge friction.
+ */
+friction: number,
+/**
+ * Wind.
+ */
+wind: number,
+/**
+ * Lean of the hinge axis; negative where it helps.
+ */
+lean: number, };
+
+/**
+ * Sheet over a part of the leaf.
+ */
+export type Sheet = {
+/**
+ * Thickness, m.
+ */
+thickness_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where it sits; needs a height.
+ */
+place: MemberPlace, };
+
+/**
+ * Magnitudes; the wind may come from either side, and then all of them change sign together.
+ */
+export type Storm = {
+/**
+ * The storm as it is reckoned with.
+ */
+gust: Gust,
+/**
+ * Moment about the hinge on the closed leaf, N·m.
+ */
+wind_n_m: number,
+/**
+ * Force on the leaf that has this moment at the wind area's centre, N.
+ */
+wind_n: number,
+/**
+ * Force in the link, N: the arm alone holds the leaf, no latch.
+ */
+link_force_n: number,
+/**
+ * Part of the link's force along the leaf, N.
+ */
+bracket_along_n: number,
+/**
+ * Part of the link's force square to the leaf, N.
+ */
+bracket_across_n: number,
+/**
+ * Horizontal force on the hinges together, N.
+ */
+hinge_n: number,
+/**
+ * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
+ */
+shaft_torque_n_m: number, };
+
+/**
+ * How far the leaf opens.
+ */
+export type Swing = {
+/**
+ * Leaf angle fully open, degrees from closed.
+ */
+open_deg: number, };
+
+/**
+ * The system of units a person reads and types in.
+ */
+export type System = "metric" | "us";
+
+/**
+ * Terrain category.
+ */
+export type Terrain = "0" | "I" | "II" | "III" | "IV";
+
+/**
+ * Square or rectangular tube.
+ */
+export type Tube = {
+/**
+ * Side the wind sees, m.
+ */
+face_m: number,
+/**
+ * Other side, m; default the same.
+ */
+depth_m: number | null,
+/**
+ * Wall, m.
+ */
+wall_m: number,
+/**
+ * Corner rule; default EN 10219.
+ */
+corners: CornerRule | null,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * Within the torque rating or not; no more than that is said.
+ */
+export type Verdict = "over" | "tight" | "within";
 
 /**
  * How a drawing is to be made.
@@ -1661,22 +1603,80 @@ palette: Palette,
 labels: Labels, };
 
 /**
- * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
+ * A gust at the gate: plain, or by a standard or a Beaufort number. The same block describes the working wind and the storm.
  */
-export type PlotArea = {
+export type Wind = {
 /**
- * Left edge.
+ * Gust speed at the gate, m/s; unless `from` says where the gust comes from.
  */
-left: number,
+speed_m_s: number | null,
 /**
- * Upper edge.
+ * Force coefficient of the wind area; unless `shape` says what the leaf looks like to the wind.
  */
-top: number,
+force_coefficient: number | null,
 /**
- * Width.
+ * Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
  */
-width: number,
+air_density_kg_m3: number | null,
 /**
- * Height.
+ * Plan direction a wind of fixed bearing blows towards, in the frame of the closed leaf, degrees. The plan then shows that wind too.
  */
-height: number, };
+bearing_deg: number | null,
+/**
+ * Where the gust comes from.
+ */
+from: WindFrom | null,
+/**
+ * What the leaf looks like to the wind.
+ */
+shape: WindShape | null, };
+
+/**
+ * Where a gust comes from.
+ */
+export type WindFrom = { "kind": "beaufort" } & BeaufortWind | { "kind": "asce7" } & Asce7Wind | { "kind": "en1991" } & En1991Wind;
+
+/**
+ * The gust speed at which the utilisation is 1, the wind always against.
+ */
+export type WindLimit = {
+/**
+ * Whether there is one.
+ */
+state: WindLimitState,
+/**
+ * Gust speed at the gate, m/s; `null` unless found.
+ */
+speed_m_s: number | null, };
+
+/**
+ * Whether there is a limit in the range searched.
+ */
+export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "above_search";
+
+/**
+ * What the leaf looks like to the wind. Needs the leaf's height.
+ */
+export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
+
+/**
+ * The working wind.
+ */
+export type WorkingWind = {
+/**
+ * The gust as it is reckoned with.
+ */
+gust: Gust,
+/**
+ * Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
+ * there is no limit.
+ */
+limit_beaufort: number | null,
+/**
+ * Cases of the standard that are left out.
+ */
+excluded: Array<string>,
+/**
+ * The wind of fixed bearing, where the job has one.
+ */
+bearing: BearingWind | null, };
