@@ -2,7 +2,9 @@
 
 use crate::jobs::{damaged, job, loaded, valid};
 use crate::plan::finite;
-use pintle_core::{Job, MemberTotals, Model, STANDARD_GRAVITY_M_S2, normal_component, plan};
+use pintle_core::{
+    Job, MemberTotals, Model, STANDARD_GRAVITY_M_S2, en1991_wall_moment_coefficient, normal_component, plan,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -142,6 +144,37 @@ proptest! {
             prop_assert!((one - other).abs() <= 1e-9 * one.abs().max(1e-3), "{row:?} {single:?}");
         }
         prop_assert!((row.mass_kg - 7850.0 * face * face * height * f64::from(count)).abs() <= 1e-9 * row.mass_kg);
+    }
+
+    #[test]
+    fn zones_keep_their_moment(length in 0.5..8.0f64, height in 0.5..4.0f64, zones in prop::array::uniform4(0.5..4.0f64)) {
+        // A sum of narrow strips from the free end, each in the zone its middle lies in.
+        const STRIPS: u32 = 20_000;
+        let width = length / f64::from(STRIPS);
+        let moment: f64 = (0..STRIPS)
+            .map(|strip| {
+                let from_end = (f64::from(strip) + 0.5) * width;
+                let zone = [0.3, 2.0, 4.0].iter().filter(|end| from_end > **end * height).count();
+                zones[zone] * (length - from_end) * width
+            })
+            .sum();
+        let coefficient = en1991_wall_moment_coefficient(length, height, zones);
+        prop_assert!((moment - coefficient * length * length / 2.0).abs() <= 1e-3 * moment);
+    }
+
+    #[test]
+    fn a_wind_from_a_standard_is_the_gust_it_says(value in loaded()) {
+        let planned = plan(&job(&value)).unwrap();
+        let gust = planned.wind.unwrap().gust;
+        let mut plain = value.clone();
+        plain["wind"] = json!({ "speed_m_s": gust.speed_m_s, "force_coefficient": gust.force_coefficient });
+        prop_assume!(gust.speed_m_s <= 100.0 && gust.force_coefficient <= 4.0);
+        let plain = plan(&job(&plain)).unwrap();
+        prop_assert_eq!(plain.loads, planned.loads);
+        prop_assert_eq!(plain.peak, planned.peak);
+        let plain_pressure = 0.5 * gust.air_density_kg_m3 * gust.speed_m_s * gust.speed_m_s;
+        prop_assert!((gust.pressure_pa - plain_pressure).abs() <= 1e-9 * plain_pressure.max(1.0));
+        prop_assert!(plain.wind.is_none());
     }
 
     #[test]

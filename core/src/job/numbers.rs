@@ -1,11 +1,12 @@
 //! Every number of a job with its path: what validation and the list of assumptions walk over.
 
 use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
+use super::member_types::{Member, Tube};
 use super::reader::missing_object;
 use super::rules::rule_of;
 use super::site_types::{Drag, Ground, Ice};
 use super::types::{Arm, Hinges, Job, Lean};
-use super::wind_types::Wind;
+use super::wind_types::{Wind, WindShape};
 use crate::{Document, units::Quantity};
 use alloc::{format, string::String, vec::Vec};
 
@@ -109,11 +110,26 @@ impl Job {
         let numbers = self.numbers().into_iter().filter(|(path, value)| value.is_none() && assumed(path));
         let hand = self.hand.is_none().then_some("hand");
         let mut paths: Vec<&'static str> = hand.into_iter().chain(numbers.map(|(path, _)| path)).collect();
+        paths.extend(self.assumed_words());
         for (_, rule, value) in self.listed_numbers() {
             let path = if rule.starts_with("wind.") { storm_path(rule) } else { Some(rule) };
             paths.extend(path.filter(|path| value.is_none() && fixed(rule) && !paths.contains(path)));
         }
         paths
+    }
+
+    /// Paths of words and yes-or-no answers of the optional blocks that are assumed.
+    fn assumed_words(&self) -> impl Iterator<Item = &'static str> {
+        let bare = |member: &Member| matches!(member, Member::Tube(Tube { corners: None, .. }));
+        let corners = self.leaf.members.iter().flatten().any(bare).then_some("leaf.members.corners");
+        let of = |wind: &Wind, eccentric, returns| match wind.shape {
+            Some(WindShape::Asce7Wall(wall)) if wall.eccentric.is_none() => Some(eccentric),
+            Some(WindShape::En1991Wall(wall)) if wall.returns.is_none() => Some(returns),
+            _ => None,
+        };
+        let wind = of(&self.wind, "wind.shape.eccentric", "wind.shape.returns");
+        let storm = self.storm.as_ref().and_then(|storm| of(storm, "storm.shape.eccentric", "storm.shape.returns"));
+        corners.into_iter().chain(wind).chain(storm)
     }
 
     /// Numbers whose path is not their rule's: the storm's and the members'. Path, path of the rule, value.
