@@ -147,6 +147,37 @@ proptest! {
     }
 
     #[test]
+    fn the_beaufort_limit_is_the_last_within(value in valid(), gust in 1.0..2.0f64, height in 0.5..1.0f64) {
+        let mut value = value;
+        let from = |number: u8| json!({ "kind": "beaufort", "number": number, "gust_factor": gust, "height_factor": height });
+        value["wind"]["speed_m_s"] = Value::Null;
+        value["wind"]["from"] = from(4);
+        let planned = plan(&job(&value)).unwrap();
+        prop_assume!(planned.wind_limit.speed_m_s.is_some());
+        let Some(number) = planned.wind.unwrap().limit_beaufort else { return Ok(()) };
+        let mut over = |number| {
+            value["wind"]["from"] = from(number);
+            plan(&job(&value)).unwrap().rating.utilisation > 1.0
+        };
+        prop_assert!(number > 11 || !over(number));
+        prop_assert!(number > 10 || over(number + 1));
+    }
+
+    #[test]
+    fn a_range_of_friction_is_what_the_reserve_is_asked_over(value in valid()) {
+        prop_assume!(value["hinges"]["kind"] == "plain");
+        let mut value = put(&value, "uncertainty", json!({}));
+        value["hinges"]["pairing"] = json!("steel_bronze_greased");
+        value["hinges"]["friction_coefficient"] = Value::Null;
+        let planned = plan(&job(&value)).unwrap();
+        let (list, band) = (planned.sensitivity.unwrap(), planned.band.unwrap());
+        let friction = list.iter().find(|entry| entry.path == "hinges.friction_coefficient").unwrap();
+        let rated = value["operator"]["rated_torque_n_m"].as_f64().unwrap();
+        prop_assert_eq!(friction.low, Some(rated / band.peak_n_m.low));
+        prop_assert_eq!(friction.high, Some(rated / band.peak_n_m.high));
+    }
+
+    #[test]
     fn zones_keep_their_moment(length in 0.5..8.0f64, height in 0.5..4.0f64, zones in prop::array::uniform4(0.5..4.0f64)) {
         // A sum of narrow strips from the free end, each in the zone its middle lies in.
         const STRIPS: u32 = 20_000;

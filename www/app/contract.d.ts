@@ -1428,7 +1428,7 @@ export type Sensitivity = {
  */
 path: string,
 /**
- * How far it was changed, as a fraction of its value.
+ * How far it was changed, as a fraction of its value; for a friction with a range of its own, up to its upper end.
  */
 fraction: number,
 /**
@@ -1668,7 +1668,7 @@ export type WorkingWind = {
  */
 gust: Gust,
 /**
- * Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
+ * Highest Beaufort number whose gust, by the job's two factors, is within the wind limit; `null` where the job names no such factors or
  * there is no limit.
  */
 limit_beaufort: number | null,

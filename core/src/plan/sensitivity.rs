@@ -3,6 +3,7 @@
 use super::Model;
 use crate::drive::Swept;
 use crate::job::Job;
+use crate::leaf::LeafLoads;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -15,7 +16,7 @@ const USUAL: f64 = 0.1;
 pub struct Sensitivity {
     /// Path of the input.
     pub path: &'static str,
-    /// How far it was changed, as a fraction of its value.
+    /// How far it was changed, as a fraction of its value; for a friction with a range of its own, up to its upper end.
     pub fraction: f64,
     /// Reserve with the input lowered; `null` where that job is invalid (the arm no longer closes) or nothing is demanded.
     pub low: Option<f64>,
@@ -24,21 +25,38 @@ pub struct Sensitivity {
 }
 
 impl Sensitivity {
-    /// How far apart the two reserves are; an input that breaks the arm is the one to look at first.
+    /// How far apart the two reserves are; an input that breaks the arm tells nothing of the reserve and comes last.
     fn spread(&self) -> f64 {
-        self.low.zip(self.high).map_or(f64::MAX, |(low, high)| (high - low).abs())
+        self.low.zip(self.high).map_or(-1.0, |(low, high)| (high - low).abs())
     }
 }
 
+const FRICTION: &str = "hinges.friction_coefficient";
+
 /// Reserve of a job as `plan` has it.
 fn reserve(job: &Job) -> Option<f64> {
-    let model = Model::new(job).ok()?;
-    let swept = Swept::new(model.linkage()).with_step(model.loads().step_rad());
-    let demand = model.largest(&swept, model.loads()).shaft_torque_n_m;
-    Some(job.operator.rated_torque_n_m / demand).filter(|reserve| reserve.is_finite())
+    Model::new(job).ok()?.reserve(None)
 }
 
 impl Model {
+    /// The reserve, with the job's friction or another coefficient.
+    fn reserve(&self, friction_coefficient: Option<f64>) -> Option<f64> {
+        let loads =
+            friction_coefficient.map_or(*self.loads(), |coefficient| LeafLoads::with_friction(self.job(), coefficient));
+        let swept = Swept::new(self.linkage()).with_step(loads.step_rad());
+        let demand = self.largest(&swept, &loads).shaft_torque_n_m;
+        Some(self.job().operator.rated_torque_n_m / demand).filter(|reserve| reserve.is_finite())
+    }
+
+    /// The coefficient of friction over its own range, where the job has one and states nothing else.
+    fn friction_sensitivity(&self) -> Option<Sensitivity> {
+        let hinges = &self.job().hinges;
+        let range = hinges.friction_range().filter(|_| hinges.has_friction_range())?;
+        let fraction = if range.likely > 0.0 { range.high / range.likely - 1.0 } else { 1.0 };
+        let (low, high) = (self.reserve(Some(range.low)), self.reserve(Some(range.high)));
+        Some(Sensitivity { path: FRICTION, fraction, low, high })
+    }
+
     /// Plans the job anew with each input lowered and raised by its uncertainty; largest effect first. `None` unless the job asks.
     ///
     /// Two plans an input, some thirty inputs: about sixty times the work of the peak. Inputs that are zero are not varied.
@@ -52,6 +70,10 @@ impl Model {
                 Sensitivity { path, fraction, low: at(1.0 - fraction), high: at(1.0 + fraction) }
             })
             .collect();
+        if let Some(friction) = self.friction_sensitivity().filter(|_| !stated.contains_key(FRICTION)) {
+            list.retain(|entry| entry.path != FRICTION);
+            list.push(friction);
+        }
         list.sort_by(|one, other| other.spread().total_cmp(&one.spread()));
         Some(list)
     }

@@ -3,7 +3,7 @@
 use super::{Model, Overrun};
 use crate::drive::{Direction, PeakDemand, Swept, WindCase};
 use crate::job::{WindFrom, WindShape};
-use crate::leaf::{Gust, beaufort_number};
+use crate::leaf::{Gust, beaufort_number, beaufort_range_m_s};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -13,7 +13,7 @@ use serde::Serialize;
 pub struct WorkingWind {
     /// The gust as it is reckoned with.
     pub gust: Gust,
-    /// Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
+    /// Highest Beaufort number whose gust, by the job's two factors, is within the wind limit; `null` where the job names no such factors or
     /// there is no limit.
     pub limit_beaufort: Option<u8>,
     /// Cases of the standard that are left out.
@@ -52,6 +52,15 @@ fn overrun(peak: PeakDemand) -> Overrun {
     Overrun { leaf_deg: peak.leaf_rad.to_degrees(), shaft_torque_n_m: peak.shaft_torque_n_m, direction: peak.direction }
 }
 
+/// The highest Beaufort number whose fastest mean does not exceed a mean, m/s; `None` where even a calm's does.
+fn highest_within(mean_m_s: f64) -> Option<u8> {
+    let number = beaufort_number(mean_m_s);
+    match beaufort_range_m_s(number) {
+        (_, Some(fastest)) if fastest <= mean_m_s => Some(number),
+        _ => number.checked_sub(1),
+    }
+}
+
 impl Model {
     /// `None` where the wind is a plain gust against the leaf and there is nothing to add.
     pub(super) fn working_wind(&self, swept: &Swept, limit_m_s: Option<f64>) -> Option<WorkingWind> {
@@ -60,9 +69,9 @@ impl Model {
             return None;
         }
         let limit_beaufort = match wind.from {
-            // The number the limit falls in may reach beyond it: the one below is within.
-            Some(WindFrom::Beaufort(from)) => limit_m_s
-                .map(|limit| beaufort_number(limit / (from.gust_factor * from.height_factor)).saturating_sub(1)),
+            Some(WindFrom::Beaufort(from)) => {
+                limit_m_s.and_then(|limit| highest_within(limit / (from.gust_factor * from.height_factor)))
+            }
             _ => None,
         };
         let long = job.leaf.height_m.is_some_and(|height| job.leaf.length_m >= 2.0 * height);
