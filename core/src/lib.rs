@@ -29,18 +29,21 @@ mod plan;
 mod real;
 pub mod units;
 
-pub use arm::{Defect, DefectKind, Linkage, Pose};
+pub use arm::{Defect, DefectKind, Limit, Linkage, Pose};
 pub use document::Document;
 pub use drive::{Demand, Direction, Rating, Verdict, WindCase, WindLimit, WindLimitState};
 pub use job::{
-    Allowed, Arm, Elbow, Example, FIELDS, Fault, FaultCode, FieldRule, Hand, Hinges, Invalid, Job, Leaf, Lean,
-    MeasuredHinges, NamedValue, Operator, PlainHinges, SCHEMA, Swing, Wind,
+    Aim, Allowed, Arm, Elbow, ElbowChoice, Example, FIELDS, Fault, FaultCode, FieldRule, Hand, Hinges, Invalid, Job,
+    KeepOut, Leaf, Lean, MeasuredHinges, NamedValue, Operator, Place, PlainHinges, SCHEMA, SetOut, Swing, Wind,
 };
 pub use leaf::{
     LeafLoads, bar_inertia_kg_m2, collar_friction_uniform_pressure_n_m, hinge_couple_n, pin_friction_n_m,
     wind_moment_n_m,
 };
-pub use plan::{CurvePoint, Finding, FindingCode, Loads, Model, Overrun, Peak, Plan, Severity, Shares, plan};
+pub use plan::{
+    Change, CurvePoint, Finding, FindingCode, Loads, Model, Nearest, Overrun, Peak, Plan, SetOutAnswer, Severity,
+    Shares, Stand, plan, set_out,
+};
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.
 pub const STANDARD_GRAVITY_M_S2: f64 = 9.80665;

@@ -53,6 +53,8 @@ pub enum FaultCode {
     NotOneOf,
     /// Outside the allowed range.
     OutOfRange,
+    /// The upper end of a range is below its lower end.
+    LeastAboveMost,
     /// The collar's outer radius is below its inner radius.
     OuterBelowInner,
     /// A centre lies beyond the leaf's end.

@@ -3,14 +3,18 @@
 use super::SCHEMA;
 use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
 use super::rules::rule_of;
+use super::setout_reader::read_setout;
 use super::types::{Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, Swing, Wind};
 use crate::Document;
 use alloc::{format, string::String, vec::Vec};
 use core::cell::RefCell;
 
 /// One object of the document while it is read. Keys that were asked for are the keys it may have; the rest are reported.
-struct Node<'a> {
-    path: &'static str,
+pub(super) struct Node<'a> {
+    /// Where it stands in the document, with the index of a list's item.
+    path: String,
+    /// Where its fields stand in the table of rules: the same without the index.
+    rules: String,
     entries: &'a [(String, Document)],
     asked: RefCell<Vec<&'static str>>,
     faults: &'a RefCell<Vec<Fault>>,
@@ -20,7 +24,13 @@ static ABSENT: Document = Document::Null;
 
 impl<'a> Node<'a> {
     fn root(document: &'a Document, faults: &'a RefCell<Vec<Fault>>) -> Node<'a> {
-        Node { path: "", entries: Node::entries_of(document, "", faults), asked: RefCell::default(), faults }
+        Node {
+            path: String::new(),
+            rules: String::new(),
+            entries: Node::entries_of(document, "", faults),
+            asked: RefCell::default(),
+            faults,
+        }
     }
 
     /// The entries of an object; anything else but `null` is a fault.
@@ -35,16 +45,20 @@ impl<'a> Node<'a> {
         }
     }
 
-    fn path_of(&self, key: &str) -> String {
+    pub(super) fn path_of(&self, key: &str) -> String {
         if self.path.is_empty() { key.into() } else { format!("{}.{key}", self.path) }
     }
 
-    fn fault(&self, fault: Fault) {
+    pub(super) fn rule_path_of(&self, key: &str) -> String {
+        if self.rules.is_empty() { key.into() } else { format!("{}.{key}", self.rules) }
+    }
+
+    pub(super) fn fault(&self, fault: Fault) {
         self.faults.borrow_mut().push(fault);
     }
 
     /// The value of a key; `Null` where it is absent.
-    fn value(&self, key: &'static str) -> &'a Document {
+    pub(super) fn value(&self, key: &'static str) -> &'a Document {
         self.asked.borrow_mut().push(key);
         let mut found = self.entries.iter().filter(|(name, _)| name == key).map(|(_, value)| value);
         let first = found.next();
@@ -55,7 +69,7 @@ impl<'a> Node<'a> {
     }
 
     /// A nested object. A required one that is absent is one fault, not one for each of its fields.
-    fn object(&self, key: &'static str, required: bool) -> Option<Node<'a>> {
+    pub(super) fn object(&self, key: &'static str, required: bool) -> Option<Node<'a>> {
         let value = self.value(key);
         if *value == Document::Null {
             if required {
@@ -63,9 +77,15 @@ impl<'a> Node<'a> {
             }
             return None;
         }
-        let entries = Node::entries_of(value, &self.path_of(key), self.faults);
+        self.item(self.path_of(key), &self.rule_path_of(key), value)
+    }
+
+    /// An object that stands at a path, its fields under a path of the table of rules.
+    pub(super) fn item(&self, path: String, rules: &str, value: &'a Document) -> Option<Node<'a>> {
+        let entries = Node::entries_of(value, &path, self.faults);
         matches!(value, Document::Object(_)).then(|| Node {
-            path: key,
+            path,
+            rules: rules.into(),
             entries,
             asked: RefCell::default(),
             faults: self.faults,
@@ -73,9 +93,9 @@ impl<'a> Node<'a> {
     }
 
     /// An optional number within its range. A number out of range is reported, and still returned.
-    fn number(&self, key: &'static str) -> Option<f64> {
+    pub(super) fn number(&self, key: &'static str) -> Option<f64> {
         let path = self.path_of(key);
-        let rule = rule_of(&path)?;
+        let rule = rule_of(&self.rule_path_of(key))?;
         match self.value(key) {
             Document::Null if rule.required => {
                 let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
@@ -108,7 +128,7 @@ impl<'a> Node<'a> {
     }
 
     /// The index of a word among `names`.
-    fn word(&self, key: &'static str, names: &[&'static str], required: bool) -> Option<usize> {
+    pub(super) fn word(&self, key: &'static str, names: &[&'static str], required: bool) -> Option<usize> {
         let value = self.value(key);
         let code = match value {
             Document::Null if !required => return None,
@@ -126,13 +146,12 @@ impl<'a> Node<'a> {
     }
 
     /// Reports what was never asked for.
-    fn close(self) {
-        let asked = self.asked.into_inner();
+    pub(super) fn close(self) {
+        let asked = self.asked.take();
         for (index, (key, value)) in self.entries.iter().enumerate() {
             let first = self.entries[..index].iter().all(|(earlier, _)| earlier != key);
             if first && !asked.iter().any(|name| name == key) {
-                let path = if self.path.is_empty() { key.clone() } else { format!("{}.{key}", self.path) };
-                let fault = Fault::new(path, FaultCode::UnknownField).found(value);
+                let fault = Fault::new(self.path_of(key), FaultCode::UnknownField).found(value);
                 self.faults.borrow_mut().push(fault.allowed(Allowed::OneOf { names: asked.clone() }));
             }
         }
@@ -140,11 +159,11 @@ impl<'a> Node<'a> {
 }
 
 /// The fault of an object that has to be there.
-pub(super) fn missing_object(path: impl Into<String>) -> Fault {
+pub(crate) fn missing_object(path: impl Into<String>) -> Fault {
     Fault::new(path, FaultCode::Missing).allowed(Allowed::Type { name: "object" })
 }
 
-fn wrong_type(path: &str, found: &Document, name: &'static str) -> Fault {
+pub(super) fn wrong_type(path: &str, found: &Document, name: &'static str) -> Fault {
     Fault::new(path, FaultCode::WrongType).found(found).allowed(Allowed::Type { name })
 }
 
@@ -209,7 +228,9 @@ fn read_job(root: &Node) -> Option<Job> {
     let lean = root.object("lean", false).map(read_lean);
     let wind = root.object("wind", true).and_then(read_wind);
     let swing = root.object("swing", true).and_then(read_swing);
-    let arm = root.object("arm", true).and_then(read_arm);
+    // Where the arm is still to be set out there need not be one yet; one that is there has to be right all the same.
+    let setout = part(root, "setout", false, read_setout);
+    let arm = part(root, "arm", matches!(setout, Part::Absent), read_arm);
     let operator = root.object("operator", true).and_then(read_operator);
     let required_reserve = root.number("required_reserve");
     let samples = root.number("samples").map(|count| count as u32);
@@ -222,11 +243,39 @@ fn read_job(root: &Node) -> Option<Job> {
         lean: lean.unwrap_or_default(),
         wind: wind?,
         swing: swing?,
-        arm: Some(arm?),
+        arm: arm.read()?,
+        setout: setout.read()?,
         operator: operator?,
         required_reserve,
         samples,
     })
+}
+
+/// An object of the document that need not be there.
+enum Part<T> {
+    Absent,
+    Faulty,
+    Read(T),
+}
+
+impl<T> Part<T> {
+    /// `None` where it was there and could not be read.
+    fn read(self) -> Option<Option<T>> {
+        match self {
+            Part::Absent => Some(None),
+            Part::Faulty => None,
+            Part::Read(value) => Some(Some(value)),
+        }
+    }
+}
+
+fn part<T>(root: &Node, key: &'static str, required: bool, read: impl Fn(Node) -> Option<T>) -> Part<T> {
+    let there = root.entries.iter().any(|(name, value)| name == key && *value != Document::Null);
+    match root.object(key, required).and_then(read) {
+        Some(value) => Part::Read(value),
+        None if there || required => Part::Faulty,
+        None => Part::Absent,
+    }
 }
 
 fn read_leaf(node: Node) -> Option<Leaf> {

@@ -2,6 +2,7 @@
 //! default that is named here and listed in the plan as assumed.
 
 use super::rules::default_of;
+use super::setout::SetOut;
 use alloc::string::String;
 use serde::Serialize;
 
@@ -27,6 +28,8 @@ pub struct Job {
     pub swing: Swing,
     /// Crank and link, and where they are fixed; needed for a plan.
     pub arm: Option<Arm>,
+    /// What a set-out may choose from; needed for a search.
+    pub setout: Option<SetOut>,
     /// The operator's ratings.
     pub operator: Operator,
     /// Rated torque over demand that is asked for; default 1.5 (common practice, from memory).

@@ -3,10 +3,12 @@
 mod curve;
 mod findings;
 mod model;
+mod setout;
 
 pub use curve::CurvePoint;
 pub use findings::{Finding, FindingCode, Severity};
 pub use model::Model;
+pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};
 
 use crate::drive::{Direction, Rating, WindLimit};
 use crate::job::{Invalid, Job};
