@@ -4,6 +4,32 @@
  */
 
 /**
+ * Where the hinge is for a person on the side the leaf opens towards, facing the gate.
+ */
+export type Hand = "right" | "left";
+
+/**
+ * The operator's ratings at its output shaft.
+ */
+export type Operator = {
+/**
+ * Rated torque, N·m.
+ */
+rated_torque_n_m: number,
+/**
+ * Peak torque, N·m; unknown unless given.
+ */
+peak_torque_n_m: number | null,
+/**
+ * Speed of the shaft, degrees a second; unknown unless given.
+ */
+shaft_speed_deg_s: number | null,
+/**
+ * Part of the shaft's work that reaches the leaf; default 1.
+ */
+arm_efficiency: number | null, };
+
+/**
  * Drag besides the hinges.
  */
 export type Drag = {
@@ -33,40 +59,406 @@ wheel_radius_m: number | null,
 wheel_coefficient: number | null, };
 
 /**
- * Where the hinge is for a person on the side the leaf opens towards, facing the gate.
+ * The ground under the swing, and what the arm's joints allow.
  */
-export type Hand = "right" | "left";
+export type Ground = {
+/**
+ * Slope of the ground, degrees; default 0.
+ */
+slope_deg: number | null,
+/**
+ * Plan direction of uphill in the frame of the closed leaf, degrees; default 0.
+ */
+uphill_deg: number | null,
+/**
+ * Gap under the leaf at the hinge axis, leaf closed, m.
+ */
+gap_m: number,
+/**
+ * How much higher the leaf's bottom is hung at the latch edge than square to the hinge axis, m; default 0.
+ */
+bottom_rise_m: number | null,
+/**
+ * Rise and fall of the bracket pin that the arm's joints allow, in all, m.
+ */
+joint_allowance_m: number | null, };
 
 /**
- * Lean of the hinge axis out of plumb.
+ * Side of the line from shaft to bracket, looking along it.
  */
-export type Lean = {
-/**
- * Lean out of plumb, degrees; default 0, or what the plumb line says.
- */
-angle_deg: number | null,
-/**
- * Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
- */
-downhill_deg: number | null,
-/**
- * Offset of a plumb line from the hinge axis, m, over the height below; instead of an angle.
- */
-plumb_offset_m: number | null,
-/**
- * Height over which the offset was measured, m.
- */
-plumb_height_m: number | null, };
+export type Elbow = "left" | "right";
 
 /**
- * What slides or rolls on what in the hinge.
+ * Crank and link in plan, and where they are fixed.
  */
-export type Pairing = "steel_steel_dry" | "steel_steel_greased" | "steel_bronze_dry" | "steel_bronze_greased" | "ptfe_lined" | "rolling";
+export type Arm = {
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: number,
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: number,
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: number,
+/**
+ * Bracket pin proud of the leaf on its opening side, m.
+ */
+bracket_v_m: number,
+/**
+ * Crank, shaft to elbow, m.
+ */
+crank_m: number,
+/**
+ * Link, elbow to bracket pin, m.
+ */
+link_m: number,
+/**
+ * Side of the line shaft→bracket the elbow is on.
+ */
+elbow: Elbow, };
+
+/**
+ * A wall by ASCE 7, cases A and B; case C is excluded.
+ */
+export type Asce7Wall = {
+/**
+ * Solid over gross area, at least 0.7.
+ */
+solidity: number,
+/**
+ * Height of the leaf over height of its top; default 1.
+ */
+clearance: number | null,
+/**
+ * Case B: the resultant 0.2 of the length off the middle, towards the latch edge; default yes.
+ */
+eccentric: boolean | null, };
+
+/**
+ * What the bars of an open lattice look like to the wind.
+ */
+export type BarShape = "flat" | "round";
+
+/**
+ * An open lattice by ASCE 7.
+ */
+export type Asce7Open = {
+/**
+ * Flat-sided or round.
+ */
+bars: BarShape,
+/**
+ * Width or diameter of a bar, m.
+ */
+bar_m: number,
+/**
+ * Distance of the bars, centre to centre, m.
+ */
+pitch_m: number, };
+
+/**
+ * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+ */
+export type En1991Wall = {
+/**
+ * Solid over gross area, at least 0.8.
+ */
+solidity: number,
+/**
+ * Whether the wall goes round a corner at the latch edge; default no.
+ */
+returns: boolean | null,
+/**
+ * Shelter factor of a wall upwind; default 1 (none).
+ */
+shelter_factor: number | null, };
+
+/**
+ * What the leaf looks like to the wind. Needs the leaf's height.
+ */
+export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
+
+/**
+ * A Beaufort number, taken at its fastest mean.
+ */
+export type BeaufortWind = {
+/**
+ * 0 to 11; 12 has no upper end.
+ */
+number: number,
+/**
+ * Gust over ten-minute mean.
+ */
+gust_factor: number,
+/**
+ * Mean at the gate's height over mean at 10 m.
+ */
+height_factor: number, };
+
+/**
+ * Load level a pressure is wanted at. Never mixed silently: the job names it.
+ */
+export type LoadLevel = "strength" | "allowable";
+
+/**
+ * Exposure category of the surroundings.
+ */
+export type Exposure = "B" | "C" | "D";
+
+/**
+ * Edition of the standard: it decides what load level the mapped speeds have, and the profile.
+ */
+export type Asce7Edition = "7-05" | "7-10" | "7-16" | "7-22";
+
+/**
+ * Velocity pressure and gust effect by ASCE 7.
+ */
+export type Asce7Wind = {
+/**
+ * Edition the mapped speed belongs to.
+ */
+edition: Asce7Edition,
+/**
+ * Load level wanted.
+ */
+level: LoadLevel,
+/**
+ * Exposure category.
+ */
+exposure: Exposure,
+/**
+ * Mapped speed, three-second gust at 10 m in exposure C, m/s.
+ */
+speed_m_s: number,
+/**
+ * Top of the leaf over ground, m.
+ */
+height_m: number,
+/**
+ * Topographic factor `K_zt`; default 1.
+ */
+topographic: number | null,
+/**
+ * Directionality factor `K_d`; default 0.85.
+ */
+directionality: number | null,
+/**
+ * Importance factor, 7-05 only; default 1.
+ */
+importance: number | null,
+/**
+ * Gust effect factor `G`; default 0.85 (rigid).
+ */
+gust_effect: number | null, };
+
+/**
+ * Terrain category.
+ */
+export type Terrain = "0" | "I" | "II" | "III" | "IV";
+
+/**
+ * Peak velocity pressure by EN 1991-1-4.
+ */
+export type En1991Wind = {
+/**
+ * Terrain category.
+ */
+terrain: Terrain,
+/**
+ * Basic wind velocity with its direction and season factors, m/s.
+ */
+basic_m_s: number,
+/**
+ * Top of the leaf over ground, m.
+ */
+height_m: number,
+/**
+ * Orography factor `c_o`; default 1.
+ */
+orography: number | null,
+/**
+ * Yearly probability of being exceeded; default 0.02 (50 years).
+ */
+yearly_probability: number | null, };
+
+/**
+ * Where a gust comes from.
+ */
+export type WindFrom = { "kind": "beaufort" } & BeaufortWind | { "kind": "asce7" } & Asce7Wind | { "kind": "en1991" } & En1991Wind;
+
+/**
+ * A gust at the gate: plain, or by a standard or a Beaufort number. The same block describes the working wind and the storm.
+ */
+export type Wind = {
+/**
+ * Gust speed at the gate, m/s; unless `from` says where the gust comes from.
+ */
+speed_m_s: number | null,
+/**
+ * Force coefficient of the wind area; unless `shape` says what the leaf looks like to the wind.
+ */
+force_coefficient: number | null,
+/**
+ * Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
+ */
+air_density_kg_m3: number | null,
+/**
+ * Plan direction a wind of fixed bearing blows towards, in the frame of the closed leaf, degrees. The plan then shows that wind too.
+ */
+bearing_deg: number | null,
+/**
+ * Where the gust comes from.
+ */
+from: WindFrom | null,
+/**
+ * What the leaf looks like to the wind.
+ */
+shape: WindShape | null, };
+
+/**
+ * Which sides of the line shaft→bracket the elbow may be on.
+ */
+export type ElbowChoice = "left" | "right" | "either";
+
+/**
+ * A place in plan.
+ */
+export type Place = {
+/**
+ * Along the closed leaf from the hinge axis, m.
+ */
+x_m: number,
+/**
+ * Towards the side the leaf opens to, m.
+ */
+y_m: number, };
+
+/**
+ * A rectangle in plan, sides along the closed leaf and across it.
+ */
+export type KeepOut = {
+/**
+ * Along the closed leaf, m.
+ */
+x_m: [number, number],
+/**
+ * Towards the side the leaf opens to, m.
+ */
+y_m: [number, number], };
+
+/**
+ * What a set-out is to make as small as possible.
+ */
+export type Aim = "least_shaft_torque" | "least_link_force" | "least_shaft_travel" | "nearest_place";
+
+/**
+ * What a set-out may choose from, and what it has to keep. Ranges are `[least, most]`, bounds included; equal bounds fix a value.
+ * A limit that is not said (`None`) is none, and is listed as assumed.
+ */
+export type SetOut = {
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: [number, number],
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: [number, number],
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: [number, number],
+/**
+ * Bracket pin proud of the leaf on its opening side, m; one value, as the bracket's depth is bought and not chosen.
+ */
+bracket_v_m: number,
+/**
+ * Crank, m.
+ */
+crank_m: [number, number],
+/**
+ * Link, m.
+ */
+link_m: [number, number],
+/**
+ * Distance from shaft to bracket when closed over `crank + link`: 1 is a straight arm; default [0, 1].
+ */
+straightness: [number, number] | null,
+/**
+ * How far the angle between link and leaf may be from 90° when open, degrees; default 90, which is no limit.
+ */
+square_deg: number | null,
+/**
+ * Least lever of the link about the hinge from a tenth of the swing on, m; default 0.
+ */
+least_lever_m: number | null,
+/**
+ * Most the shaft may turn from closed to open, degrees; default 360.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Most shaft torque, N·m: a limit beside the aim; default none.
+ */
+most_shaft_torque_n_m: number | null,
+/**
+ * Shaft offsets, bracket and lengths are whole multiples of it, m: what a tape can set; none unless given.
+ */
+step_m: number | null,
+/**
+ * Side of the elbow; default either.
+ */
+elbow: ElbowChoice | null,
+/**
+ * Half the width of crank and link in plan, m; default 0.
+ */
+arm_half_width_m: number | null,
+/**
+ * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
+ */
+keep_out: Array<KeepOut>,
+/**
+ * What is to be as small as possible; default the shaft torque.
+ */
+aim: Aim | null,
+/**
+ * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
+ */
+storm_speed_m_s: number | null,
+/**
+ * Where the shaft would best stand, for the aim `nearest_place`.
+ */
+place: Place | null, };
+
+/**
+ * Ice or wet snow on the leaf.
+ */
+export type Ice = {
+/**
+ * Thickness on each face of the wind area, m.
+ */
+thickness_m: number,
+/**
+ * Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
+ */
+density_kg_m3: number | null,
+/**
+ * Wind area with ice over without; default 1.
+ */
+area_factor: number | null, };
 
 /**
  * How a thrust collar carries its load.
  */
 export type Collar = "uniform_pressure" | "uniform_wear";
+
+/**
+ * What slides or rolls on what in the hinge.
+ */
+export type Pairing = "steel_steel_dry" | "steel_steel_greased" | "steel_bronze_dry" | "steel_bronze_greased" | "ptfe_lined" | "rolling";
 
 /**
  * Two plain hinge pins a spacing apart, and a collar that carries the weight.
@@ -108,6 +500,56 @@ friction_high: number | null,
  * How the collar carries; default uniform pressure, the careful case.
  */
 collar: Collar | null, };
+
+/**
+ * Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
+ */
+export type RollingHinges = {
+/**
+ * Vertical distance between the hinges, m.
+ */
+spacing_m: number,
+/**
+ * Half the bore of the bearings, m.
+ */
+pin_radius_m: number,
+/**
+ * Coefficient of friction; unless `pairing` says what slides on what.
+ */
+friction_coefficient: number | null,
+/**
+ * What slides on what: a handbook range.
+ */
+pairing: Pairing | null,
+/**
+ * Lower end of the coefficient.
+ */
+friction_low: number | null,
+/**
+ * Upper end of the coefficient.
+ */
+friction_high: number | null, };
+
+/**
+ * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
+ */
+export type MeasuredHinges = {
+/**
+ * Pull that keeps the leaf opening, N.
+ */
+pull_open_n: number,
+/**
+ * Pull that keeps the leaf closing, N.
+ */
+pull_close_n: number,
+/**
+ * Hinge axis to where the pull acts, m.
+ */
+pull_radius_m: number,
+/**
+ * Leaf angle at which it was measured, degrees.
+ */
+pull_leaf_deg: number, };
 
 /**
  * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
@@ -155,346 +597,9 @@ collar: Collar | null,
 rise_m: number, };
 
 /**
- * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
- */
-export type MeasuredHinges = {
-/**
- * Pull that keeps the leaf opening, N.
- */
-pull_open_n: number,
-/**
- * Pull that keeps the leaf closing, N.
- */
-pull_close_n: number,
-/**
- * Hinge axis to where the pull acts, m.
- */
-pull_radius_m: number,
-/**
- * Leaf angle at which it was measured, degrees.
- */
-pull_leaf_deg: number, };
-
-/**
- * Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
- */
-export type RollingHinges = {
-/**
- * Vertical distance between the hinges, m.
- */
-spacing_m: number,
-/**
- * Half the bore of the bearings, m.
- */
-pin_radius_m: number,
-/**
- * Coefficient of friction; unless `pairing` says what slides on what.
- */
-friction_coefficient: number | null,
-/**
- * What slides on what: a handbook range.
- */
-pairing: Pairing | null,
-/**
- * Lower end of the coefficient.
- */
-friction_low: number | null,
-/**
- * Upper end of the coefficient.
- */
-friction_high: number | null, };
-
-/**
  * What resists at the hinges: built up from pins and collar, or measured.
  */
 export type Hinges = { "kind": "plain" } & PlainHinges | { "kind": "measured" } & MeasuredHinges | { "kind": "rolling" } & RollingHinges | { "kind": "rising" } & RisingHinges;
-
-/**
- * Ice or wet snow on the leaf.
- */
-export type Ice = {
-/**
- * Thickness on each face of the wind area, m.
- */
-thickness_m: number,
-/**
- * Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
- */
-density_kg_m3: number | null,
-/**
- * Wind area with ice over without; default 1.
- */
-area_factor: number | null, };
-
-/**
- * Side of the line from shaft to bracket, looking along it.
- */
-export type Elbow = "left" | "right";
-
-/**
- * Crank and link in plan, and where they are fixed.
- */
-export type Arm = {
-/**
- * Shaft along the closed leaf from the hinge axis, m.
- */
-shaft_x_m: number,
-/**
- * Shaft towards the side the leaf opens to, m.
- */
-shaft_y_m: number,
-/**
- * Bracket pin along the leaf, m.
- */
-bracket_u_m: number,
-/**
- * Bracket pin proud of the leaf on its opening side, m.
- */
-bracket_v_m: number,
-/**
- * Crank, shaft to elbow, m.
- */
-crank_m: number,
-/**
- * Link, elbow to bracket pin, m.
- */
-link_m: number,
-/**
- * Side of the line shaft→bracket the elbow is on.
- */
-elbow: Elbow, };
-
-/**
- * The ground under the swing, and what the arm's joints allow.
- */
-export type Ground = {
-/**
- * Slope of the ground, degrees; default 0.
- */
-slope_deg: number | null,
-/**
- * Plan direction of uphill in the frame of the closed leaf, degrees; default 0.
- */
-uphill_deg: number | null,
-/**
- * Gap under the leaf at the hinge axis, leaf closed, m.
- */
-gap_m: number,
-/**
- * How much higher the leaf's bottom is hung at the latch edge than square to the hinge axis, m; default 0.
- */
-bottom_rise_m: number | null,
-/**
- * Rise and fall of the bracket pin that the arm's joints allow, in all, m.
- */
-joint_allowance_m: number | null, };
-
-/**
- * How far the leaf opens.
- */
-export type Swing = {
-/**
- * Leaf angle fully open, degrees from closed.
- */
-open_deg: number, };
-
-/**
- * Terrain category.
- */
-export type Terrain = "0" | "I" | "II" | "III" | "IV";
-
-/**
- * Peak velocity pressure by EN 1991-1-4.
- */
-export type En1991Wind = {
-/**
- * Terrain category.
- */
-terrain: Terrain,
-/**
- * Basic wind velocity with its direction and season factors, m/s.
- */
-basic_m_s: number,
-/**
- * Top of the leaf over ground, m.
- */
-height_m: number,
-/**
- * Orography factor `c_o`; default 1.
- */
-orography: number | null,
-/**
- * Yearly probability of being exceeded; default 0.02 (50 years).
- */
-yearly_probability: number | null, };
-
-/**
- * Edition of the standard: it decides what load level the mapped speeds have, and the profile.
- */
-export type Asce7Edition = "7-05" | "7-10" | "7-16" | "7-22";
-
-/**
- * Load level a pressure is wanted at. Never mixed silently: the job names it.
- */
-export type LoadLevel = "strength" | "allowable";
-
-/**
- * Exposure category of the surroundings.
- */
-export type Exposure = "B" | "C" | "D";
-
-/**
- * Velocity pressure and gust effect by ASCE 7.
- */
-export type Asce7Wind = {
-/**
- * Edition the mapped speed belongs to.
- */
-edition: Asce7Edition,
-/**
- * Load level wanted.
- */
-level: LoadLevel,
-/**
- * Exposure category.
- */
-exposure: Exposure,
-/**
- * Mapped speed, three-second gust at 10 m in exposure C, m/s.
- */
-speed_m_s: number,
-/**
- * Top of the leaf over ground, m.
- */
-height_m: number,
-/**
- * Topographic factor `K_zt`; default 1.
- */
-topographic: number | null,
-/**
- * Directionality factor `K_d`; default 0.85.
- */
-directionality: number | null,
-/**
- * Importance factor, 7-05 only; default 1.
- */
-importance: number | null,
-/**
- * Gust effect factor `G`; default 0.85 (rigid).
- */
-gust_effect: number | null, };
-
-/**
- * A Beaufort number, taken at its fastest mean.
- */
-export type BeaufortWind = {
-/**
- * 0 to 11; 12 has no upper end.
- */
-number: number,
-/**
- * Gust over ten-minute mean.
- */
-gust_factor: number,
-/**
- * Mean at the gate's height over mean at 10 m.
- */
-height_factor: number, };
-
-/**
- * Where a gust comes from.
- */
-export type WindFrom = { "kind": "beaufort" } & BeaufortWind | { "kind": "asce7" } & Asce7Wind | { "kind": "en1991" } & En1991Wind;
-
-/**
- * A wall by ASCE 7, cases A and B; case C is excluded.
- */
-export type Asce7Wall = {
-/**
- * Solid over gross area, at least 0.7.
- */
-solidity: number,
-/**
- * Height of the leaf over height of its top; default 1.
- */
-clearance: number | null,
-/**
- * Case B: the resultant 0.2 of the length off the middle, towards the latch edge; default yes.
- */
-eccentric: boolean | null, };
-
-/**
- * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
- */
-export type En1991Wall = {
-/**
- * Solid over gross area, at least 0.8.
- */
-solidity: number,
-/**
- * Whether the wall goes round a corner at the latch edge; default no.
- */
-returns: boolean | null,
-/**
- * Shelter factor of a wall upwind; default 1 (none).
- */
-shelter_factor: number | null, };
-
-/**
- * What the bars of an open lattice look like to the wind.
- */
-export type BarShape = "flat" | "round";
-
-/**
- * An open lattice by ASCE 7.
- */
-export type Asce7Open = {
-/**
- * Flat-sided or round.
- */
-bars: BarShape,
-/**
- * Width or diameter of a bar, m.
- */
-bar_m: number,
-/**
- * Distance of the bars, centre to centre, m.
- */
-pitch_m: number, };
-
-/**
- * What the leaf looks like to the wind. Needs the leaf's height.
- */
-export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
-
-/**
- * A gust at the gate: plain, or by a standard or a Beaufort number. The same block describes the working wind and the storm.
- */
-export type Wind = {
-/**
- * Gust speed at the gate, m/s; unless `from` says where the gust comes from.
- */
-speed_m_s: number | null,
-/**
- * Force coefficient of the wind area; unless `shape` says what the leaf looks like to the wind.
- */
-force_coefficient: number | null,
-/**
- * Air density, kg/m³; default 1.225 (International Standard Atmosphere, sea level).
- */
-air_density_kg_m3: number | null,
-/**
- * Plan direction a wind of fixed bearing blows towards, in the frame of the closed leaf, degrees. The plan then shows that wind too.
- */
-bearing_deg: number | null,
-/**
- * Where the gust comes from.
- */
-from: WindFrom | null,
-/**
- * What the leaf looks like to the wind.
- */
-shape: WindShape | null, };
 
 /**
  * Where the pieces of one line sit on the leaf.
@@ -543,30 +648,30 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
- * Sheet over a part of the leaf.
+ * How a rectangular hollow section's corners are reckoned.
  */
-export type Sheet = {
-/**
- * Thickness, m.
- */
-thickness_m: number,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where it sits; needs a height.
- */
-place: MemberPlace, };
+export type CornerRule = "en10219" | "aisc";
 
 /**
- * Solid round bar.
+ * Square or rectangular tube.
  */
-export type RoundBar = {
+export type Tube = {
 /**
- * Diameter, m.
+ * Side the wind sees, m.
  */
 face_m: number,
+/**
+ * Other side, m; default the same.
+ */
+depth_m: number | null,
+/**
+ * Wall, m.
+ */
+wall_m: number,
+/**
+ * Corner rule; default EN 10219.
+ */
+corners: CornerRule | null,
 /**
  * Density, kg/m³; default 7850 (steel).
  */
@@ -602,27 +707,6 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
- * Solid flat or square bar, single board.
- */
-export type Bar = {
-/**
- * Side the wind sees, m.
- */
-face_m: number,
-/**
- * Other side, m; default the same.
- */
-depth_m: number | null,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
-
-/**
  * Round tube.
  */
 export type RoundTube = {
@@ -644,14 +728,26 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
- * How a rectangular hollow section's corners are reckoned.
+ * Solid round bar.
  */
-export type CornerRule = "en10219" | "aisc";
+export type RoundBar = {
+/**
+ * Diameter, m.
+ */
+face_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace, };
 
 /**
- * Square or rectangular tube.
+ * Solid flat or square bar, single board.
  */
-export type Tube = {
+export type Bar = {
 /**
  * Side the wind sees, m.
  */
@@ -661,19 +757,28 @@ face_m: number,
  */
 depth_m: number | null,
 /**
- * Wall, m.
- */
-wall_m: number,
-/**
- * Corner rule; default EN 10219.
- */
-corners: CornerRule | null,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where the pieces sit.
+ */
+place: MemberPlace, };
+
+/**
+ * Sheet over a part of the leaf.
+ */
+export type Sheet = {
+/**
+ * Thickness, m.
+ */
+thickness_m: number,
+/**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where it sits; needs a height.
  */
 place: MemberPlace, };
 
@@ -720,25 +825,34 @@ inertia_kg_m2: number | null,
 members: Array<Member> | null, };
 
 /**
- * The operator's ratings at its output shaft.
+ * Lean of the hinge axis out of plumb.
  */
-export type Operator = {
+export type Lean = {
 /**
- * Rated torque, N·m.
+ * Lean out of plumb, degrees; default 0, or what the plumb line says.
  */
-rated_torque_n_m: number,
+angle_deg: number | null,
 /**
- * Peak torque, N·m; unknown unless given.
+ * Plan direction of downhill in the frame of the closed leaf, degrees; default 0. At rest the leaf hangs there.
  */
-peak_torque_n_m: number | null,
+downhill_deg: number | null,
 /**
- * Speed of the shaft, degrees a second; unknown unless given.
+ * Offset of a plumb line from the hinge axis, m, over the height below; instead of an angle.
  */
-shaft_speed_deg_s: number | null,
+plumb_offset_m: number | null,
 /**
- * Part of the shaft's work that reaches the leaf; default 1.
+ * Height over which the offset was measured, m.
  */
-arm_efficiency: number | null, };
+plumb_height_m: number | null, };
+
+/**
+ * How far the leaf opens.
+ */
+export type Swing = {
+/**
+ * Leaf angle fully open, degrees from closed.
+ */
+open_deg: number, };
 
 /**
  * Everything `plan` needs to know. Serialises to the job document.
@@ -781,6 +895,10 @@ swing: Swing,
  */
 arm: Arm | null,
 /**
+ * What a set-out may choose from; needed for a search.
+ */
+setout: SetOut | null,
+/**
  * The operator's ratings.
  */
 operator: Operator,
@@ -815,25 +933,196 @@ ground: Ground | null,
 uncertainty: { [key in string]: number } | null, };
 
 /**
- * The reserve with one input changed, all others as they are.
+ * Which way the leaf moves.
  */
-export type Sensitivity = {
+export type Direction = "open" | "close";
+
 /**
- * Path of the input.
+ * The most the drive must hold back.
  */
-path: string,
+export type Overrun = {
 /**
- * How far it was changed, as a fraction of its value.
+ * Leaf angle, degrees.
  */
-fraction: number,
+leaf_deg: number,
 /**
- * Reserve with the input lowered; `null` where that job is invalid (the arm no longer closes) or nothing is demanded.
+ * Magnitude of the shaft torque that holds the leaf back, N·m.
  */
-low: number | null,
+shaft_torque_n_m: number,
 /**
- * Reserve with the input raised.
+ * Which way the leaf moves.
  */
-high: number | null, };
+direction: Direction, };
+
+/**
+ * What the listed members come to. Crossings count twice: a rail welded over uprights shades them, which is left out on the careful side.
+ */
+export type MemberTotals = {
+/**
+ * Mass, kg.
+ */
+mass_kg: number,
+/**
+ * Hinge axis to mass centre, m.
+ */
+mass_centroid_m: number,
+/**
+ * Moment of inertia about the hinge axis, kg·m²; the members' own thickness is neglected.
+ */
+inertia_kg_m2: number,
+/**
+ * Area that stops the wind, m².
+ */
+wind_area_m2: number,
+/**
+ * Hinge axis to that area's centre, m.
+ */
+wind_centroid_m: number, };
+
+/**
+ * Within the torque rating or not; no more than that is said.
+ */
+export type Verdict = "over" | "tight" | "within";
+
+/**
+ * A coefficient of friction with its uncertainty.
+ */
+export type FrictionRange = {
+/**
+ * Lower end.
+ */
+low: number,
+/**
+ * What to reckon with.
+ */
+likely: number,
+/**
+ * Upper end.
+ */
+high: number, };
+
+/**
+ * Shaft torques at one leaf angle, N·m, signed like the crank angle.
+ */
+export type BandPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Opening, low friction.
+ */
+shaft_torque_open_low_n_m: number,
+/**
+ * Opening, high friction.
+ */
+shaft_torque_open_high_n_m: number,
+/**
+ * Closing, low friction.
+ */
+shaft_torque_close_low_n_m: number,
+/**
+ * Closing, high friction.
+ */
+shaft_torque_close_high_n_m: number, };
+
+/**
+ * What low, likely and high friction make of the demand, wind against.
+ */
+export type Band = {
+/**
+ * The coefficients.
+ */
+friction: FrictionRange,
+/**
+ * Largest shaft torque with low, likely and high friction, N·m.
+ */
+peak_n_m: FrictionRange,
+/**
+ * Verdict at the high end; the plan's own verdict is at the likely one.
+ */
+verdict_high: Verdict,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<BandPoint>, };
+
+/**
+ * Whether there is a limit in the range searched.
+ */
+export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "above_search";
+
+/**
+ * The gust speed at which the utilisation is 1, the wind always against.
+ */
+export type WindLimit = {
+/**
+ * Whether there is one.
+ */
+state: WindLimitState,
+/**
+ * Gust speed at the gate, m/s; `null` unless found.
+ */
+speed_m_s: number | null, };
+
+/**
+ * Demand compared with the ratings.
+ */
+export type Rating = {
+/**
+ * Demand over rated torque.
+ */
+utilisation: number,
+/**
+ * Rated torque over demand; `null` where nothing is demanded.
+ */
+reserve: number | null,
+/**
+ * Word for it.
+ */
+verdict: Verdict,
+/**
+ * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
+ */
+peak_utilisation: number | null, };
+
+/**
+ * The wind of fixed bearing at one leaf angle.
+ */
+export type BearingPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Moment of the wind, N·m, positive opening.
+ */
+wind_n_m: number,
+/**
+ * Shaft torque when opening, N·m, signed like the crank angle.
+ */
+shaft_torque_open_n_m: number,
+/**
+ * The same when closing.
+ */
+shaft_torque_close_n_m: number, };
+
+/**
+ * A wind of fixed bearing, by the law of the normal component.
+ */
+export type BearingWind = {
+/**
+ * Where the shaft torque is largest, either way.
+ */
+peak: Overrun,
+/**
+ * The most the drive must hold back; `null` where the leaf never drives the shaft.
+ */
+overrun: Overrun | null,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<BearingPoint>, };
 
 /**
  * A wind as it is reckoned with.
@@ -857,41 +1146,26 @@ force_coefficient: number,
 air_density_kg_m3: number, };
 
 /**
- * Magnitudes; the wind may come from either side, and then all of them change sign together.
+ * The working wind.
  */
-export type Storm = {
+export type WorkingWind = {
 /**
- * The storm as it is reckoned with.
+ * The gust as it is reckoned with.
  */
 gust: Gust,
 /**
- * Moment about the hinge on the closed leaf, N·m.
+ * Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
+ * there is no limit.
  */
-wind_n_m: number,
+limit_beaufort: number | null,
 /**
- * Force on the leaf that has this moment at the wind area's centre, N.
+ * Cases of the standard that are left out.
  */
-wind_n: number,
+excluded: Array<string>,
 /**
- * Force in the link, N: the arm alone holds the leaf, no latch.
+ * The wind of fixed bearing, where the job has one.
  */
-link_force_n: number,
-/**
- * Part of the link's force along the leaf, N.
- */
-bracket_along_n: number,
-/**
- * Part of the link's force square to the leaf, N.
- */
-bracket_across_n: number,
-/**
- * Horizontal force on the hinges together, N.
- */
-hinge_n: number,
-/**
- * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
- */
-shaft_torque_n_m: number, };
+bearing: BearingWind | null, };
 
 /**
  * Torques, forces and geometry at one leaf angle.
@@ -967,29 +1241,112 @@ elbow_x_m: number,
 elbow_y_m: number, };
 
 /**
- * What the listed members come to. Crossings count twice: a rail welded over uprights shades them, which is left out on the careful side.
+ * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type MemberTotals = {
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
+
 /**
- * Mass, kg.
+ * A number with a name and a quantity, for a sentence to use.
  */
-mass_kg: number,
+export type NamedValue = {
 /**
- * Hinge axis to mass centre, m.
+ * Name by which the sentence refers to it.
  */
-mass_centroid_m: number,
+name: string,
 /**
- * Moment of inertia about the hinge axis, kg·m²; the members' own thickness is neglected.
+ * The value in the document's unit.
  */
-inertia_kg_m2: number,
+value: number,
 /**
- * Area that stops the wind, m².
+ * Kind of quantity.
  */
-wind_area_m2: number,
+quantity: Quantity, };
+
 /**
- * Hinge axis to that area's centre, m.
+ * How urgent a finding is.
  */
-wind_centroid_m: number, };
+export type Severity = "stop" | "look" | "note";
+
+/**
+ * What a finding is about.
+ */
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated";
+
+/**
+ * One finding.
+ */
+export type Finding = {
+/**
+ * What it is about.
+ */
+code: FindingCode,
+/**
+ * How urgent it is.
+ */
+severity: Severity,
+/**
+ * Numbers for the sentence.
+ */
+values: Array<NamedValue>, };
+
+/**
+ * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
+ */
+export type Shares = {
+/**
+ * Hinge friction.
+ */
+friction: number,
+/**
+ * Wind.
+ */
+wind: number,
+/**
+ * Lean of the hinge axis; negative where it helps.
+ */
+lean: number, };
+
+/**
+ * The deciding angle.
+ */
+export type Peak = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Magnitude of the shaft torque, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Which way the leaf moves.
+ */
+direction: Direction,
+/**
+ * What the leaf torque there is made of.
+ */
+shares: Shares, };
+
+/**
+ * The reserve with one input changed, all others as they are.
+ */
+export type Sensitivity = {
+/**
+ * Path of the input.
+ */
+path: string,
+/**
+ * How far it was changed, as a fraction of its value.
+ */
+fraction: number,
+/**
+ * Reserve with the input lowered; `null` where that job is invalid (the arm no longer closes) or nothing is demanded.
+ */
+low: number | null,
+/**
+ * Reserve with the input raised.
+ */
+high: number | null, };
 
 /**
  * Gaps at one leaf angle.
@@ -1038,64 +1395,41 @@ bracket_rise_m: number,
 curve: Array<GapPoint>, };
 
 /**
- * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
+ * Magnitudes; the wind may come from either side, and then all of them change sign together.
  */
-export type Shares = {
+export type Storm = {
 /**
- * Hinge friction.
+ * The storm as it is reckoned with.
  */
-friction: number,
+gust: Gust,
 /**
- * Wind.
+ * Moment about the hinge on the closed leaf, N·m.
  */
-wind: number,
+wind_n_m: number,
 /**
- * Lean of the hinge axis; negative where it helps.
+ * Force on the leaf that has this moment at the wind area's centre, N.
  */
-lean: number, };
-
+wind_n: number,
 /**
- * Which way the leaf moves.
+ * Force in the link, N: the arm alone holds the leaf, no latch.
  */
-export type Direction = "open" | "close";
-
+link_force_n: number,
 /**
- * The deciding angle.
+ * Part of the link's force along the leaf, N.
  */
-export type Peak = {
+bracket_along_n: number,
 /**
- * Leaf angle, degrees.
+ * Part of the link's force square to the leaf, N.
  */
-leaf_deg: number,
+bracket_across_n: number,
 /**
- * Magnitude of the shaft torque, N·m.
+ * Horizontal force on the hinges together, N.
  */
-shaft_torque_n_m: number,
+hinge_n: number,
 /**
- * Which way the leaf moves.
+ * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
  */
-direction: Direction,
-/**
- * What the leaf torque there is made of.
- */
-shares: Shares, };
-
-/**
- * The most the drive must hold back.
- */
-export type Overrun = {
-/**
- * Leaf angle, degrees.
- */
-leaf_deg: number,
-/**
- * Magnitude of the shaft torque that holds the leaf back, N·m.
- */
-shaft_torque_n_m: number,
-/**
- * Which way the leaf moves.
- */
-direction: Direction, };
+shaft_torque_n_m: number, };
 
 /**
  * Loads on the leaf about the hinge.
@@ -1113,222 +1447,6 @@ wind_n_m: number,
  * Moment of inertia about the hinge axis, kg·m².
  */
 inertia_kg_m2: number, };
-
-/**
- * Within the torque rating or not; no more than that is said.
- */
-export type Verdict = "over" | "tight" | "within";
-
-/**
- * A coefficient of friction with its uncertainty.
- */
-export type FrictionRange = {
-/**
- * Lower end.
- */
-low: number,
-/**
- * What to reckon with.
- */
-likely: number,
-/**
- * Upper end.
- */
-high: number, };
-
-/**
- * Shaft torques at one leaf angle, N·m, signed like the crank angle.
- */
-export type BandPoint = {
-/**
- * Leaf angle, degrees.
- */
-leaf_deg: number,
-/**
- * Opening, low friction.
- */
-shaft_torque_open_low_n_m: number,
-/**
- * Opening, high friction.
- */
-shaft_torque_open_high_n_m: number,
-/**
- * Closing, low friction.
- */
-shaft_torque_close_low_n_m: number,
-/**
- * Closing, high friction.
- */
-shaft_torque_close_high_n_m: number, };
-
-/**
- * What low, likely and high friction make of the demand, wind against.
- */
-export type Band = {
-/**
- * The coefficients.
- */
-friction: FrictionRange,
-/**
- * Largest shaft torque with low, likely and high friction, N·m.
- */
-peak_n_m: FrictionRange,
-/**
- * Verdict at the high end; the plan's own verdict is at the likely one.
- */
-verdict_high: Verdict,
-/**
- * Rows at the curve's leaf angles.
- */
-curve: Array<BandPoint>, };
-
-/**
- * The wind of fixed bearing at one leaf angle.
- */
-export type BearingPoint = {
-/**
- * Leaf angle, degrees.
- */
-leaf_deg: number,
-/**
- * Moment of the wind, N·m, positive opening.
- */
-wind_n_m: number,
-/**
- * Shaft torque when opening, N·m, signed like the crank angle.
- */
-shaft_torque_open_n_m: number,
-/**
- * The same when closing.
- */
-shaft_torque_close_n_m: number, };
-
-/**
- * A wind of fixed bearing, by the law of the normal component.
- */
-export type BearingWind = {
-/**
- * Where the shaft torque is largest, either way.
- */
-peak: Overrun,
-/**
- * The most the drive must hold back; `null` where the leaf never drives the shaft.
- */
-overrun: Overrun | null,
-/**
- * Rows at the curve's leaf angles.
- */
-curve: Array<BearingPoint>, };
-
-/**
- * The working wind.
- */
-export type WorkingWind = {
-/**
- * The gust as it is reckoned with.
- */
-gust: Gust,
-/**
- * Beaufort number whose gust, by the job's two factors, is just below the wind limit; `null` where the job names no such factors or
- * there is no limit.
- */
-limit_beaufort: number | null,
-/**
- * Cases of the standard that are left out.
- */
-excluded: Array<string>,
-/**
- * The wind of fixed bearing, where the job has one.
- */
-bearing: BearingWind | null, };
-
-/**
- * How urgent a finding is.
- */
-export type Severity = "stop" | "look" | "note";
-
-/**
- * What kind of quantity a number is; decides its units and how many digits are worth showing.
- */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
-
-/**
- * A number with a name and a quantity, for a sentence to use.
- */
-export type NamedValue = {
-/**
- * Name by which the sentence refers to it.
- */
-name: string,
-/**
- * The value in the document's unit.
- */
-value: number,
-/**
- * Kind of quantity.
- */
-quantity: Quantity, };
-
-/**
- * What a finding is about.
- */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated";
-
-/**
- * One finding.
- */
-export type Finding = {
-/**
- * What it is about.
- */
-code: FindingCode,
-/**
- * How urgent it is.
- */
-severity: Severity,
-/**
- * Numbers for the sentence.
- */
-values: Array<NamedValue>, };
-
-/**
- * Whether there is a limit in the range searched.
- */
-export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "above_search";
-
-/**
- * The gust speed at which the utilisation is 1, the wind always against.
- */
-export type WindLimit = {
-/**
- * Whether there is one.
- */
-state: WindLimitState,
-/**
- * Gust speed at the gate, m/s; `null` unless found.
- */
-speed_m_s: number | null, };
-
-/**
- * Demand compared with the ratings.
- */
-export type Rating = {
-/**
- * Demand over rated torque.
- */
-utilisation: number,
-/**
- * Rated torque over demand; `null` where nothing is demanded.
- */
-reserve: number | null,
-/**
- * Word for it.
- */
-verdict: Verdict,
-/**
- * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
- */
-peak_utilisation: number | null, };
 
 /**
  * Everything computed from a job. Serialises to the plan document.
@@ -1404,6 +1522,16 @@ storm: Storm | null,
 ground: OverGround | null, };
 
 /**
+ * A value that would be taken.
+ */
+export type Example = number | string | [number, number];
+
+/**
+ * What is wrong with a field or the geometry.
+ */
+export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+
+/**
  * What may stand in a field.
  */
 export type Allowed = { "kind": "range",
@@ -1427,16 +1555,6 @@ names: Array<string>, } | { "kind": "type",
  * Name of the type as JSON has it.
  */
 name: string, };
-
-/**
- * What is wrong with a field or the geometry.
- */
-export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
-
-/**
- * A value that would be taken.
- */
-export type Example = number | string;
 
 /**
  * One fault.
