@@ -7,7 +7,7 @@ use schemars::{JsonSchema, Schema, generate::SchemaSettings};
 use serde_json::{Map, Value, json};
 
 /// Objects of the job that have to be there.
-const REQUIRED_OBJECTS: [&str; 6] = ["leaf", "hinges", "wind", "swing", "arm", "operator"];
+const REQUIRED_OBJECTS: [&str; 5] = ["leaf", "hinges", "wind", "swing", "operator"];
 
 /// Objects of the job that may be absent as a whole.
 const OPTIONAL_OBJECTS: [&str; 1] = ["lean"];
@@ -39,15 +39,17 @@ pub fn job_schema() -> Value {
     for name in OPTIONAL_OBJECTS {
         properties[name]["type"] = json!(["object", "null"]);
     }
-    for name in REQUIRED_OBJECTS {
-        // `Option` in the type, because a search may do without it; a plan may not.
-        if properties[name].get("type").is_some() {
-            properties[name]["type"] = json!("object");
-        }
-    }
+    // No rectangle to keep out of may be said by silence.
+    properties["setout"]["properties"]["keep_out"]["type"] = json!(["array", "null"]);
     let required = ["schema"].iter().chain(&REQUIRED_OBJECTS).map(|name| json!(name)).collect();
     schema["required"] = Value::Array(required);
+    object(&mut schema).insert("anyOf".into(), json!([said("arm"), said("setout")]));
     schema
+}
+
+/// That a field is there and not null.
+fn said(name: &str) -> Value {
+    json!({ "required": [name], "properties": { name: { "not": { "type": "null" } } } })
 }
 
 /// Schema of the plan document.
@@ -118,8 +120,15 @@ fn apply(schema: &mut Value, path: &[&str], rule: &FieldRule) {
     let Some(property) = schema.pointer_mut(&format!("/properties/{name}")) else { return };
     let kind = if rule.quantity == Quantity::Count { "integer" } else { "number" };
     let property = object(property);
+    // A range is a list of its two ends, each within the rule.
+    let ends = property.get("items").is_some();
+    let whole = if ends { "array" } else { kind };
+    property.insert("type".into(), if rule.required { json!(whole) } else { json!([whole, "null"]) });
+    let property = if ends { object(&mut property["items"]) } else { property };
+    if ends {
+        property.insert("type".into(), json!(kind));
+    }
     property.remove("format");
-    property.insert("type".into(), if rule.required { json!(kind) } else { json!([kind, "null"]) });
     for (key, bound) in [("minimum", rule.least), ("maximum", rule.most), ("default", rule.default)] {
         property.remove(key);
         if let Some(bound) = bound {
@@ -129,7 +138,6 @@ fn apply(schema: &mut Value, path: &[&str], rule: &FieldRule) {
     property.insert("examples".into(), json!([rule.example]));
     if let (true, Some(other)) = (rule.required, rule.unless) {
         // One of the two: the number, or what it follows from.
-        let said = |name: &str| json!({ "required": [name], "properties": { name: { "not": { "type": "null" } } } });
         let choice = json!({ "anyOf": [said(name), said(other)] });
         property.insert("type".into(), json!([kind, "null"]));
         object(schema).entry("allOf").or_insert_with(|| json!([])).as_array_mut().expect("a list").push(choice);

@@ -39,6 +39,14 @@ fn shape(field: &str) -> Value {
     }
 }
 
+/// A set-out block in which every field stands.
+fn setout() -> Value {
+    json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5], "bracket_v_m": 0.06,
+        "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "straightness": [0.96, 1.0], "square_deg": 12, "least_lever_m": 0.25,
+        "shaft_travel_deg": 170, "keep_out": [{ "x_m": [-0.25, 0.1], "y_m": [-0.2, 0.2] }],
+        "place": { "x_m": -0.3, "y_m": 0.4 } })
+}
+
 /// The job, and the path of the field in it: the rule's, with an index in a list.
 pub fn carrier(rule: &str) -> (Value, String) {
     let mut job = job();
@@ -66,19 +74,26 @@ pub fn carrier(rule: &str) -> (Value, String) {
         job["ground"] = json!({ "gap_m": 0.08 });
     } else if rule.starts_with("drag") {
         job["drag"] = json!({});
+    } else if rule.starts_with("setout") {
+        job["setout"] = setout();
+        path = rule.replacen("keep_out.", "keep_out.0.", 1);
     }
     (job, path)
 }
 
-/// The carrier with a value put at the field.
+/// The carrier with a value put at the field; at the lower end of a range, unless the whole range is to be silent.
 pub fn carried(rule: &str, value: Value) -> (Value, String) {
-    let (mut job, path) = carrier(rule);
+    let (mut job, mut path) = carrier(rule);
     let mut place = &mut job;
     for key in path.split('.') {
         place = match key.parse::<usize>() {
             Ok(index) => &mut place[index],
             Err(_) => &mut place[key],
         };
+    }
+    if place.is_array() && !value.is_null() {
+        path += ".0";
+        place = &mut place[0];
     }
     *place = value;
     (job, path)

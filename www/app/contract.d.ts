@@ -4,6 +4,11 @@
  */
 
 /**
+ * What a set-out is to make as small as possible.
+ */
+export type Aim = "least_shaft_torque" | "least_link_force" | "least_shaft_travel" | "nearest_place";
+
+/**
  * What may stand in a field.
  */
 export type Allowed = { "kind": "range",
@@ -421,6 +426,11 @@ wheel_coefficient: number | null, };
 export type Elbow = "left" | "right";
 
 /**
+ * Which sides of the line shaft→bracket the elbow may be on.
+ */
+export type ElbowChoice = "left" | "right" | "either";
+
+/**
  * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
  */
 export type En1991Wall = {
@@ -465,7 +475,7 @@ yearly_probability: number | null, };
 /**
  * A value that would be taken.
  */
-export type Example = number | string;
+export type Example = number | string | [number, number];
 
 /**
  * Exposure category of the surroundings.
@@ -504,7 +514,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
 
 /**
  * The rule of one number field.
@@ -726,6 +736,10 @@ swing: Swing,
  */
 arm: Arm | null,
 /**
+ * What a set-out may choose from; needed for a search.
+ */
+setout: SetOut | null,
+/**
  * The operator's ratings.
  */
 operator: Operator,
@@ -758,6 +772,19 @@ ground: Ground | null,
  * reserve, ±10 % where nothing is stated.
  */
 uncertainty: { [key in string]: number } | null, };
+
+/**
+ * A rectangle in plan, sides along the closed leaf and across it.
+ */
+export type KeepOut = {
+/**
+ * Along the closed leaf, m.
+ */
+x_m: [number, number],
+/**
+ * Towards the side the leaf opens to, m.
+ */
+y_m: [number, number], };
 
 /**
  * Words on the drawings; the page's string tables hold them in each language under `drawing`.
@@ -1133,6 +1160,19 @@ direction: Direction,
 shares: Shares, };
 
 /**
+ * A place in plan.
+ */
+export type Place = {
+/**
+ * Along the closed leaf from the hinge axis, m.
+ */
+x_m: number,
+/**
+ * Towards the side the leaf opens to, m.
+ */
+y_m: number, };
+
+/**
  * Two plain hinge pins a spacing apart, and a collar that carries the weight.
  */
 export type PlainHinges = {
@@ -1439,6 +1479,84 @@ low: number | null,
  * Reserve with the input raised.
  */
 high: number | null, };
+
+/**
+ * What a set-out may choose from, and what it has to keep. Ranges are `[least, most]`, bounds included; equal bounds fix a value.
+ * A limit that is not said (`None`) is none, and is listed as assumed.
+ */
+export type SetOut = {
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: [number, number],
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: [number, number],
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: [number, number],
+/**
+ * Bracket pin proud of the leaf on its opening side, m; one value, as the bracket's depth is bought and not chosen.
+ */
+bracket_v_m: number,
+/**
+ * Crank, m.
+ */
+crank_m: [number, number],
+/**
+ * Link, m.
+ */
+link_m: [number, number],
+/**
+ * Distance from shaft to bracket when closed over `crank + link`: 1 is a straight arm; default [0, 1].
+ */
+straightness: [number, number] | null,
+/**
+ * How far the angle between link and leaf may be from 90° when open, degrees; default 90, which is no limit.
+ */
+square_deg: number | null,
+/**
+ * Least lever of the link about the hinge from a tenth of the swing on, m; default 0.
+ */
+least_lever_m: number | null,
+/**
+ * Most the shaft may turn from closed to open, degrees; default 360.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Most shaft torque, N·m: a limit beside the aim; default none.
+ */
+most_shaft_torque_n_m: number | null,
+/**
+ * Shaft offsets, bracket and lengths are whole multiples of it, m: what a tape can set; none unless given.
+ */
+step_m: number | null,
+/**
+ * Side of the elbow; default either.
+ */
+elbow: ElbowChoice | null,
+/**
+ * Half the width of crank and link in plan, m; default 0.
+ */
+arm_half_width_m: number | null,
+/**
+ * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
+ */
+keep_out: Array<KeepOut>,
+/**
+ * What is to be as small as possible; default the shaft torque.
+ */
+aim: Aim | null,
+/**
+ * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
+ */
+storm_speed_m_s: number | null,
+/**
+ * Where the shaft would best stand, for the aim `nearest_place`.
+ */
+place: Place | null, };
 
 /**
  * How urgent a finding is.

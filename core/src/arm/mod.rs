@@ -3,7 +3,9 @@
 mod defect;
 mod linkage;
 mod pose;
+pub(crate) mod setout;
 
 pub use defect::{Defect, DefectKind};
 pub use linkage::Linkage;
 pub use pose::Pose;
+pub use setout::Limit;

@@ -66,17 +66,9 @@ impl Demand<'_> {
     }
 
     /// Shaft torque at a pose, N·m, signed like the crank angle; 0 at a dead point.
-    ///
-    /// `T_leaf/(n·η)` while the shaft drives the leaf, `T_leaf·η/n` while the leaf drives the shaft: losses always help whoever is
-    /// driven. Source: virtual work; efficiency as for any gear train.
     pub fn shaft_torque_n_m(&self, pose: &Pose) -> f64 {
         let Some(ratio) = pose.ratio else { return 0.0 };
-        let leaf_torque = self.leaf_torque_n_m(pose.leaf_rad);
-        if self.leaf_drives(leaf_torque) {
-            leaf_torque * self.efficiency / ratio
-        } else {
-            leaf_torque / (ratio * self.efficiency)
-        }
+        effort_n_m(self.leaf_torque_n_m(pose.leaf_rad), self.direction, self.efficiency) / ratio
     }
 
     /// A number with the sign of `d|T_shaft|/dθ`. `|T| ∝ |τ/n|`, so it is that of `(τ'·n − τ·n')·sign(τ·n)`; `None` at a dead point.
@@ -86,4 +78,12 @@ impl Demand<'_> {
         let slope = self.loads.demand_slope_n_m(pose.leaf_rad, self.wind) * ratio - torque * rate;
         Some(if torque * ratio < 0.0 { -slope } else { slope })
     }
+}
+
+/// What a leaf moment asks of a shaft that turns as fast as the leaf, N·m; divided by the ratio it is the shaft torque.
+///
+/// `T_leaf/η` while the shaft drives the leaf, `T_leaf·η` while the leaf drives the shaft: losses always help whoever is
+/// driven. Source: virtual work; efficiency as for any gear train.
+pub(crate) fn effort_n_m(leaf_torque_n_m: f64, direction: Direction, efficiency: f64) -> f64 {
+    if leaf_torque_n_m * direction.sign() < 0.0 { leaf_torque_n_m * efficiency } else { leaf_torque_n_m / efficiency }
 }

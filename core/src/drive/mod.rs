@@ -5,6 +5,7 @@ mod peak;
 mod rating;
 mod wind_limit;
 
+pub(crate) use demand::effort_n_m;
 pub use demand::{Demand, Direction, WindCase};
 pub use peak::{PeakDemand, Swept};
 pub use rating::{Rating, Verdict};

@@ -53,6 +53,8 @@ pub enum FaultCode {
     NotOneOf,
     /// Outside the allowed range.
     OutOfRange,
+    /// The upper end of a range is below its lower end.
+    LeastAboveMost,
     /// The collar's outer radius is below its inner radius.
     OuterBelowInner,
     /// A centre or a member lies beyond the leaf's end.
@@ -114,6 +116,8 @@ pub enum Example {
     Number(f64),
     /// A word.
     Text(&'static str),
+    /// A range, least and greatest value.
+    Range([f64; 2]),
 }
 
 /// A number with a name and a quantity, for a sentence to use.

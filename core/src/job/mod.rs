@@ -7,6 +7,8 @@ mod member_types;
 mod numbers;
 mod reader;
 mod rules;
+mod setout;
+mod setout_reader;
 mod site_reader;
 mod site_types;
 mod types;
@@ -16,7 +18,9 @@ mod wind_types;
 
 pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, NamedValue};
 pub use member_types::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
+pub(crate) use reader::missing_object;
 pub use rules::{FIELDS, FieldRule};
+pub use setout::{Aim, ElbowChoice, KeepOut, Place, SetOut};
 pub use site_types::{Drag, Ground, Ice};
 pub use types::{
     Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, RisingHinges, RollingHinges,

@@ -94,12 +94,14 @@ impl Job {
                 ("arm.link_m", Some(arm.link_m)),
             ]);
         }
+        numbers.extend(self.setout.iter().flat_map(|setout| setout.numbers()));
         numbers
     }
 
     /// Paths whose value was not said and is assumed instead. Peak torque, shaft speed and height are not assumed: unknown stays unknown.
     pub(crate) fn assumed(&self) -> Vec<&'static str> {
-        const DERIVED: [&str; 3] = ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2"];
+        const DERIVED: [&str; 4] =
+            ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2", "setout.straightness"];
         let fixed = |path: &str| rule_of(path).is_some_and(|rule| rule.default.is_some());
         let assumed = |path: &str| match path {
             // Members and a plumb line are an answer, not an assumption.
@@ -213,6 +215,7 @@ impl Job {
                 .found(&Document::Number(fraction))
                 .allowed(Allowed::OneOf { names: inputs.clone() })
         }));
+        faults.extend(self.setout.iter().flat_map(|setout| setout.relations()));
         faults
     }
 

@@ -5,6 +5,7 @@ use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
 use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
 use super::rules::rule_of;
+use super::setout_reader::read_setout;
 use super::site_reader::{read_drag, read_ground, read_ice, read_uncertainty};
 use super::types::{Arm, Elbow, Hand, Job, Leaf, Lean, Operator, Swing};
 use super::wind_reader::read_wind;
@@ -186,7 +187,7 @@ impl<'a> Node<'a> {
 }
 
 /// The fault of an object that has to be there.
-pub(super) fn missing_object(path: impl Into<String>) -> Fault {
+pub(crate) fn missing_object(path: impl Into<String>) -> Fault {
     Fault::new(path, FaultCode::Missing).allowed(Allowed::Type { name: "object" })
 }
 
@@ -255,7 +256,9 @@ fn read_job(root: &Node) -> Option<Job> {
     let lean = root.object("lean", false).map(read_lean);
     let wind = root.object("wind", true).and_then(read_wind);
     let swing = root.object("swing", true).and_then(read_swing);
-    let arm = part(root, "arm", true, read_arm);
+    // Where the arm is still to be set out there need not be one yet; one that is there has to be right all the same.
+    let setout = part(root, "setout", false, read_setout);
+    let arm = part(root, "arm", matches!(setout, Part::Absent), read_arm);
     let operator = root.object("operator", true).and_then(read_operator);
     let required_reserve = root.number("required_reserve");
     let samples = root.number("samples").map(|count| count as u32);
@@ -275,6 +278,7 @@ fn read_job(root: &Node) -> Option<Job> {
         wind: wind?,
         swing: swing?,
         arm: arm.read()?,
+        setout: setout.read()?,
         operator: operator?,
         required_reserve,
         samples,

@@ -63,7 +63,11 @@ use Quantity::{
 /// Every number field of the job.
 ///
 /// The bounds are the contract's, with one mended: an inertia is bounded above by 2 000 000 kg·m² (the heaviest, longest leaf has
-/// 1 125 000) and below by a millionth, so that what is computed with it stays finite. A rule of a list's item carries no index
+/// 1 125 000) and below by a millionth, so that what is computed with it stays finite.
+///
+/// Each end of a set-out's range keeps the bounds of what it is a range of. The rest of that block is bounded by what can be meant: a link
+/// cannot be further from square than 90°, a shaft with an arm on it does not turn more than once, no tape is read finer than
+/// half a millimetre. A rule of a list's item carries no index
 /// (`leaf.members.wall_m`), and the storm keeps the rules of the wind.
 pub const FIELDS: &[FieldRule] = &[
     unless("members", needed("leaf.mass_kg", Mass, 1.0, 5000.0, 160.0)),
@@ -148,6 +152,24 @@ pub const FIELDS: &[FieldRule] = &[
     optional("operator.peak_torque_n_m", Torque, 1.0, 50_000.0, 650.0),
     optional("operator.shaft_speed_deg_s", AngularSpeed, 0.1, 360.0, 9.0),
     assumed("operator.arm_efficiency", Ratio, 0.3, 1.0, 1.0),
+    needed("setout.shaft_x_m", ShortLength, -10.0, 10.0, -0.25),
+    needed("setout.shaft_y_m", ShortLength, -10.0, 10.0, 0.45),
+    needed("setout.bracket_u_m", ShortLength, -10.0, 10.0, 1.2),
+    needed("setout.bracket_v_m", ShortLength, -10.0, 10.0, 0.06),
+    needed("setout.crank_m", ShortLength, 0.02, 10.0, 0.8728),
+    needed("setout.link_m", ShortLength, 0.02, 10.0, 0.6363),
+    optional("setout.straightness", Ratio, 0.0, 1.0, 0.98),
+    assumed("setout.square_deg", Angle, 0.0, 90.0, 90.0),
+    assumed("setout.least_lever_m", ShortLength, 0.0, 10.0, 0.0),
+    assumed("setout.shaft_travel_deg", Angle, 1.0, 360.0, 360.0),
+    optional("setout.most_shaft_torque_n_m", Torque, 0.0, 50_000.0, 400.0),
+    optional("setout.step_m", ShortLength, 0.0005, 0.5, 0.005),
+    assumed("setout.arm_half_width_m", ShortLength, 0.0, 0.5, 0.0),
+    optional("setout.storm_speed_m_s", Speed, 0.0, 100.0, 30.0),
+    needed("setout.keep_out.x_m", ShortLength, -20.0, 20.0, 0.1),
+    needed("setout.keep_out.y_m", ShortLength, -20.0, 20.0, 0.2),
+    needed("setout.place.x_m", ShortLength, -10.0, 10.0, -0.3),
+    needed("setout.place.y_m", ShortLength, -10.0, 10.0, 0.4),
     assumed("required_reserve", Ratio, 1.0, 10.0, 1.5),
     assumed("samples", Count, 2.0, 2001.0, 91.0),
 ];

@@ -3,6 +3,7 @@
 
 use super::member_types::Member;
 use super::rules::default_of;
+use super::setout::SetOut;
 use super::site_types::{Drag, Ground, Ice};
 use super::wind_types::Wind;
 use crate::leaf::{Collar, FrictionRange, Pairing};
@@ -31,6 +32,8 @@ pub struct Job {
     pub swing: Swing,
     /// Crank and link, and where they are fixed; needed for a plan.
     pub arm: Option<Arm>,
+    /// What a set-out may choose from; needed for a search.
+    pub setout: Option<SetOut>,
     /// The operator's ratings.
     pub operator: Operator,
     /// Rated torque over demand that is asked for; default 1.5 (common practice, from memory).

@@ -6,6 +6,7 @@ mod findings;
 mod ground;
 mod model;
 mod sensitivity;
+mod setout;
 mod storm;
 mod wind;
 
@@ -15,6 +16,7 @@ pub use findings::{Finding, FindingCode, Severity};
 pub use ground::{GapPoint, OverGround};
 pub use model::Model;
 pub use sensitivity::Sensitivity;
+pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};
 pub use storm::Storm;
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
 

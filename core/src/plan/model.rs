@@ -112,6 +112,17 @@ impl Model {
         plan
     }
 
+    /// Peak shaft torque of the plan, N·m, without the rest of it.
+    pub(super) fn peak_n_m(&self) -> f64 {
+        self.largest(&Swept::new(&self.linkage), &self.loads).shaft_torque_n_m
+    }
+
+    /// Least lever from a tenth of the swing on, m, and the shaft's travel, rad.
+    pub(super) fn lever_and_travel(&self) -> (f64, f64) {
+        let (least_lever_m, _) = Swept::new(&self.linkage).least_lever(0.1 * self.linkage.open_rad);
+        (least_lever_m, self.linkage.pose(self.linkage.open_rad).crank_rad.abs())
+    }
+
     /// The largest shaft torque both ways, wind against. Of equals the opening one counts.
     pub(super) fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
         let [opening, closing] = Direction::BOTH.map(|direction| {

@@ -1,0 +1,56 @@
+//! What the examples share: a job from a file or standard input, an answer or its faults as JSON, an exit code that says which.
+
+use pintle_core::{Document, Invalid, Job};
+use std::io::Read;
+use std::process::ExitCode;
+
+/// Exit codes: the file cannot be read, the job is invalid, nothing keeps the limits.
+pub const UNREADABLE: u8 = 1;
+pub const INVALID: u8 = 2;
+
+/// Reads the job the command line names, answers it, prints the answer. `code` says what an answer's exit code is.
+pub fn run<A: serde::Serialize>(
+    name: &str,
+    answer: impl Fn(&Job) -> Result<A, Invalid>,
+    code: impl Fn(&A) -> u8,
+) -> ExitCode {
+    let Some(path) = std::env::args().nth(1) else {
+        eprintln!("usage: {name} JOB.json, or - for standard input");
+        return ExitCode::from(UNREADABLE);
+    };
+    let bytes = match read_bytes(&path) {
+        Ok(bytes) => bytes,
+        Err(error) => {
+            eprintln!("{path}: {error}");
+            return ExitCode::from(UNREADABLE);
+        }
+    };
+    match read_job(&bytes).and_then(|job| answer(&job)) {
+        Ok(answer) => {
+            println!("{}", json(&answer));
+            ExitCode::from(code(&answer))
+        }
+        Err(invalid) => {
+            eprintln!("{}", json(&invalid));
+            ExitCode::from(INVALID)
+        }
+    }
+}
+
+fn read_bytes(path: &str) -> std::io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    match path {
+        "-" => std::io::stdin().read_to_end(&mut bytes)?,
+        path => std::fs::File::open(path)?.read_to_end(&mut bytes)?,
+    };
+    Ok(bytes)
+}
+
+fn read_job(bytes: &[u8]) -> Result<Job, Invalid> {
+    let document: Document = serde_json::from_slice(bytes).map_err(|error| Invalid::not_json(error.to_string()))?;
+    Job::read(&document)
+}
+
+fn json(value: &impl serde::Serialize) -> String {
+    serde_json::to_string_pretty(value).expect("answers and faults hold only finite numbers and text")
+}

@@ -1,0 +1,230 @@
+//! What an arm is worth: its objective and its excess over the whole swing.
+
+use super::bare::{Bare, Station};
+use super::descent::Found;
+use super::site::{INTERVALS, Point, Site};
+use super::terms::{LEAST_SENSE_M, Limit, Piece, Term};
+use crate::job::{Aim, Elbow};
+use crate::real::{atan2, cos, sin};
+use core::f64::consts::PI;
+
+/// Values of one term at the stations.
+type Row = [f64; INTERVALS + 1];
+
+/// The larger of what counts towards the objective and of what counts as excess.
+struct Scales<'a, 'b> {
+    site: &'a Site<'b>,
+    objective: f64,
+    excess: f64,
+}
+
+impl Scales<'_, '_> {
+    fn note(&mut self, limit: Option<Limit>, value: f64) {
+        if limit == self.site.given_up {
+            self.objective = self.objective.max(value);
+        } else if limit.is_some() {
+            self.excess = self.excess.max(value);
+        }
+    }
+}
+
+impl Site<'_> {
+    /// A point with what it is worth.
+    pub fn found(&self, point: &Point, elbow: Elbow, sense: f64) -> Found {
+        let (objective, excess) = self.appraise(&self.bare(point, elbow), sense);
+        Found { point: *point, elbow, sense, objective, excess }
+    }
+
+    /// The sign of the lever an arm works in: that at mid-swing.
+    pub fn sense(&self, bare: &Bare) -> f64 {
+        let station = &self.stations[INTERVALS / 2];
+        if bare.at(station.cosine, station.sine).numerator < 0.0 { -1.0 } else { 1.0 }
+    }
+
+    /// Objective and excess of an arm over the whole swing. Extremes between the stations come from a parabola through three of them; where
+    /// the site is [`exact`](Site::exact), from the term itself at an angle refined twice.
+    pub fn appraise(&self, bare: &Bare, sense: f64) -> (f64, f64) {
+        let (mut torques, mut levers) = ([0.0; INTERVALS + 1], [0.0; INTERVALS + 1]);
+        for ((station, torque), lever) in self.stations.iter().zip(&mut torques).zip(&mut levers) {
+            let instant = bare.at(station.cosine, station.sine);
+            *torque = station.effort_n_m / self.torque_scale_n_m * instant.inverse_ratio();
+            *lever = -sense * bare.lever_m(&instant);
+        }
+        let least = if self.given_up.is_none() { f64::MIN } else { 0.0 };
+        let mut scales = Scales { site: self, objective: least, excess: -1.0 };
+        let setout = self.setout;
+        let lever = self.crest(bare, sense, Term::Lever, &levers, Site::tenth());
+        scales.note(Some(Limit::LeastLeverM), setout.least_lever() + self.hair.length_m + lever);
+        let any = levers[..=Site::tenth()].iter().copied().fold(lever, f64::max);
+        scales.note(Some(Limit::Arm), LEAST_SENSE_M + any);
+        scales.note(Some(Limit::LinkM), (setout.link_m[0] - bare.link_m).max(bare.link_m - setout.link_m[1]));
+        let mut at = |term: Term, station: &Station| {
+            let value = self.value(bare, sense, &Piece { term, station: *station });
+            scales.note(term.limit(), value);
+        };
+        for sign in [1.0, -1.0] {
+            at(Term::Square(sign), self.open());
+            at(Term::Near(sign), self.closed());
+            self.turns(bare).iter().flatten().for_each(|station| at(Term::Near(sign), station));
+        }
+        self.turns(bare).iter().flatten().for_each(|station| at(Term::Far, station));
+        at(Term::TravelLimit, self.open());
+        if let Some(variable) = self.given_up.and_then(Limit::variable) {
+            at(Term::Beyond(variable, -1.0), self.open());
+            at(Term::Beyond(variable, 1.0), self.open());
+        }
+        let torque = self.wants(Aim::LeastShaftTorque) || setout.most_shaft_torque_n_m.is_some();
+        let torque = if torque { self.crest(bare, sense, Term::Torque, &torques, 0) } else { 0.0 };
+        if let Some(most) = setout.most_shaft_torque_n_m {
+            let most = most / self.torque_scale_n_m * (1.0 - self.hair.plain);
+            scales.note(Some(Limit::MostShaftTorqueNM), torque - most);
+        }
+        // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
+        if scales.excess < 0.3 {
+            for rectangle in 0..setout.keep_out.len() {
+                for part in 0..2 {
+                    scales.note(
+                        Some(Limit::KeepOut),
+                        self.wanted_gap_m() - self.least_gap(bare, rectangle, part, |_| ()),
+                    );
+                }
+            }
+        }
+        if self.given_up.is_none() {
+            scales.objective = match setout.aim() {
+                Aim::LeastShaftTorque => torque,
+                Aim::LeastLinkForce => {
+                    let mut forces = [0.0; INTERVALS + 1];
+                    for ((force, lever), station) in forces.iter_mut().zip(&levers).zip(&self.stations) {
+                        *force = station.storm_n_m / ((-lever).max(LEAST_SENSE_M) * self.force_scale_n);
+                    }
+                    self.crest(bare, sense, Term::Force, &forces, 0)
+                }
+                Aim::LeastShaftTravel => bare.travel_rad(self.closed(), self.open()),
+                Aim::NearestPlace => self.value(bare, sense, &Piece { term: Term::Place, station: *self.open() }),
+            };
+        }
+        (scales.objective, scales.excess)
+    }
+
+    /// The largest value of a term over the swing from a station on; for the lever, of the lever turned over.
+    fn crest(&self, bare: &Bare, sense: f64, term: Term, values: &Row, from: usize) -> f64 {
+        let mut most = values[from].max(values[INTERVALS]);
+        for index in from + 1..INTERVALS {
+            let Some((shift, value)) = vertex(values[index - 1], values[index], values[index + 1]) else { continue };
+            if value < most {
+                continue;
+            }
+            most = if self.exact {
+                let station = self.refined(bare, sense, term, index, shift);
+                let turned_over =
+                    if term == Term::Lever { self.setout.least_lever() + self.hair.length_m } else { 0.0 };
+                most.max(self.value(bare, sense, &Piece { term, station }) - turned_over)
+            } else {
+                value
+            };
+        }
+        most
+    }
+
+    /// The angle of a crest near a station, from the parabola's vertex there and once more on a sixteenth of the interval: the angle to some
+    /// 1e-5 of a radian, the value therefore to some 1e-10 of itself.
+    pub fn refined(&self, bare: &Bare, sense: f64, term: Term, index: usize, shift: f64) -> Station {
+        let step = self.open_rad / INTERVALS as f64;
+        let mut leaf_rad = self.stations[index].leaf_rad + shift * step;
+        for fine in [step / 16.0, step / 128.0] {
+            leaf_rad = leaf_rad.clamp(fine, self.open_rad - fine);
+            let at = |leaf_rad: f64| self.value(bare, sense, &Piece { term, station: self.station(leaf_rad) });
+            let shift = vertex(at(leaf_rad - fine), at(leaf_rad), at(leaf_rad + fine)).map_or(0.0, |(shift, _)| shift);
+            leaf_rad += shift * fine;
+        }
+        self.station(leaf_rad)
+    }
+
+    /// Where shaft→bracket may be extreme beside closed: open, and where shaft, hinge and bracket are in line inside the swing.
+    pub fn turns(&self, bare: &Bare) -> [Option<Station>; 2] {
+        let (from, to) = (self.closed(), self.open());
+        let [cross_from, cross_to] = [from, to].map(|station| bare.cross(station.cosine, station.sine));
+        let mut turns = [Some(*to), None];
+        // dD/dθ ∝ S×P changes its sign once at most in a swing of up to half a turn.
+        if (cross_from < 0.0) != (cross_to < 0.0) {
+            let arm = bare.arm();
+            let direction = atan2(arm.bracket_v_m, arm.bracket_u_m) - atan2(arm.shaft_y_m, arm.shaft_x_m);
+            let leaf_rad = (-2..=2)
+                .map(|turn| f64::from(turn) * PI - direction)
+                .find(|&leaf_rad| leaf_rad > 0.0 && leaf_rad < self.open_rad);
+            turns[1] = leaf_rad.map(|leaf_rad| self.station(leaf_rad));
+        }
+        turns
+    }
+
+    /// Least separation of a part from a rectangle over the swing, m: the least of the stations, refined between its neighbours. Every place
+    /// where it is locally least and near the limit is `told`.
+    pub fn least_gap(&self, bare: &Bare, rectangle: usize, part: usize, mut told: impl FnMut(&Station)) -> f64 {
+        let mut gaps = [0.0; INTERVALS + 1];
+        let (mut least, mut step, mut before) = (f64::MAX, 0.0_f64, f64::NAN);
+        for (gap, station) in gaps.iter_mut().zip(&self.stations) {
+            *gap = self.gap_m(bare, rectangle, part, station);
+            least = least.min(*gap);
+            step = step.max((*gap - before).abs());
+            before = *gap;
+        }
+        // Where even a step of the elbow cannot reach, there is nothing to refine.
+        let near = self.wanted_gap_m() + step;
+        if least > near {
+            return least;
+        }
+        let coarse = least;
+        for index in 0..=INTERVALS {
+            let left = if index == 0 { f64::MAX } else { gaps[index - 1] };
+            let right = if index == INTERVALS { f64::MAX } else { gaps[index + 1] };
+            if gaps[index] > left || gaps[index] > right || gaps[index] > near || (!self.exact && gaps[index] > coarse)
+            {
+                continue;
+            }
+            let low = self.stations[index.saturating_sub(1)].leaf_rad;
+            let high = self.stations[(index + 1).min(INTERVALS)].leaf_rad;
+            let rounds = if self.exact { 44 } else { 12 };
+            let (leaf_rad, gap) = golden(low, high, rounds, |leaf_rad| {
+                let station =
+                    Station { leaf_rad, cosine: cos(leaf_rad), sine: sin(leaf_rad), effort_n_m: 0.0, storm_n_m: 0.0 };
+                self.gap_m(bare, rectangle, part, &station)
+            });
+            if gap < gaps[index] {
+                told(&self.station(leaf_rad));
+            } else {
+                told(&self.stations[index]);
+            }
+            least = least.min(gap);
+        }
+        least
+    }
+}
+
+/// The vertex of the parabola through three even values whose middle one is the largest: its place in steps from the middle, its value.
+pub(super) fn vertex(left: f64, middle: f64, right: f64) -> Option<(f64, f64)> {
+    if middle < left || middle < right {
+        return None;
+    }
+    let (slope, bend) = (0.5 * (right - left), left - 2.0 * middle + right);
+    Some(if bend < 0.0 { (-slope / bend, middle - 0.5 * slope * slope / bend) } else { (0.0, middle) })
+}
+
+/// Golden-section search of a least value in a bracket; each round leaves 0.62 of it.
+fn golden(mut low: f64, mut high: f64, rounds: usize, value: impl Fn(f64) -> f64) -> (f64, f64) {
+    const SHARE: f64 = 0.618_033_988_749_894_8;
+    let (mut one, mut other) = (high - SHARE * (high - low), low + SHARE * (high - low));
+    let (mut at_one, mut at_other) = (value(one), value(other));
+    for _ in 0..rounds {
+        if at_one < at_other {
+            (high, other, at_other) = (other, one, at_one);
+            one = high - SHARE * (high - low);
+            at_one = value(one);
+        } else {
+            (low, one, at_one) = (one, other, at_other);
+            other = low + SHARE * (high - low);
+            at_other = value(other);
+        }
+    }
+    if at_one < at_other { (one, at_one) } else { (other, at_other) }
+}

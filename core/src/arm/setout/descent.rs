@@ -1,0 +1,401 @@
+//! Local search: sequential linear programming in a trust region.
+//!
+//! The objective is the largest of many smooth terms and the limits are many smooth terms too, so at each step every term is replaced by
+//! its tangent, and the linear programme `minimise m + ρ·s` subject to `objective terms ≤ m`, `limit terms ≤ s`, `s ≥ 0` is solved in a
+//! box around the point. Optima with as many active terms as variables, the usual case, are reached quadratically; fixed lengths and
+//! ranges without width are rows or box sides like any other. Source: Fletcher and Sainz de la Maza (1989), on successive linear programming
+//! with an exact penalty, from memory.
+
+use super::appraise::vertex;
+use super::bare::{Bare, Station};
+use super::curved::{Level, curvature, step as curved_step};
+use super::lp::{Active, Programme, ROWS, VARIABLES};
+use super::site::{DIMENSIONS, INTERVALS, Point, Site};
+use super::terms::{Limit, Piece, Term};
+use crate::job::{Aim, Elbow};
+
+/// Excess that counts as none, in metres, radians or plain; the hair of the site is larger.
+pub(crate) const KEPT: f64 = 1e-9;
+/// First weight of an excess against the objective, and the last.
+const WEIGHT: f64 = 5.0;
+const MOST_WEIGHT: f64 = 1e5;
+/// Steps of the difference quotients; the last one steps out of what counts as straight.
+const STEP: Point = [1e-7, 1e-7, 1e-7, 1e-7, 1e-5];
+
+/// A point with what it is worth.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Found {
+    pub point: Point,
+    pub elbow: Elbow,
+    pub sense: f64,
+    pub objective: f64,
+    pub excess: f64,
+}
+
+impl Found {
+    pub fn merit(&self, weight: f64) -> f64 {
+        self.objective + weight * self.excess.max(0.0)
+    }
+    pub fn kept(&self) -> bool {
+        self.excess <= KEPT
+    }
+    /// Better: kept before not kept, then the smaller objective or excess.
+    pub fn beats(&self, other: &Found) -> bool {
+        match (self.kept(), other.kept()) {
+            (true, true) => self.objective < other.objective,
+            (false, false) => self.excess < other.excess,
+            (kept, _) => kept,
+        }
+    }
+}
+
+/// Room for a descent, allocated once a search.
+pub(crate) struct Workshop {
+    pieces: [Piece; ROWS],
+    count: usize,
+    programme: Programme,
+}
+
+/// How far a descent goes.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Effort {
+    pub steps: usize,
+    /// First half-width of the trust box.
+    pub trust: f64,
+    /// Predicted gain at which it ends.
+    pub least_gain: f64,
+    /// Whether curvature is looked at.
+    pub curved: bool,
+}
+
+/// What holds a step in place: active terms with their multipliers, and variables at their bounds.
+struct Grip {
+    levels: [Level; VARIABLES],
+    weights: [(usize, f64); VARIABLES],
+    count: usize,
+    held: [Option<f64>; DIMENSIONS],
+}
+
+/// Every direction alike.
+const EVEN: [[f64; DIMENSIONS]; DIMENSIONS] = {
+    let mut even = [[0.0; DIMENSIONS]; DIMENSIONS];
+    let mut i = 0;
+    while i < DIMENSIONS {
+        even[i][i] = 1.0;
+        i += 1;
+    }
+    even
+};
+
+impl Workshop {
+    pub fn new() -> Workshop {
+        let station = Station { leaf_rad: 0.0, cosine: 1.0, sine: 0.0, effort_n_m: 0.0, storm_n_m: 0.0 };
+        let piece = Piece { term: Term::Far, station };
+        Workshop { pieces: [piece; ROWS], count: 0, programme: Programme::new() }
+    }
+
+    fn push(&mut self, term: Term, station: &Station) {
+        if self.count < ROWS {
+            self.pieces[self.count] = Piece { term, station: *station };
+            self.count += 1;
+        }
+    }
+
+    /// The terms that may decide near an arm.
+    fn gather(&mut self, site: &Site, bare: &Bare, sense: f64) {
+        self.count = 0;
+        let open = site.open();
+        if site.wants(Aim::LeastShaftTravel) {
+            self.push(Term::Travel, open);
+        }
+        if site.wants(Aim::NearestPlace) {
+            self.push(Term::Place, open);
+        }
+        if let Some(variable) = site.given_up.and_then(Limit::variable) {
+            self.push(Term::Beyond(variable, -1.0), open);
+            self.push(Term::Beyond(variable, 1.0), open);
+        }
+        for sign in [1.0, -1.0] {
+            self.push(Term::Square(sign), open);
+            self.push(Term::Near(sign), site.closed());
+        }
+        self.push(Term::LinkShort, open);
+        self.push(Term::LinkLong, open);
+        self.push(Term::TravelLimit, open);
+        for station in site.turns(bare).into_iter().flatten() {
+            self.push(Term::Far, &station);
+            self.push(Term::Near(1.0), &station);
+            self.push(Term::Near(-1.0), &station);
+        }
+        for rectangle in 0..site.setout.keep_out.len() {
+            for part in 0..2 {
+                let gap =
+                    site.least_gap(bare, rectangle, part, |station| self.push(Term::Clear(rectangle, part), station));
+                if gap < site.wanted_gap_m() + 0.3 {
+                    for index in [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS] {
+                        self.push(Term::Clear(rectangle, part), &site.stations[index]);
+                    }
+                }
+            }
+        }
+        if site.wants(Aim::LeastShaftTorque) {
+            self.crests(site, bare, sense, Term::Torque, 0, 4);
+        }
+        if site.setout.most_shaft_torque_n_m.is_some() {
+            self.crests(site, bare, sense, Term::TorqueLimit, 0, 4);
+        }
+        if site.wants(Aim::LeastLinkForce) {
+            self.crests(site, bare, sense, Term::Force, 0, 4);
+        }
+        self.crests(site, bare, sense, Term::Lever, Site::tenth(), 12);
+        self.crests(site, bare, sense, Term::Sense, 0, 20);
+    }
+
+    /// Every `every`-th station, and every local maximum of a term over the swing at its parabola's vertex.
+    fn crests(&mut self, site: &Site, bare: &Bare, sense: f64, term: Term, from: usize, every: usize) {
+        let mut values = [0.0; INTERVALS + 1];
+        for (value, station) in values.iter_mut().zip(&site.stations).skip(from) {
+            *value = site.value(bare, sense, &Piece { term, station: *station });
+        }
+        for index in from..=INTERVALS {
+            let end = index == from || index == INTERVALS;
+            if end || index % every == 0 {
+                self.push(term, &site.stations[index]);
+            }
+            if end {
+                continue;
+            }
+            let Some((shift, _)) = vertex(values[index - 1], values[index], values[index + 1]) else { continue };
+            let station = site.refined(bare, sense, term, index, shift);
+            self.push(term, &station);
+        }
+    }
+
+    /// Descends from a point.
+    pub fn descend(&mut self, site: &Site, start: Found, bounds: &[Point; 2], effort: Effort) -> Found {
+        let [least, most] = bounds;
+        let (mut here, mut weight, mut trust) = (start, WEIGHT, effort.trust);
+        let mut stale = true;
+        let mut slopes = [[0.0; VARIABLES]; ROWS];
+        let mut values = [0.0; ROWS];
+        for _ in 0..effort.steps {
+            if stale {
+                self.tangents(site, &here, &mut values, &mut slopes, bounds);
+                stale = false;
+            }
+            self.programme.clear();
+            for index in 0..self.count {
+                let mut row = slopes[index];
+                row[if site.is_objective(self.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
+                self.programme.add(&row, -values[index]);
+            }
+            // A trace of cost on every variable keeps the programme's corner unique.
+            let mut cost = [1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, weight];
+            let (mut lo, mut hi) = ([0.0; VARIABLES], [0.0; VARIABLES]);
+            for i in 0..DIMENSIONS {
+                lo[i] = (least[i] - here.point[i]).max(-trust).min(0.0);
+                hi[i] = (most[i] - here.point[i]).min(trust).max(0.0);
+            }
+            hi[DIMENSIONS] = 1e6;
+            hi[DIMENSIONS + 1] = 1e3;
+            cost[DIMENSIONS] = 1.0;
+            let step = self.programme.solve(&cost, &lo, &hi);
+            let predicted = step[DIMENSIONS] + weight * step[DIMENSIONS + 1];
+            let gain = here.merit(weight) - predicted;
+            if gain < effort.least_gain {
+                // Nothing more to gain at this weight; an excess left may yield to a greater one.
+                if here.kept() || weight >= MOST_WEIGHT {
+                    break;
+                }
+                weight *= 10.0;
+                continue;
+            }
+            let mut point = here.point;
+            for i in 0..DIMENSIONS {
+                point[i] = (point[i] + step[i]).clamp(least[i], most[i]);
+            }
+            let tried = site.found(&point, here.elbow, here.sense);
+            let grip = self.grip(site, &step, bounds, trust, &slopes);
+            let mut there = self.corrected(site, tried, &grip, bounds, weight);
+            if effort.curved
+                && step[DIMENSIONS + 1] < KEPT
+                && let Some(levelled) = self.curved(site, &here, &grip, &values, bounds, trust)
+            {
+                let levelled = self.corrected(site, levelled, &grip, bounds, weight);
+                if levelled.merit(weight) < there.merit(weight) {
+                    there = levelled;
+                }
+            }
+            let gained = here.merit(weight) - there.merit(weight);
+            if gained > 0.0 {
+                stale = true;
+                here = there;
+            }
+            if gained > 0.7 * gain {
+                trust = (2.0 * trust).min(0.5);
+            } else if gained < 0.25 * gain {
+                trust *= 0.35;
+            }
+            if trust < 1e-9 {
+                break;
+            }
+        }
+        here
+    }
+
+    /// What holds the programme just solved.
+    fn grip(
+        &self,
+        site: &Site,
+        tangent: &[f64; VARIABLES],
+        [least, most]: &[Point; 2],
+        trust: f64,
+        slopes: &[[f64; VARIABLES]; ROWS],
+    ) -> Grip {
+        let mut grip = Grip {
+            levels: [Level { slope: [0.0; VARIABLES], value: 0.0, objective: false }; VARIABLES],
+            weights: [(0, 0.0); VARIABLES],
+            count: 0,
+            held: [None; DIMENSIONS],
+        };
+        for active in self.programme.active() {
+            match active {
+                Active::Row(row, share) if share > 1e-6 => {
+                    let objective = site.is_objective(self.pieces[row].term);
+                    grip.levels[grip.count] = Level { slope: slopes[row], value: 0.0, objective };
+                    grip.weights[grip.count] = (row, share);
+                    grip.count += 1;
+                }
+                Active::Bound(i) if i < DIMENSIONS && tangent[i].abs() < trust => grip.held[i] = Some(tangent[i]),
+                _ => {}
+            }
+        }
+        for i in 0..DIMENSIONS {
+            if most[i] - least[i] < 1e-12 {
+                grip.held[i] = Some(0.0);
+            }
+        }
+        grip
+    }
+
+    /// The curved step from the programme just solved, kept within the bounds and the trust box.
+    fn curved(
+        &self,
+        site: &Site,
+        here: &Found,
+        grip: &Grip,
+        values: &[f64; ROWS],
+        [least, most]: &[Point; 2],
+        trust: f64,
+    ) -> Option<Found> {
+        let bent = curvature(&here.point, |point| {
+            let bare = site.bare(point, here.elbow);
+            let weights = grip.weights[..grip.count].iter();
+            weights.map(|&(row, share)| share * site.value(&bare, here.sense, &self.pieces[row])).sum()
+        });
+        let mut levels = grip.levels;
+        for (level, &(row, _)) in levels[..grip.count].iter_mut().zip(&grip.weights) {
+            level.value = values[row];
+        }
+        let step = curved_step(&bent, &grip.held, &levels[..grip.count])?;
+        let longest = step.iter().fold(0.0, |most: f64, value| most.max(value.abs()));
+        let scale = if longest > 4.0 * trust { 4.0 * trust / longest } else { 1.0 };
+        let point = core::array::from_fn(|i| (here.point[i] + scale * step[i]).clamp(least[i], most[i]));
+        Some(site.found(&point, here.elbow, here.sense))
+    }
+
+    /// A step along curved limits leaves them by its square; the shortest way back to those that hold it, by the same slopes. Without it
+    /// the weight of that excess, not the limits, would decide how long a step may be.
+    fn corrected(&self, site: &Site, tried: Found, grip: &Grip, [least, most]: &[Point; 2], weight: f64) -> Found {
+        let mut best = tried;
+        for _ in 0..2 {
+            if best.excess < 1e-10 {
+                break;
+            }
+            let bare = site.bare(&best.point, best.elbow);
+            let mut levels = grip.levels;
+            let mut count = 0;
+            for (level, &(row, _)) in grip.levels[..grip.count].iter().zip(&grip.weights) {
+                if !level.objective {
+                    let value = site.value(&bare, best.sense, &self.pieces[row]);
+                    levels[count] = Level { value, ..*level };
+                    count += 1;
+                }
+            }
+            let held = grip.held.map(|held| held.map(|_| 0.0));
+            let Some(step) = curved_step(&EVEN, &held, &levels[..count]) else { break };
+            let point = core::array::from_fn(|i| (best.point[i] + step[i]).clamp(least[i], most[i]));
+            let there = site.found(&point, best.elbow, best.sense);
+            if there.merit(weight) >= best.merit(weight) {
+                break;
+            }
+            best = there;
+        }
+        best
+    }
+
+    /// Brings an excess left by the descent to nothing: tangent steps that look at the limits alone, the shortest way.
+    pub fn restore(&mut self, site: &Site, start: Found, bounds: &[Point; 2]) -> Found {
+        let [least, most] = bounds;
+        let mut here = start;
+        let (mut slopes, mut values) = ([[0.0; VARIABLES]; ROWS], [0.0; ROWS]);
+        let mut trust = (100.0 * here.excess).clamp(1e-6, 0.05);
+        for _ in 0..12 {
+            if here.excess <= 0.3 * KEPT {
+                break;
+            }
+            self.tangents(site, &here, &mut values, &mut slopes, bounds);
+            self.programme.clear();
+            for index in (0..self.count).filter(|&index| !site.is_objective(self.pieces[index].term)) {
+                let mut row = slopes[index];
+                row[DIMENSIONS + 1] = -1.0;
+                self.programme.add(&row, -values[index]);
+            }
+            let (mut lo, mut hi) = ([0.0; VARIABLES], [0.0; VARIABLES]);
+            for i in 0..DIMENSIONS {
+                lo[i] = (least[i] - here.point[i]).max(-trust).min(0.0);
+                hi[i] = (most[i] - here.point[i]).min(trust).max(0.0);
+            }
+            hi[DIMENSIONS + 1] = 1e3;
+            let step = self.programme.solve(&[1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, 1.0], &lo, &hi);
+            let point = core::array::from_fn(|i| (here.point[i] + step[i]).clamp(least[i], most[i]));
+            let there = site.found(&point, here.elbow, here.sense);
+            if there.excess < here.excess {
+                here = there;
+            } else {
+                trust *= 0.25;
+            }
+        }
+        here
+    }
+
+    fn tangents(
+        &mut self,
+        site: &Site,
+        here: &Found,
+        values: &mut [f64; ROWS],
+        slopes: &mut [[f64; VARIABLES]; ROWS],
+        [least, most]: &[Point; 2],
+    ) {
+        let bare = site.bare(&here.point, here.elbow);
+        self.gather(site, &bare, here.sense);
+        for (value, piece) in values.iter_mut().zip(&self.pieces[..self.count]) {
+            *value = site.value(&bare, here.sense, piece);
+        }
+        for i in 0..DIMENSIONS {
+            let free = most[i] - least[i] > 1e-12;
+            let mut point = here.point;
+            let step = if point[i] + STEP[i] > most[i] { -STEP[i] } else { STEP[i] };
+            point[i] += step;
+            let moved = site.bare(&point, here.elbow);
+            for (index, piece) in self.pieces[..self.count].iter().enumerate() {
+                slopes[index][i] =
+                    if free { (site.value(&moved, here.sense, piece) - values[index]) / step } else { 0.0 };
+            }
+        }
+        for slope in slopes[..self.count].iter_mut() {
+            slope[DIMENSIONS] = 0.0;
+            slope[DIMENSIONS + 1] = 0.0;
+        }
+    }
+}

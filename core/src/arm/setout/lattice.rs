@@ -1,0 +1,233 @@
+//! Set-outs a tape can set: shaft offsets, bracket and lengths whole multiples of a step, chosen on that lattice and not rounded to it.
+//!
+//! For shaft and bracket on the lattice, straightness and the angle to the open leaf leave few pairs of lengths: `a + b` lies between
+//! `d/most` and `d/least`, and for each sum the link lies between the lengths that put it at either end of the allowed angle. So a shaft and
+//! bracket cost a few dozen pairs, and nearly all of these are dismissed at one leaf angle, where the best so far is already beaten.
+//! A lattice with few shafts and brackets is walked whole; a finer one in boxes around the continuous optima, which move with what they find
+//! until nothing better is near.
+
+use super::bare::Bare;
+use super::descent::{Found, KEPT};
+use super::site::{Hair, INTERVALS, Site};
+use super::terms::{Piece, Term};
+use crate::job::{Aim, Arm};
+use crate::real::{cos, root, sin};
+use alloc::vec::Vec;
+
+/// Shafts and brackets up to which the whole lattice is walked at once, and up to which it is walked where nothing was found otherwise.
+const WHOLE: i64 = 40_000;
+const EXHAUSTIVE: i64 = 4_000_000;
+/// Half-widths of the boxes that move, in steps; continuous optima half of it apart share one.
+const REACHES: [i64; 3] = [1, 3, 7];
+/// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
+const FIRST_ASKED: [usize; 6] = [Site::tenth(), 12, 20, 28, 36, INTERVALS];
+/// Excess between the stations that a parabola may still miss.
+const ROUGH: f64 = 1e-4;
+/// Rounding of a sum of steps, m.
+const ROUNDING_M: f64 = 1e-11;
+
+/// Ranges in steps.
+struct Lattice {
+    step_m: f64,
+    /// Shaft x, shaft y, bracket u, crank, link: first and last multiple.
+    ranges: [[i64; 2]; 5],
+    /// Sine and cosine of the allowed angle off square.
+    square: (f64, f64),
+}
+
+/// A set-out on the lattice.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct OnLattice {
+    pub arm: Arm,
+    pub objective: f64,
+    /// Station where its objective is largest: where a rival is asked first.
+    station: usize,
+    triple: [i64; 3],
+}
+
+impl Site<'_> {
+    /// The best set-out on the lattice, `None` where there is none; `optima` are continuous ones, the best first.
+    pub fn best_on_lattice(&self, step_m: f64, optima: &[Found]) -> Option<OnLattice> {
+        let setout = self.setout;
+        let range = |[least, most]: [f64; 2]| {
+            [libm::ceil((least - 1e-10) / step_m) as i64, libm::floor((most + 1e-10) / step_m) as i64]
+        };
+        let square = setout.square().to_radians();
+        let lattice = Lattice {
+            step_m,
+            ranges: [setout.shaft_x_m, setout.shaft_y_m, setout.bracket_u_m, setout.crank_m, setout.link_m].map(range),
+            square: (sin(square), cos(square)),
+        };
+        if lattice.ranges.iter().any(|[first, last]| first > last) {
+            return None;
+        }
+        // Touching a limit is keeping it: on a lattice there is no staying inside by a hair.
+        let rough = Site { hair: Hair::NONE, exact: false, ..self.clone() };
+        let exact = Site { exact: true, ..rough.clone() };
+        let mut walk = Walk { rough, exact, lattice, best: None };
+        walk.go(optima);
+        walk.best
+    }
+}
+
+/// A walk over the lattice with the best found so far.
+struct Walk<'a> {
+    rough: Site<'a>,
+    exact: Site<'a>,
+    lattice: Lattice,
+    best: Option<OnLattice>,
+}
+
+impl Walk<'_> {
+    fn go(&mut self, optima: &[Found]) {
+        let whole: [[i64; 2]; 3] = core::array::from_fn(|i| self.lattice.ranges[i]);
+        let count = whole.iter().map(|[first, last]| last - first + 1).fold(1_i64, i64::saturating_mul);
+        if count > WHOLE {
+            let mut walked: Vec<[i64; 3]> = Vec::new();
+            // Small boxes around all of them first: whatever they find dismisses most of the larger ones at one leaf angle.
+            for reach in REACHES {
+                walked.clear();
+                let found = self.best.map(|best| best.triple);
+                let nearest =
+                    |optimum: &Found| optimum.point.map(|value| libm::round(value / self.lattice.step_m) as i64);
+                let centres: Vec<[i64; 3]> =
+                    found.into_iter().chain(optima.iter().map(nearest).map(|[x, y, u, ..]| [x, y, u])).collect();
+                for mut centre in centres {
+                    // The box follows the best found in it; every move makes the objective smaller, so it comes to rest.
+                    while !walked.iter().any(|other| (0..3).all(|i| (centre[i] - other[i]).abs() <= reach / 2)) {
+                        walked.push(centre);
+                        let part = core::array::from_fn(|i| {
+                            [(centre[i] - reach).max(whole[i][0]), (centre[i] + reach).min(whole[i][1])]
+                        });
+                        self.walk_box(&part);
+                        if let Some(found) = &self.best {
+                            let inside = (0..3).all(|i| part[i][0] <= found.triple[i] && found.triple[i] <= part[i][1]);
+                            centre = if inside { found.triple } else { centre };
+                        }
+                    }
+                }
+            }
+        }
+        if count <= WHOLE || (self.best.is_none() && count <= EXHAUSTIVE) {
+            self.walk_box(&whole);
+        }
+    }
+
+    fn walk_box(&mut self, part: &[[i64; 2]; 3]) {
+        for i in part[0][0]..=part[0][1] {
+            for j in part[1][0]..=part[1][1] {
+                for k in part[2][0]..=part[2][1] {
+                    self.walk_lengths([i, j, k]);
+                }
+            }
+        }
+    }
+
+    /// Every pair of lengths that straightness and angle allow at one shaft and bracket.
+    fn walk_lengths(&mut self, triple: [i64; 3]) {
+        let (lattice, setout) = (&self.lattice, self.rough.setout);
+        let step = lattice.step_m;
+        let [x, y, u] = triple.map(|index| index as f64 * step);
+        let v = setout.bracket_v_m;
+        let [loose, straight] = setout.straightness();
+        let closed = root((u - x) * (u - x) + (v - y) * (v - y));
+        let [crank_range, link_range] = [lattice.ranges[3], lattice.ranges[4]];
+        let square = lattice.square;
+        let first = libm::ceil((closed / straight.max(1e-3) - ROUNDING_M) / step) as i64;
+        let last = libm::floor((closed / loose.max(1e-3) + ROUNDING_M) / step) as i64;
+        let (first, last) = (first.max(crank_range[0] + link_range[0]), last.min(crank_range[1] + link_range[1]));
+        if first > last {
+            return;
+        }
+        let (cosine, sine) = (self.rough.open().cosine, self.rough.open().sine);
+        // Shaft→bracket open, along the leaf's own axes.
+        let (along, across) = (u - x * cosine - y * sine, v + x * sine - y * cosine);
+        for sum in first..=last {
+            let both = sum as f64 * step;
+            for sense in [1.0, -1.0] {
+                let Some((shortest, longest)) = link_range_at(both, along, sense * across, square) else {
+                    continue;
+                };
+                let from = libm::ceil((shortest - ROUNDING_M) / step) as i64;
+                let to = libm::floor((longest + ROUNDING_M) / step) as i64;
+                let from = from.max(link_range[0]).max(sum - crank_range[1]);
+                let to = to.min(link_range[1]).min(sum - crank_range[0]);
+                for link in from..=to {
+                    for &elbow in setout.elbows() {
+                        let arm = Arm {
+                            shaft_x_m: x,
+                            shaft_y_m: y,
+                            bracket_u_m: u,
+                            bracket_v_m: v,
+                            crank_m: (sum - link) as f64 * step,
+                            link_m: link as f64 * step,
+                            elbow,
+                        };
+                        self.weigh(arm, triple);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Takes an arm for the best if it is; most are dismissed where the best so far is at its worst.
+    fn weigh(&mut self, arm: Arm, triple: [i64; 3]) {
+        let site = &self.rough;
+        let bare = Bare::new(&arm);
+        let sense = site.sense(&bare);
+        if site.setout.aim() == Aim::LeastShaftTorque
+            && let Some(best) = &self.best
+        {
+            let most = best.objective * site.torque_scale_n_m;
+            for index in core::iter::once(best.station).chain(FIRST_ASKED) {
+                let station = &site.stations[index];
+                if station.effort_n_m * bare.at(station.cosine, station.sine).inverse_ratio() >= most {
+                    return;
+                }
+            }
+        }
+        let fails =
+            |term: Term, index: usize| site.value(&bare, sense, &Piece { term, station: site.stations[index] }) > KEPT;
+        if FIRST_ASKED.into_iter().any(|index| fails(Term::Lever, index))
+            || fails(Term::Far, INTERVALS)
+            || fails(Term::Square(1.0), INTERVALS)
+            || fails(Term::Square(-1.0), INTERVALS)
+            || fails(Term::TravelLimit, INTERVALS)
+        {
+            return;
+        }
+        let (_, excess) = site.appraise(&bare, sense);
+        if excess > ROUGH {
+            return;
+        }
+        let (objective, excess) = self.exact.appraise(&bare, sense);
+        let better = self.best.as_ref().is_none_or(|best| objective < best.objective);
+        if excess <= KEPT && better {
+            let at = |index: usize| {
+                let station = &site.stations[index];
+                station.effort_n_m * bare.at(station.cosine, station.sine).inverse_ratio()
+            };
+            let station = (0..=INTERVALS).fold(0, |most, index| if at(index) > at(most) { index } else { most });
+            self.best = Some(OnLattice { arm, objective, station, triple });
+        }
+    }
+}
+
+/// Lengths of the link for which it is square to the open leaf within an angle, on the side of the leaf that `across` is positive on.
+///
+/// With `D` from shaft to bracket and `w` the link's unit vector, `b = (L² − D²)/(2(L − D·w))` grows with `D·w`, which over the allowed
+/// angles is extreme at their ends or where `w` is along `D`.
+fn link_range_at(both: f64, along: f64, across: f64, (sine, cosine): (f64, f64)) -> Option<(f64, f64)> {
+    let reach2 = along * along + across * across;
+    let free = both * both - reach2;
+    if free < -1e-9 {
+        return None;
+    }
+    let (one, other) = (across * cosine + along * sine, across * cosine - along * sine);
+    let in_line = (along * cosine).abs() <= across.abs() * sine;
+    let reach = root(reach2);
+    let least = if in_line && across < 0.0 { -reach } else { one.min(other) };
+    let most = if in_line && across > 0.0 { reach } else { one.max(other) };
+    let link = |projected: f64| free / (2.0 * (both - projected).max(1e-12));
+    Some((link(least), link(most)))
+}

@@ -1,0 +1,18 @@
+//! Where to stand the operator: the search over everything a set-out leaves free.
+
+mod appraise;
+mod bare;
+mod clear;
+mod curved;
+mod descent;
+mod figures;
+mod lattice;
+mod lp;
+mod scan;
+mod search;
+mod site;
+mod terms;
+
+pub(crate) use descent::Found;
+pub(crate) use site::{Loads, Site};
+pub use terms::Limit;

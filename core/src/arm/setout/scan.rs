@@ -1,0 +1,116 @@
+//! Where to start: an even scatter of set-outs over everything that is free, the most promising of them far from one another.
+
+use super::descent::Found;
+use super::site::{DIMENSIONS, Point, Site};
+use crate::job::Elbow;
+use crate::real::{cos, root, sin};
+use alloc::vec::Vec;
+
+/// Weight of an excess when starts are ranked.
+const WEIGHT: f64 = 10.0;
+
+/// Steps of the additive sequence: powers of the inverse of the root of `x⁶ = x + 1`, which scatters evenly in five dimensions.
+/// Source: Roberts (2018), on generalised golden ratios, from memory.
+const GOLDEN: [f64; DIMENSIONS] = {
+    let base = 1.0 / 1.134_724_138_401_519_5;
+    [base, base * base, base * base * base, base * base * base * base, base * base * base * base * base]
+};
+
+impl Site<'_> {
+    /// The most promising of `count` scattered set-outs, at most `keep`, no two closer than a tenth of the ranges.
+    pub fn scan(&self, count: usize, keep: usize) -> Vec<Found> {
+        let bounds = self.bounds();
+        let mut tried: Vec<Found> = Vec::with_capacity(2 * count);
+        for index in 0..count {
+            let share: Point = core::array::from_fn(|i| {
+                let turn = 0.5 + GOLDEN[i] * (index + 1) as f64;
+                turn - libm::floor(turn)
+            });
+            match index % 4 {
+                0 | 1 => {
+                    for latch in [1.0, -1.0] {
+                        tried.extend(
+                            self.squared(&bounds, &share, latch).and_then(|(point, elbow)| self.try_at(&point, elbow)),
+                        );
+                    }
+                }
+                2 => {
+                    let point = mixed(&bounds, &share);
+                    tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
+                }
+                _ => {
+                    if let Some(point) = self.spanned(&bounds, &share) {
+                        tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
+                    }
+                }
+            }
+        }
+        tried.sort_by(|one, other| one.merit(WEIGHT).total_cmp(&other.merit(WEIGHT)));
+        let mut starts: Vec<Found> = Vec::with_capacity(keep);
+        for found in &tried {
+            let near = |start: &Found| {
+                start.elbow == found.elbow
+                    && start.sense == found.sense
+                    && distance(&bounds, &start.point, &found.point) < 0.15
+            };
+            if starts.len() < keep && !starts.iter().any(near) {
+                starts.push(*found);
+            }
+        }
+        starts
+    }
+
+    fn try_at(&self, point: &Point, elbow: Elbow) -> Option<Found> {
+        let sense = self.sense(&self.bare(point, elbow));
+        Some(self.found(point, elbow, sense))
+    }
+
+    /// A set-out with the link at a chosen angle to the open leaf: with `D = P − S` open, `L = a + b` and the link's unit vector `w`,
+    /// `|D − b·w| = L − b` gives `b = (L² − D²)/(2(L − D·w))`.
+    fn squared(&self, bounds: &[Point; 2], share: &Point, latch: f64) -> Option<(Point, Elbow)> {
+        let mut point = mixed(bounds, share);
+        let [x, y, u, _, z] = point;
+        let v = self.setout.bracket_v_m;
+        let (cosine, sine) = (self.open().cosine, self.open().sine);
+        let off = self.setout.square().to_radians() * (2.0 * share[3] - 1.0);
+        let (along, across) = (sin(off), latch * cos(off));
+        let link = (along * cosine - across * sine, along * sine + across * cosine);
+        let reach = (u * cosine - v * sine - x, u * sine + v * cosine - y);
+        let both = root((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z);
+        let reach2 = reach.0 * reach.0 + reach.1 * reach.1;
+        let link_m = (both * both - reach2) / (2.0 * (both - reach.0 * link.0 - reach.1 * link.1));
+        if !(link_m > 0.0 && link_m < both) {
+            return None;
+        }
+        let elbow = (reach.0 - link_m * link.0, reach.1 - link_m * link.1);
+        let side = if reach.0 * elbow.1 - reach.1 * elbow.0 > 0.0 { Elbow::Left } else { Elbow::Right };
+        point[3] = (both - link_m).clamp(bounds[0][3], bounds[1][3]);
+        self.setout.elbows().contains(&side).then_some((point, side))
+    }
+
+    /// A set-out whose crank and link are both drawn from their ranges, the bracket placed to suit: for arms bought at a length.
+    fn spanned(&self, bounds: &[Point; 2], share: &Point) -> Option<Point> {
+        let mut point = mixed(bounds, share);
+        let [least, most] = self.setout.link_m;
+        let both = point[3] + least + (most - least) * share[2];
+        let reach = both * (1.0 - point[4] * point[4]);
+        let across = self.setout.bracket_v_m - point[1];
+        if reach < across.abs() {
+            return None;
+        }
+        let along = root(reach * reach - across * across);
+        point[2] = (point[0] + along).clamp(bounds[0][2], bounds[1][2]);
+        Some(point)
+    }
+}
+
+fn mixed([least, most]: &[Point; 2], share: &Point) -> Point {
+    core::array::from_fn(|i| least[i] + (most[i] - least[i]) * share[i])
+}
+
+/// Largest difference of two points in shares of the ranges.
+fn distance([least, most]: &[Point; 2], one: &Point, other: &Point) -> f64 {
+    (0..DIMENSIONS)
+        .map(|i| if most[i] > least[i] { (one[i] - other[i]).abs() / (most[i] - least[i]) } else { 0.0 })
+        .fold(0.0, f64::max)
+}

@@ -1,0 +1,79 @@
+//! The whole search: scatter, descend from the most promising starts, keep the best.
+//!
+//! # Cost
+//! A scattered set-out costs the leaf angles of [`INTERVALS`](super::site::INTERVALS) times one evaluation of the inner loop; a step of a descent
+//! costs one small linear programme and the active terms in six points. Both grow with the stations and, per rectangle, with four
+//! segments' worth of stations. Nothing is allocated in either loop.
+//!
+//! # What it promises
+//! The answer keeps every limit over the continuous swing within [`KEPT`](super::descent::KEPT). That it is the global optimum is not proven: it
+//! is compared with differential evolution in the tests.
+
+use super::descent::{Effort, Found, Workshop};
+use super::site::{Hair, Site};
+use super::terms::Limit;
+use alloc::vec::Vec;
+
+/// Scattered set-outs, and how many of them are descended from.
+const SCATTERED: usize = 4000;
+const STARTS: usize = 14;
+/// The same where a limit is given up: a dozen such searches say what is in the way.
+const FEW_SCATTERED: usize = 1200;
+const FEW_STARTS: usize = 6;
+
+const ROUGH: Effort = Effort { steps: 25, trust: 0.1, least_gain: 1e-5, curved: false };
+const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true };
+
+impl Site<'_> {
+    /// Local optima, the best first; kept ones before those that leave an excess. Never empty.
+    ///
+    /// Where ranges are too thin to stay inside by a hair, they are kept to the last digit instead.
+    pub fn optima(&mut self) -> Vec<Found> {
+        self.hair = Hair::KEPT;
+        let found = self.descend_from(SCATTERED, STARTS);
+        if found.first().is_some_and(Found::kept) {
+            return found;
+        }
+        self.hair = Hair::NONE;
+        self.descend_from(SCATTERED, STARTS)
+    }
+
+    fn descend_from(&mut self, scattered: usize, starts: usize) -> Vec<Found> {
+        let bounds = self.bounds();
+        let mut workshop = Workshop::new();
+        let starts = self.scan(scattered, starts);
+        let mut found: Vec<Found> =
+            starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ROUGH)).collect();
+        order(&mut found);
+        self.exact = true;
+        for best in found.iter_mut().take(3) {
+            // What was good enough to look around is weighed again to the last digit.
+            let weighed = self.found(&best.point, best.elbow, best.sense);
+            let fine = workshop.descend(self, weighed, &bounds, FINE);
+            *best = workshop.restore(self, fine, &bounds);
+        }
+        order(&mut found);
+        self.exact = false;
+        found
+    }
+
+    /// The set-out with the least excess if one limit were given up, where all others can be kept; its objective is that limit's excess.
+    pub fn without(&mut self, limit: Limit) -> Option<Found> {
+        self.given_up = Some(limit);
+        let found = self.descend_from(FEW_SCATTERED, FEW_STARTS);
+        self.given_up = None;
+        found.into_iter().find(Found::kept)
+    }
+}
+
+fn order(found: &mut [Found]) {
+    found.sort_by(|one, other| {
+        if one.beats(other) {
+            core::cmp::Ordering::Less
+        } else if other.beats(one) {
+            core::cmp::Ordering::Greater
+        } else {
+            core::cmp::Ordering::Equal
+        }
+    });
+}

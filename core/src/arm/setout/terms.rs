@@ -1,0 +1,218 @@
+//! The terms of the search: what is to be small and what has to be kept, each a smooth number at one leaf angle.
+//!
+//! Objective terms are in the site's scale (about 1); limit terms are excesses in metres, radians or plain numbers, at most zero where
+//! the limit is kept. The objective of an arm is the largest of its objective terms, its excess the largest of its limit terms. Where no
+//! set-out exists, one limit is given up and its own excess becomes the objective: see [`Limit`].
+
+use super::bare::{Bare, Station};
+use super::clear::separation_m;
+use super::site::Site;
+use crate::job::Aim;
+use crate::real::{root, sin};
+use serde::Serialize;
+
+/// A limit of the set-out, by the name of its field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
+pub enum Limit {
+    /// Range of the shaft along the closed leaf, m.
+    ShaftXM,
+    /// Range of the shaft across it, m.
+    ShaftYM,
+    /// Range of the bracket along the leaf, m.
+    BracketUM,
+    /// Range of the crank, m.
+    CrankM,
+    /// Range of the link, m.
+    LinkM,
+    /// Range of the straightness, plain.
+    Straightness,
+    /// Square to the open leaf, degrees.
+    SquareDeg,
+    /// Least lever, m.
+    LeastLeverM,
+    /// Shaft travel, degrees.
+    ShaftTravelDeg,
+    /// Torque beside the aim, N·m.
+    MostShaftTorqueNM,
+    /// Rectangles to stay out of, m of overlap.
+    KeepOut,
+    /// Whole multiples of the step; no amount of anything else would do.
+    StepM,
+    /// An arm that assembles, and whose shaft does not turn back, m. Not for anyone to give up.
+    Arm,
+}
+
+/// What a term is about.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Term {
+    Torque,
+    Force,
+    Travel,
+    Place,
+    /// Torque against the limit beside the aim.
+    TorqueLimit,
+    TravelLimit,
+    /// Lever from a tenth of the swing on.
+    Lever,
+    /// Lever at all, in the sense the arm works in: the shaft would turn back.
+    Sense,
+    /// Link leaning towards the hinge (+1) or the latch (−1) of the open leaf.
+    Square(f64),
+    LinkShort,
+    LinkLong,
+    /// Crank and link together short.
+    Far,
+    /// Crank (+1) or link (−1) too long to fold.
+    Near(f64),
+    /// Crank (0) or link (1) against a rectangle.
+    Clear(usize, usize),
+    /// A variable below its least (−1) or above its most (+1), where its range is given up.
+    Beyond(usize, f64),
+}
+
+/// A term at a leaf angle.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Piece {
+    pub term: Term,
+    pub station: Station,
+}
+
+/// Lever below which a shaft would turn back, m; model.md refuses it at a nanometre.
+pub(super) const LEAST_SENSE_M: f64 = 1e-6;
+
+impl Term {
+    /// The limit a term belongs to; `None` for what the aim is about.
+    pub fn limit(self) -> Option<Limit> {
+        Some(match self {
+            Term::Torque | Term::Force | Term::Travel | Term::Place => return None,
+            Term::TorqueLimit => Limit::MostShaftTorqueNM,
+            Term::TravelLimit => Limit::ShaftTravelDeg,
+            Term::Lever => Limit::LeastLeverM,
+            Term::Square(_) => Limit::SquareDeg,
+            Term::LinkShort | Term::LinkLong => Limit::LinkM,
+            Term::Sense | Term::Far | Term::Near(_) => Limit::Arm,
+            Term::Clear(..) => Limit::KeepOut,
+            Term::Beyond(variable, _) => Limit::VARIABLES[variable],
+        })
+    }
+}
+
+impl Limit {
+    /// The limits of the search's variables, in their order.
+    pub(crate) const VARIABLES: [Limit; super::site::DIMENSIONS] =
+        [Limit::ShaftXM, Limit::ShaftYM, Limit::BracketUM, Limit::CrankM, Limit::Straightness];
+
+    /// What can be given up, in the order it is tried.
+    pub(crate) const ALL: [Limit; 11] = [
+        Limit::SquareDeg,
+        Limit::ShaftTravelDeg,
+        Limit::LeastLeverM,
+        Limit::Straightness,
+        Limit::CrankM,
+        Limit::LinkM,
+        Limit::BracketUM,
+        Limit::ShaftXM,
+        Limit::ShaftYM,
+        Limit::KeepOut,
+        Limit::MostShaftTorqueNM,
+    ];
+
+    /// The variable whose range it is.
+    pub(crate) fn variable(self) -> Option<usize> {
+        Limit::VARIABLES.iter().position(|&limit| limit == self)
+    }
+
+    /// The limit's excess in the document's unit, from the search's.
+    pub(crate) fn in_document(self, excess: f64, site: &Site) -> f64 {
+        match self {
+            Limit::ShaftTravelDeg => excess.to_degrees(),
+            // The search compares the cosine of the angle itself.
+            Limit::SquareDeg => {
+                let limit = site.setout.square().to_radians();
+                (libm::asin((sin(limit) + excess).clamp(0.0, 1.0)) - limit).to_degrees()
+            }
+            Limit::MostShaftTorqueNM => excess * site.torque_scale_n_m,
+            _ => excess,
+        }
+    }
+}
+
+impl Site<'_> {
+    /// Whether a term counts towards what is to be small: of the aim, or of the limit that is given up instead.
+    pub fn is_objective(&self, term: Term) -> bool {
+        match (self.given_up, term.limit()) {
+            (None, limit) => limit.is_none(),
+            (given_up, limit) => given_up == limit,
+        }
+    }
+
+    /// The value of a term; `sense` is the sign of the lever the arm works in.
+    #[inline]
+    pub fn value(&self, bare: &Bare, sense: f64, piece: &Piece) -> f64 {
+        let Piece { term, station } = piece;
+        let (cosine, sine) = (station.cosine, station.sine);
+        let setout = self.setout;
+        let torque = || station.effort_n_m * bare.at(cosine, sine).inverse_ratio() / self.torque_scale_n_m;
+        let lever = || sense * bare.lever_m(&bare.at(cosine, sine));
+        match *term {
+            Term::Torque => torque(),
+            Term::TorqueLimit => {
+                let most = setout.most_shaft_torque_n_m.unwrap_or(f64::MAX);
+                torque() - most / self.torque_scale_n_m * (1.0 - self.hair.plain)
+            }
+            // A lever at nothing has a force without bound; a micrometre keeps the slope finite.
+            Term::Force => station.storm_n_m / (lever().max(LEAST_SENSE_M) * self.force_scale_n),
+            Term::Travel => bare.travel_rad(self.closed(), self.open()),
+            Term::TravelLimit => {
+                bare.travel_rad(self.closed(), self.open()) - setout.shaft_travel().to_radians() + self.hair.plain
+            }
+            Term::Place => {
+                let place = setout.place.map_or((0.0, 0.0), |place| (place.x_m, place.y_m));
+                let (dx, dy) = (bare.shaft().0 - place.0, bare.shaft().1 - place.1);
+                root(dx * dx + dy * dy)
+            }
+            Term::Lever => setout.least_lever() + self.hair.length_m - lever(),
+            Term::Sense => LEAST_SENSE_M - lever(),
+            Term::Square(sign) => {
+                let limit = sin(setout.square().to_radians());
+                sign * bare.link_along_leaf(cosine, sine) - (limit - self.hair.plain.min(0.25 * limit))
+            }
+            Term::LinkShort => setout.link_m[0] - bare.link_m,
+            Term::LinkLong => bare.link_m - setout.link_m[1],
+            Term::Far => root(bare.reach2(cosine, sine)) - (bare.crank_m + bare.link_m),
+            Term::Near(sign) => sign * (bare.crank_m - bare.link_m) - root(bare.reach2(cosine, sine)),
+            Term::Clear(rectangle, part) => self.wanted_gap_m() - self.gap_m(bare, rectangle, part, station),
+            Term::Beyond(variable, sign) => {
+                let value = bare.variable(variable);
+                let [least, most] = self.range_of(variable);
+                if sign < 0.0 { least - value } else { value - most }
+            }
+        }
+    }
+
+    /// Range of a variable as the job gives it; that of the last one in straightness, which falls as the variable grows.
+    fn range_of(&self, variable: usize) -> [f64; 2] {
+        let setout = self.setout;
+        [setout.shaft_x_m, setout.shaft_y_m, setout.bracket_u_m, setout.crank_m, setout.straightness()][variable]
+    }
+
+    /// Gap the arm's centre-lines keep from every rectangle, m.
+    pub fn wanted_gap_m(&self) -> f64 {
+        self.setout.half_width() + self.hair.length_m
+    }
+
+    /// Separation of a part of the arm from a rectangle, m.
+    pub fn gap_m(&self, bare: &Bare, rectangle: usize, part: usize, station: &Station) -> f64 {
+        let [bracket, elbow] = bare.joints(station.cosine, station.sine);
+        let other = if part == 0 { bare.shaft() } else { bracket };
+        separation_m(&self.setout.keep_out[rectangle], elbow, other)
+    }
+
+    /// Whether the aim or a limit looks at torque, force.
+    pub fn wants(&self, aim: Aim) -> bool {
+        self.given_up.is_none() && self.setout.aim() == aim
+    }
+}

@@ -1,0 +1,185 @@
+//! The set-out, put together: the search under the job's loads, its answer weighed by the plan itself.
+
+use super::Model;
+use crate::arm::setout::{Found, Limit, Loads, Site};
+use crate::drive::{Direction, WindCase, effort_n_m};
+use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
+use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// What a search found.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct SetOutAnswer {
+    /// The set-out that serves the aim best; `null` where none keeps every limit.
+    pub best: Option<Stand>,
+    /// Other local optima that keep every limit, the best first; empty on a lattice.
+    pub others: Vec<Stand>,
+    /// Where there is no best: the set-out that comes nearest, and what is in the way.
+    pub nearest: Option<Nearest>,
+}
+
+/// A place to stand the operator with its arm, and what that comes to.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Stand {
+    /// The arm.
+    #[serde(flatten)]
+    pub arm: Arm,
+    /// Peak shaft torque of its plan, N·m.
+    pub shaft_torque_n_m: f64,
+    /// Rated torque over it; `null` where nothing is demanded.
+    pub reserve: Option<f64>,
+    /// Largest force in the link over the swing against the storm gust, N; against the working gust where no storm is given.
+    pub link_force_n: f64,
+    /// Shaft angle from closed to open, degrees.
+    pub shaft_travel_deg: f64,
+    /// Least lever from a tenth of the swing on, m.
+    pub least_lever_m: f64,
+    /// Distance from shaft to bracket when closed over crank + link.
+    pub straightness: f64,
+    /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
+    pub off_square_deg: f64,
+    /// Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+    pub clearance_m: Option<f64>,
+}
+
+/// The nearest set-out that is none, and what is in the way.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Nearest {
+    /// The arm with the least excess over any limit.
+    #[serde(flatten)]
+    pub arm: Arm,
+    /// The limit it exceeds most.
+    pub limit: Limit,
+    /// By how much, in the unit of that limit's field.
+    pub by: f64,
+    /// Every limit it exceeds.
+    pub exceeded: Vec<Change>,
+    /// For each limit that would do alone: the least change of it with which a set-out exists, the least change first.
+    pub changes: Vec<Change>,
+}
+
+/// A limit and an amount.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Change {
+    /// The limit.
+    pub limit: Limit,
+    /// By how much, in the unit of the limit's field.
+    pub by: f64,
+}
+
+/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks.
+///
+/// # Errors
+/// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
+pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
+    job.check()?;
+    let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
+    let setout = job.setout.as_ref().ok_or_else(missing)?;
+    Ok(SearchLoads::new(job, setout).with_site(|site| answer(job, setout, site)))
+}
+
+fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
+    let optima = site.optima();
+    let stand = |arm: &Arm, site: &Site| Stand::of(job, setout, arm, site);
+    if let Some(step_m) = setout.step_m {
+        let best = site.best_on_lattice(step_m, &optima).and_then(|found| stand(&found.arm, site));
+        let nearest = if best.is_some() { None } else { Some(nearest(site, &optima, optima[0].kept())) };
+        return SetOutAnswer { best, others: Vec::new(), nearest };
+    }
+    let kept = optima.iter().filter(|found| found.kept());
+    let mut stands: Vec<Stand> = kept.filter_map(|found| stand(&site.arm(&found.point, found.elbow), site)).collect();
+    if stands.is_empty() {
+        return SetOutAnswer { best: None, others: stands, nearest: Some(nearest(site, &optima, false)) };
+    }
+    let best = stands.remove(0);
+    stands.dedup_by(|one, other| near(&one.arm, &other.arm));
+    stands.retain(|other| !near(&best.arm, &other.arm));
+    SetOutAnswer { best: Some(best), others: stands, nearest: None }
+}
+
+/// Whether two arms are the same for anyone with a tape: within a centimetre everywhere.
+fn near(one: &Arm, other: &Arm) -> bool {
+    let numbers = |arm: &Arm| [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.crank_m, arm.link_m];
+    one.elbow == other.elbow && numbers(one).iter().zip(numbers(other)).all(|(one, other)| (one - other).abs() < 0.01)
+}
+
+/// What is in the way. `off_lattice`: only whole multiples of the step are.
+fn nearest(site: &mut Site, optima: &[Found], off_lattice: bool) -> Nearest {
+    let closest = &optima[0];
+    let arm = site.arm(&closest.point, closest.elbow);
+    let mut exceeded = site.exceeded(&site.bare(&closest.point, closest.elbow), closest.sense);
+    let mut changes = Vec::new();
+    if off_lattice {
+        exceeded = alloc::vec![(Limit::StepM, site.setout.step_m.unwrap_or(0.0))];
+    } else {
+        for limit in Limit::ALL {
+            if let Some(found) = site.without(limit).filter(|found| found.objective > 0.0) {
+                changes.push((found.objective, limit));
+            }
+        }
+        changes.sort_by(|one, other| one.0.total_cmp(&other.0));
+    }
+    let change = |(limit, by): (Limit, f64)| Change { limit, by: limit.in_document(by, site) };
+    let exceeded: Vec<Change> = exceeded.into_iter().map(change).collect();
+    let (limit, by) = exceeded.first().map_or((Limit::Arm, 0.0), |first| (first.limit, first.by));
+    let changes = changes.into_iter().map(|(by, limit)| change((limit, by))).collect();
+    Nearest { arm, limit, by, exceeded, changes }
+}
+
+impl Stand {
+    /// Weighs an arm by its plan; `None` if the plan refuses it.
+    fn of(job: &Job, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
+        let model = Model::new(&Job { arm: Some(*arm), ..job.clone() }).ok()?;
+        let peak = model.peak_n_m();
+        let (least_lever_m, shaft_travel_rad) = model.lever_and_travel();
+        let figures = site.figures(arm);
+        Some(Stand {
+            arm: *arm,
+            shaft_torque_n_m: peak,
+            reserve: Some(job.operator.rated_torque_n_m / peak).filter(|reserve| reserve.is_finite()),
+            link_force_n: figures.link_force_n,
+            shaft_travel_deg: shaft_travel_rad.to_degrees(),
+            least_lever_m,
+            straightness: figures.straightness,
+            off_square_deg: figures.off_square_rad.to_degrees(),
+            clearance_m: figures.gap_m.map(|gap_m| gap_m - setout.half_width()),
+        })
+    }
+}
+
+/// The loads a search looks at.
+struct SearchLoads<'a> {
+    setout: &'a SetOut,
+    working: LeafLoads,
+    storm: LeafLoads,
+    efficiency: f64,
+    open_rad: f64,
+}
+
+impl<'a> SearchLoads<'a> {
+    fn new(job: &Job, setout: &'a SetOut) -> SearchLoads<'a> {
+        let working = LeafLoads::new(job);
+        let gust = job.gust();
+        let storm = gust.at(setout.storm_speed_m_s.unwrap_or(gust.speed_m_s));
+        let storm = working.in_wind(gust_moment_n_m(&storm, &Body::of(job)));
+        SearchLoads { setout, working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
+    }
+
+    fn with_site<T>(&self, then: impl FnOnce(&mut Site) -> T) -> T {
+        let larger = |of: &dyn Fn(Direction) -> f64| {
+            Direction::BOTH.map(|direction| of(direction).abs()).into_iter().fold(0.0, f64::max)
+        };
+        let effort = |leaf_rad: f64| {
+            larger(&|direction| {
+                effort_n_m(self.working.demand_n_m(leaf_rad, direction, WindCase::Against), direction, self.efficiency)
+            })
+        };
+        let storm = |leaf_rad: f64| larger(&|direction| self.storm.demand_n_m(leaf_rad, direction, WindCase::Against));
+        then(&mut Site::new(self.setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
+    }
+}
