@@ -41,8 +41,8 @@ pub use leaf::{
     wind_moment_n_m,
 };
 pub use plan::{
-    Change, CurvePoint, Finding, FindingCode, Loads, Model, Nearest, Overrun, Peak, Plan, SetOutAnswer, Severity,
-    Shares, Stand, plan, set_out,
+    Change, CurvePoint, Finding, FindingCode, Loads, Model, Nearest, Overrun, Pad, PadMap, Peak, Plan, SetOutAnswer,
+    Severity, Shares, Stand, TorqueSweep, plan, set_out,
 };
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.

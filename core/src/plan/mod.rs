@@ -3,12 +3,16 @@
 mod curve;
 mod findings;
 mod model;
+mod pads;
 mod setout;
+mod sweep;
 
 pub use curve::CurvePoint;
 pub use findings::{Finding, FindingCode, Severity};
 pub use model::Model;
+pub use pads::{Pad, PadMap};
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};
+pub use sweep::TorqueSweep;
 
 use crate::drive::{Direction, Rating, WindLimit};
 use crate::job::{Invalid, Job};

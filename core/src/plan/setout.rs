@@ -80,7 +80,7 @@ pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
     job.check()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout.as_ref().ok_or_else(missing)?;
-    Ok(SearchLoads::new(job, setout).with_site(|site| answer(job, setout, site)))
+    Ok(SearchLoads::new(job).with_site(setout, |site| answer(job, setout, site)))
 }
 
 fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
@@ -153,32 +153,42 @@ impl Stand {
 }
 
 /// The loads a search looks at.
-struct SearchLoads<'a> {
-    setout: &'a SetOut,
+pub(super) struct SearchLoads {
     working: LeafLoads,
     storm: LeafLoads,
     efficiency: f64,
     open_rad: f64,
 }
 
-impl<'a> SearchLoads<'a> {
-    fn new(job: &Job, setout: &'a SetOut) -> SearchLoads<'a> {
+impl SearchLoads {
+    /// The loads of a job that passed its checks.
+    pub fn new(job: &Job) -> SearchLoads {
         let working = LeafLoads::new(job);
-        let storm_m_s = setout.storm_speed_m_s.unwrap_or(job.wind.speed_m_s);
+        let storm_m_s = job.setout.as_ref().and_then(|setout| setout.storm_speed_m_s).unwrap_or(job.wind.speed_m_s);
         let storm = working.in_wind(wind_moment_n_m(&job.wind, &job.leaf, storm_m_s));
-        SearchLoads { setout, working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
+        SearchLoads { working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
     }
 
-    fn with_site<T>(&self, then: impl FnOnce(&mut Site) -> T) -> T {
-        let larger = |of: &dyn Fn(Direction) -> f64| {
-            Direction::BOTH.map(|direction| of(direction).abs()).into_iter().fold(0.0, f64::max)
-        };
-        let effort = |leaf_rad: f64| {
-            larger(&|direction| {
-                effort_n_m(self.working.demand_n_m(leaf_rad, direction, WindCase::Against), direction, self.efficiency)
-            })
-        };
-        let storm = |leaf_rad: f64| larger(&|direction| self.storm.demand_n_m(leaf_rad, direction, WindCase::Against));
-        then(&mut Site::new(self.setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
+    /// Largest moment both ways asked of a shaft that turns as fast as the leaf, N·m.
+    pub fn effort_n_m(&self, leaf_rad: f64) -> f64 {
+        larger(|direction| {
+            effort_n_m(self.working.demand_n_m(leaf_rad, direction, WindCase::Against), direction, self.efficiency)
+        })
     }
+
+    fn storm_n_m(&self, leaf_rad: f64) -> f64 {
+        larger(|direction| self.storm.demand_n_m(leaf_rad, direction, WindCase::Against))
+    }
+
+    /// The site of a set-out under these loads.
+    pub fn with_site<T>(&self, setout: &SetOut, then: impl FnOnce(&mut Site) -> T) -> T {
+        let effort = |leaf_rad: f64| self.effort_n_m(leaf_rad);
+        let storm = |leaf_rad: f64| self.storm_n_m(leaf_rad);
+        then(&mut Site::new(setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
+    }
+}
+
+fn larger(of: impl Fn(Direction) -> f64) -> f64 {
+    let [opening, closing] = Direction::BOTH.map(|direction| of(direction).abs());
+    opening.max(closing)
 }

@@ -383,14 +383,16 @@ impl Workshop {
             *value = site.value(&bare, here.sense, piece);
         }
         for i in 0..DIMENSIONS {
-            let free = most[i] - least[i] > 1e-12;
+            if most[i] - least[i] < 1e-12 {
+                slopes[..self.count].iter_mut().for_each(|slope| slope[i] = 0.0);
+                continue;
+            }
             let mut point = here.point;
             let step = if point[i] + STEP[i] > most[i] { -STEP[i] } else { STEP[i] };
             point[i] += step;
             let moved = site.bare(&point, here.elbow);
             for (index, piece) in self.pieces[..self.count].iter().enumerate() {
-                slopes[index][i] =
-                    if free { (site.value(&moved, here.sense, piece) - values[index]) / step } else { 0.0 };
+                slopes[index][i] = (site.value(&moved, here.sense, piece) - values[index]) / step;
             }
         }
         for slope in slopes[..self.count].iter_mut() {

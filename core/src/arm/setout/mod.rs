@@ -8,11 +8,14 @@ mod descent;
 mod figures;
 mod lattice;
 mod lp;
+mod pads;
 mod scan;
 mod search;
 mod site;
 mod terms;
 
-pub(crate) use descent::Found;
+pub(crate) use bare::{Bare, Station};
+pub(crate) use descent::{Found, Workshop};
+pub(crate) use pads::PENCIL;
 pub(crate) use site::{Loads, Site};
 pub use terms::Limit;

@@ -19,7 +19,11 @@ const GOLDEN: [f64; DIMENSIONS] = {
 impl Site<'_> {
     /// The most promising of `count` scattered set-outs, at most `keep`, no two closer than a tenth of the ranges.
     pub fn scan(&self, count: usize, keep: usize) -> Vec<Found> {
-        let bounds = self.bounds();
+        self.scan_in(&self.bounds(), count, keep)
+    }
+
+    /// The same within other bounds.
+    pub fn scan_in(&self, bounds: &[Point; 2], count: usize, keep: usize) -> Vec<Found> {
         let mut tried: Vec<Found> = Vec::with_capacity(2 * count);
         for index in 0..count {
             let share: Point = core::array::from_fn(|i| {
@@ -30,16 +34,16 @@ impl Site<'_> {
                 0 | 1 => {
                     for latch in [1.0, -1.0] {
                         tried.extend(
-                            self.squared(&bounds, &share, latch).and_then(|(point, elbow)| self.try_at(&point, elbow)),
+                            self.squared(bounds, &share, latch).and_then(|(point, elbow)| self.try_at(&point, elbow)),
                         );
                     }
                 }
                 2 => {
-                    let point = mixed(&bounds, &share);
+                    let point = mixed(bounds, &share);
                     tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
                 }
                 _ => {
-                    if let Some(point) = self.spanned(&bounds, &share) {
+                    if let Some(point) = self.spanned(bounds, &share) {
                         tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
                     }
                 }
@@ -51,7 +55,7 @@ impl Site<'_> {
             let near = |start: &Found| {
                 start.elbow == found.elbow
                     && start.sense == found.sense
-                    && distance(&bounds, &start.point, &found.point) < 0.15
+                    && distance(bounds, &start.point, &found.point) < 0.15
             };
             if starts.len() < keep && !starts.iter().any(near) {
                 starts.push(*found);
