@@ -136,7 +136,7 @@ fn a_small_lattice_is_searched_whole() {
 #[test]
 fn what_is_in_the_way_is_named_and_its_least_change_suffices() {
     let mut job = site("yard.json");
-    let setout = SetOut { square_deg: Some(0.5), shaft_travel_deg: Some(95.0), ..block(&job).clone() };
+    let setout = SetOut { shaft_travel_deg: Some(60.0), ..block(&job).clone() };
     job.setout = Some(setout.clone());
     let answer = set_out(&job).expect("a valid job");
     assert!(answer.best.is_none());
@@ -146,7 +146,7 @@ fn what_is_in_the_way_is_named_and_its_least_change_suffices() {
     let travel =
         nearest.changes.iter().find(|change| change.limit == Limit::ShaftTravelDeg).expect("travel alone would do");
     let with = |degrees: f64| {
-        let setout = SetOut { shaft_travel_deg: Some(95.0 + degrees), ..setout.clone() };
+        let setout = SetOut { shaft_travel_deg: Some(60.0 + degrees), ..setout.clone() };
         set_out(&Job { setout: Some(setout), ..job.clone() }).expect("a valid job").best
     };
     assert!(with(travel.by + 1e-3).is_some(), "the change named makes a set-out exist");

@@ -10,7 +10,7 @@ use super::terms::Limit;
 
 /// Scattered arms and starts of a place without neighbours.
 const SCATTERED: usize = 96;
-const STARTS: usize = 3;
+const STARTS: usize = 2;
 /// Steps of a place without neighbours, and of one between solved ones.
 const ALONE: Effort = Effort { steps: 14, trust: 0.1, least_gain: 1e-4, curved: false };
 const BETWEEN: Effort = Effort { steps: 3, trust: 0.03, least_gain: 2e-4, curved: false };

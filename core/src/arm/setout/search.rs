@@ -16,10 +16,13 @@ use alloc::vec::Vec;
 
 /// Scattered set-outs, and how many of them are descended from.
 const SCATTERED: usize = 4000;
-const STARTS: usize = 14;
+const STARTS: usize = 8;
+/// The same where these find nothing: more of both before it is said that there is none.
+const MANY_SCATTERED: usize = 16_000;
+const MANY_STARTS: usize = 40;
 /// The same where a limit is given up: a dozen such searches say what is in the way.
 const FEW_SCATTERED: usize = 1200;
-const FEW_STARTS: usize = 6;
+const FEW_STARTS: usize = 4;
 
 const ROUGH: Effort = Effort { steps: 25, trust: 0.1, least_gain: 1e-5, curved: false };
 const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true };
@@ -35,7 +38,7 @@ impl Site<'_> {
             return found;
         }
         self.hair = Hair::NONE;
-        self.descend_from(SCATTERED, STARTS)
+        self.descend_from(MANY_SCATTERED, MANY_STARTS)
     }
 
     fn descend_from(&mut self, scattered: usize, starts: usize) -> Vec<Found> {
