@@ -2,6 +2,7 @@
 //! lattice walked whole.
 
 mod check;
+mod rule;
 
 use pintle_core::{Arm, Document, Job, Limit, PadMap, SetOut, TorqueSweep, plan, set_out};
 use std::path::PathBuf;

@@ -1,7 +1,7 @@
 //! The set-out, put together: the search under the job's loads, its answer weighed by the plan itself.
 
 use super::Model;
-use crate::arm::setout::{Found, Limit, Loads, Site};
+use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
 use crate::drive::{Direction, WindCase, effort_n_m};
 use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
 use crate::leaf::{LeafLoads, wind_moment_n_m};
@@ -16,6 +16,8 @@ pub struct SetOutAnswer {
     pub best: Option<Stand>,
     /// Other local optima that keep every limit, the best first; empty on a lattice.
     pub others: Vec<Stand>,
+    /// Lengths by the rule of thumb with the arm straight when closed, for the best's shaft and bracket; to stand beside it.
+    pub rule_of_thumb: Option<RuleOfThumb>,
     /// Where there is no best: the set-out that comes nearest, and what is in the way.
     pub nearest: Option<Nearest>,
 }
@@ -89,17 +91,26 @@ fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
     if let Some(step_m) = setout.step_m {
         let best = site.best_on_lattice(step_m, &optima).and_then(|found| stand(&found.arm, site));
         let nearest = if best.is_some() { None } else { Some(nearest(site, &optima, optima[0].kept())) };
-        return SetOutAnswer { best, others: Vec::new(), nearest };
+        return SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: Vec::new(), nearest };
     }
     let kept = optima.iter().filter(|found| found.kept());
     let mut stands: Vec<Stand> = kept.filter_map(|found| stand(&site.arm(&found.point, found.elbow), site)).collect();
     if stands.is_empty() {
-        return SetOutAnswer { best: None, others: stands, nearest: Some(nearest(site, &optima, false)) };
+        let nearest = Some(nearest(site, &optima, false));
+        return SetOutAnswer { best: None, others: stands, rule_of_thumb: None, nearest };
     }
     let best = stands.remove(0);
     stands.dedup_by(|one, other| near(&one.arm, &other.arm));
     stands.retain(|other| !near(&best.arm, &other.arm));
-    SetOutAnswer { best: Some(best), others: stands, nearest: None }
+    let best = Some(best);
+    SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: stands, nearest: None }
+}
+
+/// The rule of thumb for the shaft and bracket of a stand.
+fn by_rule(job: &Job, best: &Option<Stand>) -> Option<RuleOfThumb> {
+    let arm = best.as_ref()?.arm;
+    let (shaft, bracket) = ((arm.shaft_x_m, arm.shaft_y_m), (arm.bracket_u_m, arm.bracket_v_m));
+    Some(rule_of_thumb(shaft, bracket, job.open_rad(), 0.0))
 }
 
 /// Whether two arms are the same for anyone with a tape: within a centimetre everywhere.
