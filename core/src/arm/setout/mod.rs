@@ -6,6 +6,7 @@ mod clear;
 mod curved;
 mod descent;
 mod figures;
+mod grip;
 mod lattice;
 mod lp;
 mod pads;

@@ -24,7 +24,11 @@ const MANY_STARTS: usize = 40;
 const FEW_SCATTERED: usize = 1200;
 const FEW_STARTS: usize = 4;
 
-const ROUGH: Effort = Effort { steps: 25, trust: 0.1, least_gain: 1e-5, curved: false };
+/// All starts go a few steps, the best of what they reach some more, the best of that to the end.
+const ROUGH: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false };
+const FURTHER: Effort = Effort { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true };
+const FURTHER_COUNT: usize = 7;
+const FINE_COUNT: usize = 3;
 const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true };
 
 impl Site<'_> {
@@ -48,12 +52,20 @@ impl Site<'_> {
         let mut found: Vec<Found> =
             starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ROUGH)).collect();
         order(&mut found);
+        // Where nothing keeps the limits yet, all go on: whichever does is worth more than the best of those that do not.
+        let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
+        for better in found.iter_mut().take(further) {
+            *better = workshop.descend(self, *better, &bounds, FURTHER);
+        }
+        order(&mut found);
         self.exact = true;
-        for best in found.iter_mut().take(3) {
-            // What was good enough to look around is weighed again to the last digit.
-            let weighed = self.found(&best.point, best.elbow, best.sense);
-            let fine = workshop.descend(self, weighed, &bounds, FINE);
-            *best = workshop.restore(self, fine, &bounds);
+        for (rank, best) in found.iter_mut().enumerate() {
+            // What was good enough to look around is weighed again to the last digit, and brought inside the limits where it is not.
+            let mut weighed = self.found(&best.point, best.elbow, best.sense);
+            if rank < FINE_COUNT {
+                weighed = workshop.descend(self, weighed, &bounds, FINE);
+            }
+            *best = workshop.restore(self, weighed, &bounds);
         }
         order(&mut found);
         self.exact = false;
