@@ -42,7 +42,7 @@ pub use leaf::{
 };
 pub use plan::{
     Change, CurvePoint, Finding, FindingCode, Loads, Model, Nearest, Overrun, Pad, PadMap, Peak, Plan, SetOutAnswer,
-    Severity, Shares, Stand, TorqueSweep, plan, set_out,
+    Severity, Shares, Stand, TorqueSweep, front, plan, set_out,
 };
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.

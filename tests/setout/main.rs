@@ -4,7 +4,7 @@
 mod check;
 mod rule;
 
-use pintle_core::{Arm, Document, Job, Limit, PadMap, SetOut, TorqueSweep, plan, set_out};
+use pintle_core::{Aim, Arm, Document, Job, Limit, PadMap, SetOut, TorqueSweep, front, plan, set_out};
 use std::path::PathBuf;
 
 /// Excess that counts as rounding, in metres, radians or plain numbers.
@@ -215,4 +215,21 @@ fn every_fault_of_a_block_is_reported_at_once() {
     let document: Document = serde_json::from_str(&value.to_string()).expect("a document");
     let errors = Job::read(&document).expect_err("it is faulty").errors;
     assert_eq!(errors.iter().map(|fault| fault.path.as_str()).collect::<Vec<_>>(), ["setout.crank_m.1"]);
+}
+
+/// Along the front the torque rises and the travel falls, every point keeps the limits, and the ends are the two optima.
+#[test]
+fn the_front_gives_one_for_the_other() {
+    let job = site("yard.json");
+    let points = front(&job, Aim::LeastShaftTravel, 6).expect("a valid job");
+    assert!(points.len() >= 4, "{} points", points.len());
+    for pair in points.windows(2) {
+        assert!(pair[0].shaft_torque_n_m < pair[1].shaft_torque_n_m);
+        assert!(pair[0].shaft_travel_deg > pair[1].shaft_travel_deg);
+    }
+    for point in &points {
+        assert!(check::exceeded(&job, block(&job), &point.arm, ROUNDING).is_empty());
+    }
+    let best = set_out(&job).expect("a valid job").best.expect("one exists");
+    assert_eq!(points[0], best);
 }

@@ -2,6 +2,7 @@
 
 mod curve;
 mod findings;
+mod front;
 mod model;
 mod pads;
 mod setout;
@@ -9,6 +10,7 @@ mod sweep;
 
 pub use curve::CurvePoint;
 pub use findings::{Finding, FindingCode, Severity};
+pub use front::front;
 pub use model::Model;
 pub use pads::{Pad, PadMap};
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};

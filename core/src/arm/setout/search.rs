@@ -12,6 +12,7 @@
 use super::descent::{Effort, Found, Workshop};
 use super::site::{Hair, Site};
 use super::terms::Limit;
+use crate::job::Aim;
 use alloc::vec::Vec;
 
 /// Scattered set-outs, and how many of them are descended from.
@@ -37,7 +38,10 @@ impl Site<'_> {
     /// Where ranges are too thin to stay inside by a hair, they are kept to the last digit instead.
     pub fn optima(&mut self) -> Vec<Found> {
         self.hair = Hair::KEPT;
-        let found = self.descend_from(SCATTERED, STARTS);
+        // Travel and force have narrower valleys than torque, and a limit beside the aim cuts them up: more is scattered there.
+        let plain = self.setout.aim() == Aim::LeastShaftTorque && self.setout.most_shaft_torque_n_m.is_none();
+        let (scattered, starts) = if plain { (SCATTERED, STARTS) } else { (MANY_SCATTERED, MANY_STARTS) };
+        let found = self.descend_from(scattered, starts);
         if found.first().is_some_and(Found::kept) {
             return found;
         }
