@@ -31,7 +31,7 @@ mod plan;
 mod real;
 pub mod units;
 
-pub use arm::{Defect, DefectKind, Limit, Linkage, Pose};
+pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShortLength, rule_of_thumb};
 pub use document::Document;
 pub use drive::{Demand, Direction, Rating, Verdict, WindCase, WindLimit, WindLimitState};
 pub use job::*;

@@ -8,4 +8,4 @@ pub(crate) mod setout;
 pub use defect::{Defect, DefectKind};
 pub use linkage::Linkage;
 pub use pose::Pose;
-pub use setout::Limit;
+pub use setout::{Limit, RuleOfThumb, ShortLength, rule_of_thumb};

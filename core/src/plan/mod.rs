@@ -3,21 +3,27 @@
 mod band;
 mod curve;
 mod findings;
+mod front;
 mod ground;
 mod model;
+mod pads;
 mod sensitivity;
 mod setout;
 mod storm;
+mod sweep;
 mod wind;
 
 pub use band::{Band, BandPoint};
 pub use curve::CurvePoint;
 pub use findings::{Finding, FindingCode, Severity};
+pub use front::front;
 pub use ground::{GapPoint, OverGround};
 pub use model::Model;
+pub use pads::{Pad, PadMap};
 pub use sensitivity::Sensitivity;
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};
 pub use storm::Storm;
+pub use sweep::TorqueSweep;
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
 
 use crate::drive::{Direction, Rating, WindLimit};

@@ -1,7 +1,7 @@
 //! The set-out, put together: the search under the job's loads, its answer weighed by the plan itself.
 
 use super::Model;
-use crate::arm::setout::{Found, Limit, Loads, Site};
+use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
 use crate::drive::{Direction, WindCase, effort_n_m};
 use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
@@ -16,6 +16,8 @@ pub struct SetOutAnswer {
     pub best: Option<Stand>,
     /// Other local optima that keep every limit, the best first; empty on a lattice.
     pub others: Vec<Stand>,
+    /// Lengths by the rule of thumb with the arm straight when closed, for the best's shaft and bracket; to stand beside it.
+    pub rule_of_thumb: Option<RuleOfThumb>,
     /// Where there is no best: the set-out that comes nearest, and what is in the way.
     pub nearest: Option<Nearest>,
 }
@@ -80,7 +82,7 @@ pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
     job.check()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout.as_ref().ok_or_else(missing)?;
-    Ok(SearchLoads::new(job, setout).with_site(|site| answer(job, setout, site)))
+    Ok(SearchLoads::new(job).with_site(setout, |site| answer(job, setout, site)))
 }
 
 fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
@@ -89,17 +91,26 @@ fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
     if let Some(step_m) = setout.step_m {
         let best = site.best_on_lattice(step_m, &optima).and_then(|found| stand(&found.arm, site));
         let nearest = if best.is_some() { None } else { Some(nearest(site, &optima, optima[0].kept())) };
-        return SetOutAnswer { best, others: Vec::new(), nearest };
+        return SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: Vec::new(), nearest };
     }
     let kept = optima.iter().filter(|found| found.kept());
     let mut stands: Vec<Stand> = kept.filter_map(|found| stand(&site.arm(&found.point, found.elbow), site)).collect();
     if stands.is_empty() {
-        return SetOutAnswer { best: None, others: stands, nearest: Some(nearest(site, &optima, false)) };
+        let nearest = Some(nearest(site, &optima, false));
+        return SetOutAnswer { best: None, others: stands, rule_of_thumb: None, nearest };
     }
     let best = stands.remove(0);
     stands.dedup_by(|one, other| near(&one.arm, &other.arm));
     stands.retain(|other| !near(&best.arm, &other.arm));
-    SetOutAnswer { best: Some(best), others: stands, nearest: None }
+    let best = Some(best);
+    SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: stands, nearest: None }
+}
+
+/// The rule of thumb for the shaft and bracket of a stand.
+fn by_rule(job: &Job, best: &Option<Stand>) -> Option<RuleOfThumb> {
+    let arm = best.as_ref()?.arm;
+    let (shaft, bracket) = ((arm.shaft_x_m, arm.shaft_y_m), (arm.bracket_u_m, arm.bracket_v_m));
+    Some(rule_of_thumb(shaft, bracket, job.open_rad(), 0.0))
 }
 
 /// Whether two arms are the same for anyone with a tape: within a centimetre everywhere.
@@ -153,33 +164,44 @@ impl Stand {
 }
 
 /// The loads a search looks at.
-struct SearchLoads<'a> {
-    setout: &'a SetOut,
+pub(super) struct SearchLoads {
     working: LeafLoads,
     storm: LeafLoads,
     efficiency: f64,
     open_rad: f64,
 }
 
-impl<'a> SearchLoads<'a> {
-    fn new(job: &Job, setout: &'a SetOut) -> SearchLoads<'a> {
+impl SearchLoads {
+    /// The loads of a job that passed its checks.
+    pub fn new(job: &Job) -> SearchLoads {
         let working = LeafLoads::new(job);
         let gust = job.gust();
-        let storm = gust.at(setout.storm_speed_m_s.unwrap_or(gust.speed_m_s));
+        let asked = job.setout.as_ref().and_then(|setout| setout.storm_speed_m_s);
+        let storm = gust.at(asked.unwrap_or(gust.speed_m_s));
         let storm = working.in_wind(gust_moment_n_m(&storm, &Body::of(job)));
-        SearchLoads { setout, working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
+        SearchLoads { working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
     }
 
-    fn with_site<T>(&self, then: impl FnOnce(&mut Site) -> T) -> T {
-        let larger = |of: &dyn Fn(Direction) -> f64| {
-            Direction::BOTH.map(|direction| of(direction).abs()).into_iter().fold(0.0, f64::max)
-        };
-        let effort = |leaf_rad: f64| {
-            larger(&|direction| {
-                effort_n_m(self.working.demand_n_m(leaf_rad, direction, WindCase::Against), direction, self.efficiency)
-            })
-        };
-        let storm = |leaf_rad: f64| larger(&|direction| self.storm.demand_n_m(leaf_rad, direction, WindCase::Against));
-        then(&mut Site::new(self.setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
+    /// Largest moment both ways asked of a shaft that turns as fast as the leaf, N·m.
+    pub fn effort_n_m(&self, leaf_rad: f64) -> f64 {
+        larger(|direction| {
+            effort_n_m(self.working.demand_n_m(leaf_rad, direction, WindCase::Against), direction, self.efficiency)
+        })
     }
+
+    fn storm_n_m(&self, leaf_rad: f64) -> f64 {
+        larger(|direction| self.storm.demand_n_m(leaf_rad, direction, WindCase::Against))
+    }
+
+    /// The site of a set-out under these loads.
+    pub fn with_site<T>(&self, setout: &SetOut, then: impl FnOnce(&mut Site) -> T) -> T {
+        let effort = |leaf_rad: f64| self.effort_n_m(leaf_rad);
+        let storm = |leaf_rad: f64| self.storm_n_m(leaf_rad);
+        then(&mut Site::new(setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
+    }
+}
+
+fn larger(of: impl Fn(Direction) -> f64) -> f64 {
+    let [opening, closing] = Direction::BOTH.map(|direction| of(direction).abs());
+    opening.max(closing)
 }

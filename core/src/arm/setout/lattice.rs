@@ -18,7 +18,7 @@ use alloc::vec::Vec;
 const WHOLE: i64 = 40_000;
 const EXHAUSTIVE: i64 = 4_000_000;
 /// Half-widths of the boxes that move, in steps; continuous optima half of it apart share one.
-const REACHES: [i64; 3] = [1, 3, 7];
+const REACHES: [i64; 4] = [1, 3, 7, 12];
 /// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
 const FIRST_ASKED: [usize; 6] = [Site::tenth(), 12, 20, 28, 36, INTERVALS];
 /// Excess between the stations that a parabola may still miss.
@@ -90,6 +90,8 @@ impl Walk<'_> {
                 let found = self.best.map(|best| best.triple);
                 let nearest =
                     |optimum: &Found| optimum.point.map(|value| libm::round(value / self.lattice.step_m) as i64);
+                // The widest box is for the best alone.
+                let optima = if reach == REACHES[REACHES.len() - 1] && found.is_some() { &[] } else { optima };
                 let centres: Vec<[i64; 3]> =
                     found.into_iter().chain(optima.iter().map(nearest).map(|[x, y, u, ..]| [x, y, u])).collect();
                 for mut centre in centres {

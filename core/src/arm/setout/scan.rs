@@ -6,8 +6,9 @@ use crate::job::Elbow;
 use crate::real::{cos, root, sin};
 use alloc::vec::Vec;
 
-/// Weight of an excess when starts are ranked.
-const WEIGHT: f64 = 10.0;
+/// Weights of an excess when starts are ranked: by what they promise, and by how little they exceed. Where few arms keep the limits, those
+/// that promise most may all lie in a valley that has none.
+const WEIGHTS: [f64; 2] = [10.0, 1e4];
 
 /// Steps of the additive sequence: powers of the inverse of the root of `x⁶ = x + 1`, which scatters evenly in five dimensions.
 /// Source: Roberts (2018), on generalised golden ratios, from memory.
@@ -17,9 +18,14 @@ const GOLDEN: [f64; DIMENSIONS] = {
 };
 
 impl Site<'_> {
-    /// The most promising of `count` scattered set-outs, at most `keep`, no two closer than a tenth of the ranges.
+    /// The most promising of `count` scattered set-outs, at most `keep` by each weight, no two of one branch closer than
+    /// some tenth of the ranges.
     pub fn scan(&self, count: usize, keep: usize) -> Vec<Found> {
-        let bounds = self.bounds();
+        self.scan_in(&self.bounds(), count, keep)
+    }
+
+    /// The same within other bounds.
+    pub fn scan_in(&self, bounds: &[Point; 2], count: usize, keep: usize) -> Vec<Found> {
         let mut tried: Vec<Found> = Vec::with_capacity(2 * count);
         for index in 0..count {
             let share: Point = core::array::from_fn(|i| {
@@ -30,31 +36,34 @@ impl Site<'_> {
                 0 | 1 => {
                     for latch in [1.0, -1.0] {
                         tried.extend(
-                            self.squared(&bounds, &share, latch).and_then(|(point, elbow)| self.try_at(&point, elbow)),
+                            self.squared(bounds, &share, latch).and_then(|(point, elbow)| self.try_at(&point, elbow)),
                         );
                     }
                 }
                 2 => {
-                    let point = mixed(&bounds, &share);
+                    let point = mixed(bounds, &share);
                     tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
                 }
                 _ => {
-                    if let Some(point) = self.spanned(&bounds, &share) {
+                    if let Some(point) = self.spanned(bounds, &share) {
                         tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
                     }
                 }
             }
         }
-        tried.sort_by(|one, other| one.merit(WEIGHT).total_cmp(&other.merit(WEIGHT)));
-        let mut starts: Vec<Found> = Vec::with_capacity(keep);
-        for found in &tried {
-            let near = |start: &Found| {
-                start.elbow == found.elbow
-                    && start.sense == found.sense
-                    && distance(&bounds, &start.point, &found.point) < 0.15
-            };
-            if starts.len() < keep && !starts.iter().any(near) {
-                starts.push(*found);
+        let mut starts: Vec<Found> = Vec::with_capacity(2 * keep);
+        for weight in WEIGHTS {
+            tried.sort_by(|one, other| one.merit(weight).total_cmp(&other.merit(weight)));
+            let most = starts.len() + keep;
+            for found in &tried {
+                let near = |start: &Found| {
+                    start.elbow == found.elbow
+                        && start.sense == found.sense
+                        && distance(bounds, &start.point, &found.point) < 0.15
+                };
+                if starts.len() < most && !starts.iter().any(near) {
+                    starts.push(*found);
+                }
             }
         }
         starts

@@ -12,16 +12,24 @@
 use super::descent::{Effort, Found, Workshop};
 use super::site::{Hair, Site};
 use super::terms::Limit;
+use crate::job::Aim;
 use alloc::vec::Vec;
 
 /// Scattered set-outs, and how many of them are descended from.
 const SCATTERED: usize = 4000;
-const STARTS: usize = 14;
+const STARTS: usize = 8;
+/// The same where these find nothing: more of both before it is said that there is none.
+const MANY_SCATTERED: usize = 16_000;
+const MANY_STARTS: usize = 40;
 /// The same where a limit is given up: a dozen such searches say what is in the way.
 const FEW_SCATTERED: usize = 1200;
-const FEW_STARTS: usize = 6;
+const FEW_STARTS: usize = 4;
 
-const ROUGH: Effort = Effort { steps: 25, trust: 0.1, least_gain: 1e-5, curved: false };
+/// All starts go a few steps, the best of what they reach some more, the best of that to the end.
+const ROUGH: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false };
+const FURTHER: Effort = Effort { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true };
+const FURTHER_COUNT: usize = 7;
+const FINE_COUNT: usize = 3;
 const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true };
 
 impl Site<'_> {
@@ -30,12 +38,15 @@ impl Site<'_> {
     /// Where ranges are too thin to stay inside by a hair, they are kept to the last digit instead.
     pub fn optima(&mut self) -> Vec<Found> {
         self.hair = Hair::KEPT;
-        let found = self.descend_from(SCATTERED, STARTS);
+        // Travel and force have narrower valleys than torque, and a limit beside the aim cuts them up: more is scattered there.
+        let plain = self.setout.aim() == Aim::LeastShaftTorque && self.setout.most_shaft_torque_n_m.is_none();
+        let (scattered, starts) = if plain { (SCATTERED, STARTS) } else { (MANY_SCATTERED, MANY_STARTS) };
+        let found = self.descend_from(scattered, starts);
         if found.first().is_some_and(Found::kept) {
             return found;
         }
         self.hair = Hair::NONE;
-        self.descend_from(SCATTERED, STARTS)
+        self.descend_from(MANY_SCATTERED, MANY_STARTS)
     }
 
     fn descend_from(&mut self, scattered: usize, starts: usize) -> Vec<Found> {
@@ -45,12 +56,20 @@ impl Site<'_> {
         let mut found: Vec<Found> =
             starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ROUGH)).collect();
         order(&mut found);
+        // Where nothing keeps the limits yet, all go on: whichever does is worth more than the best of those that do not.
+        let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
+        for better in found.iter_mut().take(further) {
+            *better = workshop.descend(self, *better, &bounds, FURTHER);
+        }
+        order(&mut found);
         self.exact = true;
-        for best in found.iter_mut().take(3) {
-            // What was good enough to look around is weighed again to the last digit.
-            let weighed = self.found(&best.point, best.elbow, best.sense);
-            let fine = workshop.descend(self, weighed, &bounds, FINE);
-            *best = workshop.restore(self, fine, &bounds);
+        for (rank, best) in found.iter_mut().enumerate() {
+            // What was good enough to look around is weighed again to the last digit, and brought inside the limits where it is not.
+            let mut weighed = self.found(&best.point, best.elbow, best.sense);
+            if rank < FINE_COUNT {
+                weighed = workshop.descend(self, weighed, &bounds, FINE);
+            }
+            *best = workshop.restore(self, weighed, &bounds);
         }
         order(&mut found);
         self.exact = false;

@@ -1,0 +1,101 @@
+//! One place after another: the best bracket and lengths for each shaft of a grid, each started from its neighbours.
+//!
+//! Every other row and column of every other row and column … is solved first, so a coarse picture stands early; whatever lies between starts
+//! from the best of the solved places around it. A place costs a few descent steps in three variables, so the cost grows with the places alone,
+//! and, per step, with the stations and rectangles as in [`search`](super::search).
+
+use super::descent::{Effort, Found, Workshop};
+use super::site::{Point, Site};
+use super::terms::Limit;
+
+/// Scattered arms and starts of a place without neighbours.
+const SCATTERED: usize = 96;
+const STARTS: usize = 2;
+/// Steps of a place without neighbours, and of one between solved ones.
+const ALONE: Effort = Effort { steps: 14, trust: 0.1, least_gain: 1e-4, curved: false };
+const BETWEEN: Effort = Effort { steps: 3, trust: 0.03, least_gain: 2e-4, curved: false };
+/// Excess a place may have, in metres, radians or plain: a tenth of a millimetre is less than a pencil line.
+pub(crate) const PENCIL: f64 = 1e-4;
+/// Torque a mean arm may ask above the mean of its neighbours' torques, as a fraction, before it is descended from.
+const BULGE: f64 = 3e-4;
+/// Excess per distance that no place nearby makes up for; limits change about as fast as the shaft moves.
+const STEEP: f64 = 3.0;
+
+impl Site<'_> {
+    fn bounds_at(&self, x_m: f64, y_m: f64) -> [Point; 2] {
+        let [mut least, mut most] = self.bounds();
+        (least[0], least[1], most[0], most[1]) = (x_m, y_m, x_m, y_m);
+        [least, most]
+    }
+
+    /// The best found at a place that has no solved neighbours.
+    pub fn best_alone(&self, workshop: &mut Workshop, x_m: f64, y_m: f64) -> Option<Found> {
+        let bounds = self.bounds_at(x_m, y_m);
+        let starts = self.scan_in(&bounds, SCATTERED, STARTS);
+        starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ALONE)).fold(None, better)
+    }
+
+    /// The best found at a place between solved ones, `pairs` of them on opposite sides, as far away as `apart_m`.
+    ///
+    /// The mean of two arms of one branch that both keep the limits errs by the square of their distance; where it keeps the limits too and asks
+    /// no more than their mean torque it is taken as it stands. Anywhere else the best of what is around is descended from.
+    pub fn best_between(
+        &self,
+        workshop: &mut Workshop,
+        (x_m, y_m): (f64, f64),
+        pairs: &[[Option<Found>; 2]],
+        apart_m: f64,
+        coarse: bool,
+    ) -> Option<Found> {
+        let at = |from: &Found, point: Point| {
+            let [_, _, u, crank, z] = point;
+            self.found(&[x_m, y_m, u, crank, z], from.elbow, from.sense)
+        };
+        let mut means: Option<Found> = None;
+        for pair in pairs {
+            let [Some(one), Some(other)] = pair else { continue };
+            let alike = one.elbow == other.elbow && one.sense == other.sense;
+            if !alike || one.excess > PENCIL || other.excess > PENCIL {
+                continue;
+            }
+            let mean = at(one, core::array::from_fn(|i| 0.5 * (one.point[i] + other.point[i])));
+            let level = 0.5 * (one.objective + other.objective) * (1.0 + BULGE);
+            if mean.excess <= PENCIL && mean.objective <= level {
+                return Some(mean);
+            }
+            if means.is_none_or(|best| mean.merit(1.0) < best.merit(1.0)) {
+                means = Some(mean);
+            }
+        }
+        let around = || pairs.iter().flatten().flatten();
+        let nearest = around().map(|found| found.excess).fold(f64::MAX, f64::min);
+        let moved = around().map(|found| at(found, found.point));
+        let start =
+            moved.chain(means).reduce(|one, other| if other.merit(1.0) < one.merit(1.0) { other } else { one })?;
+        // Between two places without an arm there is seldom one; what there is, the places that have one reach from their side.
+        if nearest > PENCIL && (nearest > STEEP * apart_m || !coarse) {
+            return Some(start);
+        }
+        Some(workshop.descend(self, start, &self.bounds_at(x_m, y_m), BETWEEN))
+    }
+
+    /// A place without an arm beside one that has one: descended from that.
+    pub fn best_beside(&self, workshop: &mut Workshop, (x_m, y_m): (f64, f64), neighbour: &Found) -> Found {
+        let [_, _, u, crank, z] = neighbour.point;
+        let start = self.found(&[x_m, y_m, u, crank, z], neighbour.elbow, neighbour.sense);
+        workshop.descend(self, start, &self.bounds_at(x_m, y_m), BETWEEN)
+    }
+
+    /// The limit an arm exceeds most, by how much in the search's unit.
+    pub fn most_exceeded(&mut self, found: &Found) -> Option<(Limit, f64)> {
+        let bare = self.bare(&found.point, found.elbow);
+        self.exceeded(&bare, found.sense).into_iter().next()
+    }
+}
+
+fn better(best: Option<Found>, found: Found) -> Option<Found> {
+    match best {
+        Some(best) if best.beats(&found) => Some(best),
+        _ => Some(found),
+    }
+}

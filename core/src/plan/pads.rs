@@ -1,0 +1,178 @@
+//! The map: for a grid of shaft positions the best bracket and lengths at each, coarse first, a little at a time.
+
+use super::setout::{Change, SearchLoads};
+use crate::arm::setout::{Found, PENCIL, Site, Workshop};
+use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// Places apart in the first pass; a power of two.
+const FIRST: usize = 16;
+
+/// Sweeps over the finished map.
+const SWEEPS: usize = 4;
+
+/// A map being made. [`PadMap::step`] does a number of places and returns, so that a worker can be cancelled, show how far it is, and draw
+/// what stands already; dropping it is cancelling it.
+#[derive(Clone, Debug)]
+pub struct PadMap {
+    job: Job,
+    setout: SetOut,
+    columns: usize,
+    rows: usize,
+    places: Vec<Option<Found>>,
+    /// Distance of the places of the pass, and the next place of it.
+    apart: usize,
+    next: usize,
+    done: usize,
+    /// Sweeps over the finished map that are left: forth and back.
+    sweeps: usize,
+}
+
+/// What the map says of a place.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Pad {
+    /// The best arm found with the shaft here, or the one that comes nearest.
+    pub arm: Arm,
+    /// Its peak shaft torque, N·m, within the map's stated error; `null` where no arm keeps the limits.
+    pub shaft_torque_n_m: Option<f64>,
+    /// Rated torque over it.
+    pub reserve: Option<f64>,
+    /// The limit that rules the place out, and by how much; `null` where none does.
+    pub ruled_out: Option<Change>,
+}
+
+impl PadMap {
+    /// A map over the shaft ranges of the job's `setout` block: `columns` along the leaf, `rows` across it, ends included; the aim is the
+    /// least shaft torque, whatever the block's own, and its step is not looked at.
+    ///
+    /// # Errors
+    /// [`Invalid`] with every fault of the values, or naming the missing block.
+    pub fn new(job: &Job, columns: usize, rows: usize) -> Result<PadMap, Invalid> {
+        job.check()?;
+        let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
+        let setout = SetOut { aim: None, ..job.setout.clone().ok_or_else(missing)? };
+        let (columns, rows) = (columns.max(1), rows.max(1));
+        let places = alloc::vec![None; columns * rows];
+        Ok(PadMap { job: job.clone(), setout, columns, rows, places, apart: FIRST, next: 0, done: 0, sweeps: SWEEPS })
+    }
+
+    /// Places done, and places in all.
+    pub fn progress(&self) -> (usize, usize) {
+        (self.done, self.places.len())
+    }
+
+    /// Where the shaft stands at a column and row, m.
+    pub fn place_m(&self, column: usize, row: usize) -> (f64, f64) {
+        let along = |[least, most]: [f64; 2], index: usize, count: usize| {
+            if count < 2 { 0.5 * (least + most) } else { least + (most - least) * index as f64 / (count - 1) as f64 }
+        };
+        (along(self.setout.shaft_x_m, column, self.columns), along(self.setout.shaft_y_m, row, self.rows))
+    }
+
+    /// Does up to `places` more; `true` while there are any left.
+    pub fn step(&mut self, places: usize) -> bool {
+        let setout = self.setout.clone();
+        SearchLoads::new(&self.job).with_site(&setout, |site| {
+            let mut workshop = Workshop::new();
+            let mut left = places;
+            while left > 0 && self.apart > 0 {
+                if self.next >= self.places.len() {
+                    (self.apart, self.next) = (self.apart / 2, 0);
+                    continue;
+                }
+                let (column, row) = (self.next % self.columns, self.next / self.columns);
+                let on = column % self.apart == 0 && row % self.apart == 0;
+                if on && self.places[self.next].is_none() {
+                    let place = self.place_m(column, row);
+                    self.places[self.next] = self.solve(site, &mut workshop, column, row, place);
+                    self.done += 1;
+                    left -= 1;
+                }
+                self.next += 1;
+            }
+            while left > 0 && self.apart == 0 && self.sweeps > 0 {
+                if self.next >= self.places.len() {
+                    (self.sweeps, self.next) = (self.sweeps - 1, 0);
+                    continue;
+                }
+                left -= usize::from(self.spread(site, &mut workshop));
+                self.next += 1;
+            }
+        });
+        self.apart > 0 || self.sweeps > 0
+    }
+
+    /// Tries the next place of a sweep from a neighbour that has an arm, if it has none itself; whether that cost anything. A sweep forth
+    /// carries arms along columns and rows, one back against them.
+    fn spread(&mut self, site: &Site, workshop: &mut Workshop) -> bool {
+        let forth = self.sweeps.is_multiple_of(2);
+        let index = if forth { self.next } else { self.places.len() - 1 - self.next };
+        let kept = |place: &Option<Found>| place.filter(|found| found.excess <= PENCIL);
+        let (column, row) = (index % self.columns, index / self.columns);
+        if kept(&self.places[index]).is_some() {
+            return false;
+        }
+        let beside = |across: isize, along: isize| {
+            let column = column.checked_add_signed(across).filter(|&column| column < self.columns)?;
+            let row = row.checked_add_signed(along).filter(|&row| row < self.rows)?;
+            kept(&self.places[row * self.columns + column])
+        };
+        let way = if forth { -1 } else { 1 };
+        let neighbour =
+            beside(way, 0).or_else(|| beside(0, way)).or_else(|| beside(-way, 0)).or_else(|| beside(0, -way));
+        let Some(neighbour) = neighbour else { return false };
+        let found = site.best_beside(workshop, self.place_m(column, row), &neighbour);
+        if self.places[index].is_none_or(|place| found.beats(&place)) {
+            self.places[index] = Some(found);
+        }
+        true
+    }
+
+    fn solve(
+        &self,
+        site: &Site,
+        workshop: &mut Workshop,
+        column: usize,
+        row: usize,
+        place: (f64, f64),
+    ) -> Option<Found> {
+        if self.apart == FIRST {
+            return site.best_alone(workshop, place.0, place.1);
+        }
+        let apart = self.apart as isize;
+        let neighbour = |across: isize, along: isize| {
+            let column = column.checked_add_signed(across * apart).filter(|&column| column < self.columns)?;
+            let row = row.checked_add_signed(along * apart).filter(|&row| row < self.rows)?;
+            self.places[row * self.columns + column]
+        };
+        let opposite = [(1, 0), (0, 1), (1, 1), (1, -1)];
+        let pairs = opposite.map(|(across, along)| [neighbour(across, along), neighbour(-across, -along)]);
+        let (next, beside) = (self.place_m(column + 1, row).0 - place.0, self.place_m(column, row + 1).1 - place.1);
+        site.best_between(workshop, place, &pairs, next.abs().max(beside.abs()) * self.apart as f64, self.apart > 2)
+    }
+
+    /// What the map says of a place; `None` where it has not been yet.
+    pub fn pad(&self, column: usize, row: usize) -> Option<Pad> {
+        let found = (*self.places.get(row * self.columns + column)?)?;
+        SearchLoads::new(&self.job).with_site(&self.setout, |site| {
+            let kept = found.excess <= PENCIL;
+            let torque = kept.then_some(found.objective * site.torque_scale_n_m);
+            let ruled_out = if kept { None } else { site.most_exceeded(&found) };
+            Some(Pad {
+                arm: site.arm(&found.point, found.elbow),
+                shaft_torque_n_m: torque,
+                reserve: torque.map(|torque| self.job.operator.rated_torque_n_m / torque),
+                ruled_out: ruled_out.map(|(limit, by)| Change { limit, by: limit.in_document(by, site) }),
+            })
+        })
+    }
+
+    /// Shaft torque of every place, N·m, row by row; `None` where no arm keeps the limits or the map has not been yet.
+    pub fn torques_n_m(&self) -> Vec<Option<f64>> {
+        let scale = SearchLoads::new(&self.job).with_site(&self.setout, |site| site.torque_scale_n_m);
+        let torque = |found: &Found| (found.excess <= PENCIL).then_some(found.objective * scale);
+        self.places.iter().map(|place| place.as_ref().and_then(torque)).collect()
+    }
+}
