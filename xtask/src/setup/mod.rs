@@ -3,6 +3,7 @@
 pub mod axe;
 pub mod bindgen;
 pub mod browser;
+pub mod python;
 pub mod targets;
 pub mod trunk;
 

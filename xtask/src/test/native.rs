@@ -5,11 +5,13 @@ use std::process::Command;
 use anyhow::Result;
 
 use super::{Log, Step};
-use crate::setup::targets;
+use crate::place::target;
+use crate::setup::{python, targets};
 
 pub const STEPS: &[Step] = &[
     Step { name: "native tests", after: None, shown: false, run: tests },
     Step { name: "task runner's tests", after: None, shown: false, run: own_tests },
+    Step { name: "independent engines", after: None, shown: false, run: engines },
     Step { name: "bare-metal build", after: None, shown: false, run: bare_metal },
 ];
 
@@ -20,6 +22,14 @@ fn tests(log: &mut Log) -> Result<()> {
 
 fn own_tests(log: &mut Log) -> Result<()> {
     log.run_tests(Command::new("cargo").args(["test", "--package", "xtask"]))
+}
+
+/// Section tables and an equilibrium solver in Python against the native example.
+fn engines(log: &mut Log) -> Result<()> {
+    let python = python::ensure()?;
+    log.run(Command::new("cargo").args(["build", "--package", "pintle-core", "--example", "plan"]))?;
+    let example = target().join("debug/examples").join(format!("plan{}", std::env::consts::EXE_SUFFIX));
+    log.run(Command::new(python).arg("tests/python/run.py").arg(example))
 }
 
 /// Proves that the core stands without an operating system and without the standard library.

@@ -1,0 +1,99 @@
+//! Fuzz targets: reading a job and planning it, from raw bytes and from damaged jobs.
+//!
+//! The test command runs them bounded, by random inputs and the kept corpus in `__fuzz__`. Long runs, guided by coverage, by hand:
+//! `cargo install cargo-bolero`, then `cargo bolero test -p pintle-tests --test fuzz damaged_jobs_never_panic` with a nightly toolchain.
+
+use bolero::{TypeGenerator, check};
+use pintle_core::{Document, Job, plan};
+use serde_json::{Value, json};
+
+/// Reads and plans; whatever comes of it must be finite and writable.
+fn digest(document: &Document) {
+    if let Ok(job) = Job::read(document) {
+        match plan(&job) {
+            Ok(plan) => finite(&serde_json::to_value(plan).expect("a plan can be written")),
+            Err(invalid) => finite(&serde_json::to_value(invalid).expect("faults can be written")),
+        }
+    }
+}
+
+/// `serde_json` writes what is not finite as `null`, so a plan's own numbers are looked at where none may be absent.
+fn finite(value: &Value) {
+    for place in
+        ["/peak/shaft_torque_n_m", "/peak/leaf_deg", "/rating/utilisation", "/shaft_travel_deg", "/least_lever_m"]
+    {
+        assert!(
+            value.get("peak").is_none() || value.pointer(place).is_some_and(Value::is_number),
+            "{place} in {value}"
+        );
+    }
+}
+
+#[test]
+fn bytes_never_panic() {
+    check!().with_iterations(20_000).for_each(|bytes: &[u8]| {
+        if let Ok(document) = serde_json::from_slice::<Document>(bytes) {
+            digest(&document);
+        }
+    });
+}
+
+/// One damage done to a job: which value, and what is put there.
+#[derive(Debug, TypeGenerator)]
+struct Damage {
+    place: u8,
+    value: Put,
+}
+
+/// What is put in place of a value.
+#[derive(Debug, TypeGenerator)]
+enum Put {
+    Null,
+    Yes(bool),
+    Scaled(i16),
+    Whole(i32),
+    Any(f64),
+    Word(u8),
+    Nest(u8),
+}
+
+/// All values of a document, as JSON pointers.
+fn pointers(value: &Value, at: String, found: &mut Vec<String>) {
+    if let Value::Object(entries) = value {
+        entries.iter().for_each(|(key, inner)| pointers(inner, format!("{at}/{key}"), found));
+    }
+    if !at.is_empty() {
+        found.push(at);
+    }
+}
+
+fn put(old: &Value, put: &Put) -> Value {
+    match put {
+        Put::Null => Value::Null,
+        Put::Yes(yes) => json!(yes),
+        // A little more or less, of either sign: most of these stay valid and reach the mechanics.
+        Put::Scaled(by) => json!(old.as_f64().unwrap_or(1.0) * f64::from(*by) / 8192.0),
+        Put::Whole(whole) => json!(whole),
+        Put::Any(any) => json!(any),
+        Put::Word(word) => json!(["left", "right", "plain", "measured", "", "either"][usize::from(*word) % 6]),
+        Put::Nest(depth) => (0..*depth % 40).fold(json!({}), |inner, _| json!([inner])),
+    }
+}
+
+#[test]
+fn damaged_jobs_never_panic() {
+    let job: Value = serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
+    let mut places = Vec::new();
+    pointers(&job, String::new(), &mut places);
+    check!().with_iterations(4_000).with_type::<Vec<Damage>>().for_each(|damages| {
+        let mut job = job.clone();
+        for damage in damages {
+            if let Some(value) = job.pointer_mut(&places[usize::from(damage.place) % places.len()]) {
+                *value = put(value, &damage.value);
+            }
+        }
+        if let Ok(document) = serde_json::from_value::<Document>(job) {
+            digest(&document);
+        }
+    });
+}
