@@ -4,6 +4,7 @@
 //! `cargo install cargo-bolero`, then `cargo bolero test -p pintle-tests --test fuzz damaged_jobs_never_panic` with a nightly toolchain.
 
 use bolero::{TypeGenerator, check};
+use pintle_core::units::{self, Quantity, System};
 use pintle_core::{Document, Job, plan};
 use serde_json::{Value, json};
 
@@ -36,6 +37,36 @@ fn bytes_never_panic() {
             digest(&document);
         }
     });
+}
+
+/// Whatever is typed is read to a finite value or refused; what is shown for an input reads back as it was.
+#[test]
+fn typed_text_never_panics() {
+    const QUANTITIES: [Quantity; 6] =
+        [Quantity::ShortLength, Quantity::Length, Quantity::Mass, Quantity::Torque, Quantity::Speed, Quantity::Percent];
+    // Mostly what people type: pure chance would hardly ever write a number.
+    const PIECES: [&str; 24] = [
+        "1", "2", "75", "0", "9", " ", "1/2", "½", ".", ",", "-", "'", "\"", "′", "″", "ft", "in", "mm", " kg", "lb",
+        "N·m", "%", "\u{a0}", "/",
+    ];
+    check!().with_iterations(20_000).with_type::<(Vec<u8>, u8, bool, f64)>().for_each(
+        |(pieces, quantity, us, value)| {
+            let text: String = pieces.iter().take(12).map(|&piece| PIECES[usize::from(piece) % PIECES.len()]).collect();
+            let quantity = QUANTITIES[usize::from(*quantity) % QUANTITIES.len()];
+            let system = if *us { System::Us } else { System::Metric };
+            if let Ok(read) = units::read(&text, quantity, system) {
+                assert!(read.is_finite(), "{text}");
+            }
+            let value = value % 1e4;
+            if value.is_finite() {
+                let shown = units::bare(value, quantity, system);
+                let read = units::read(&shown, quantity, system)
+                    .unwrap_or_else(|error| panic!("{value} as {shown}: {error:?}"));
+                let step = quantity.unit(system).factor * 1e-5;
+                assert!((read - value).abs() <= (1e-5 * value.abs()).max(step), "{value} as {shown} read as {read}");
+            }
+        },
+    );
 }
 
 /// One damage done to a job: which value, and what is put there.

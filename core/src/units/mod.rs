@@ -4,9 +4,13 @@
 //! Factors follow from the definitions of the international yard and pound (0.3048 m, 0.45359237 kg) and standard gravity, all
 //! exact; the unit libraries at hand round the pound and the pound-force to seven digits, so the definitions stand here.
 
+mod feet;
+mod names;
+mod number;
 mod read;
 mod show;
 
+pub use feet::feet_inches;
 pub use read::{ReadError, ReadErrorCode, read};
 pub use show::{Rounding, bare, show, show_limit, symbol};
 

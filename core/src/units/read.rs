@@ -1,6 +1,8 @@
-//! A number as a person types it.
+//! What a person types, read into the document's unit.
 
-use super::{Quantity, System};
+use super::names::factor_of;
+use super::number::number;
+use super::{FOOT_M, INCH_M, Quantity, System};
 use serde::Serialize;
 
 /// Why a typed text is not a number of the wanted quantity.
@@ -26,8 +28,9 @@ pub struct ReadError {
 
 /// Reads a typed number, with or without a unit of either system, into the document's unit.
 ///
-/// A decimal point and a decimal comma are both taken; a single comma with three digits behind it and at most three before is
-/// refused as ambiguous. Spaces between digits are ignored. Never returns a value that is not finite.
+/// Decimal point and decimal comma, grouped thousands, fractions (`75 1/2`, `3-1/2`, `½`), feet and inches (`6' 3-1/2"`,
+/// `6ft 3.5in`, `6′3½″`), and the usual spellings of units (`1905 mm` while inches are shown). A lone comma that could group
+/// thousands as well as mark decimals is refused as ambiguous. Never returns a value that is not finite.
 ///
 /// # Errors
 /// [`ReadErrorCode`] says why the text is not understood.
@@ -36,99 +39,130 @@ pub fn read(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadE
     if text.is_empty() {
         return Err(ReadError { code: ReadErrorCode::Empty });
     }
-    let (number, factor) = split_unit(text, quantity, system);
-    let value = plain_number(number)? * factor;
-    if value.is_finite() { Ok(value) } else { Err(ReadError { code: ReadErrorCode::NotANumber }) }
-}
-
-/// The part before the unit, and the unit's factor; without a unit, the system's own.
-fn split_unit(text: &str, quantity: Quantity, system: System) -> (&str, f64) {
-    let lengths = [Quantity::Length, Quantity::ShortLength];
-    let family: &[Quantity] = if lengths.contains(&quantity) { &lengths } else { core::slice::from_ref(&quantity) };
-    // The longest symbol that ends the text wins: "mm" before "m".
-    let mut best: Option<(&str, f64, usize)> = None;
-    for unit in family.iter().flat_map(|q| [q.unit(System::Metric), q.unit(System::Us)]) {
-        if let Some(rest) = text.strip_suffix(unit.symbol).filter(|_| !unit.symbol.is_empty())
-            && best.is_none_or(|(_, _, length)| unit.symbol.len() > length)
-        {
-            best = Some((rest.trim_end(), unit.factor, unit.symbol.len()));
-        }
-    }
-    best.map_or((text, quantity.unit(system).factor), |(rest, factor, _)| (rest, factor))
-}
-
-/// A decimal number without unit.
-///
-/// Fifteen significant digits are kept: they and their power of ten are exact in `f64`, so one division rounds the value right
-/// (Clinger 1990, "How to read floating point numbers accurately"), without the tables a reader of any length needs. Digits beyond
-/// are less than any tape or scale tells.
-fn plain_number(text: &str) -> Result<f64, ReadError> {
-    let refused = Err(ReadError { code: ReadErrorCode::NotANumber });
-    let (mut mantissa, mut significant, mut scale) = (0u64, 0u32, 0i32);
-    let (mut before, mut behind) = (0u32, 0u32);
-    let (mut separator, mut sign) = (None, None);
-    for character in text.chars() {
-        match character {
-            '0'..='9' => {
-                let digit = u64::from(character) - u64::from('0');
-                let kept = significant < 15;
-                if kept {
-                    mantissa = mantissa * 10 + digit;
-                    significant += u32::from(mantissa > 0);
-                }
-                match (separator.is_some(), kept) {
-                    (false, false) => scale += 1,
-                    (true, true) => scale -= 1,
-                    _ => {}
-                }
-                if separator.is_some() { behind += 1 } else { before += 1 }
-            }
-            '.' | ',' if separator.is_none() => separator = Some(character),
-            '-' | '−' | '+' if sign.is_none() && before + behind == 0 && separator.is_none() => {
-                sign = Some(character)
-            }
-            ' ' | '\u{a0}' | '\u{202f}' | '\u{2009}' => {}
-            _ => return refused,
-        }
-    }
-    if before + behind == 0 {
-        return refused;
-    }
-    if separator == Some(',') && behind == 3 && (1..=3).contains(&before) && significant > 3 {
-        return Err(ReadError { code: ReadErrorCode::Ambiguous });
-    }
-    let value = match scale {
-        0.. => mantissa as f64 * power_of_ten(scale.unsigned_abs()),
-        _ => mantissa as f64 / power_of_ten(scale.unsigned_abs()),
+    let (sign, text) = match text.strip_prefix(['-', '−', '–']) {
+        Some(rest) => (-1.0, rest.trim_start()),
+        None => (1.0, text.strip_prefix('+').unwrap_or(text).trim_start()),
     };
-    Ok(if matches!(sign, Some('-' | '−')) { -value } else { value })
+    let length = matches!(quantity, Quantity::Length | Quantity::ShortLength);
+    let value = if length { length_m(text, quantity, system)? } else { one_term(text, quantity, system)? };
+    if value.is_finite() { Ok(sign * value) } else { refused() }
 }
 
-/// `10^exponent`, exact up to 22; larger ones only ever make a number that is refused by its range.
-fn power_of_ten(exponent: u32) -> f64 {
-    (0..exponent).fold(1.0, |power, _| power * 10.0)
+fn refused<T>() -> Result<T, ReadError> {
+    Err(ReadError { code: ReadErrorCode::NotANumber })
+}
+
+/// Where the unit begins: behind the last character that can belong to a number. A fraction's glyph does, a unit's `²` does not.
+fn unit_start(text: &str) -> usize {
+    let numeric = |character: char| {
+        character.is_ascii_digit()
+            || matches!(character, '.' | ',' | '/' | '⁄' | '-' | ' ' | '\u{a0}' | '\u{202f}' | '\u{2009}')
+            || super::number::glyph(character).is_some()
+    };
+    text.find(|character| !numeric(character)).unwrap_or(text.len())
+}
+
+/// A number and at most one unit.
+fn one_term(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadError> {
+    let (digits, unit) = text.split_at(unit_start(text));
+    let factor = match unit.trim() {
+        "" => Some(quantity.unit(system).factor),
+        name => factor_of(name, quantity),
+    };
+    // A hyphen before a unit belongs to neither ("75-lb").
+    let value = number(digits.trim_end().trim_end_matches('-'))?;
+    factor.map_or_else(refused, |factor| Ok(value * factor))
+}
+
+/// A length: one term, or feet and then inches.
+fn length_m(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadError> {
+    let (digits, rest) = text.split_at(unit_start(text));
+    let Some(next) =
+        rest.find(|character: char| character.is_ascii_digit() || super::number::glyph(character).is_some())
+    else {
+        return one_term(text, quantity, system);
+    };
+    let (unit, inches) = rest.split_at(next);
+    let unit = unit.trim_end().trim_end_matches(['-', '–']).trim();
+    let feet = number(digits)?;
+    // Half a foot is never followed by inches: only whole feet are.
+    if factor_of(unit, quantity) != Some(FOOT_M) || feet != libm::trunc(feet) {
+        return refused();
+    }
+    let (digits, unit) = inches.split_at(unit_start(inches));
+    match unit.trim() {
+        "" => {}
+        name if factor_of(name, quantity) == Some(INCH_M) => {}
+        _ => return refused(),
+    }
+    Ok(feet * FOOT_M + number(digits)? * INCH_M)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::string::ToString;
+
+    #[track_caller]
+    fn reads(text: &str, quantity: Quantity, system: System, expected: f64) {
+        let value = read(text, quantity, system).unwrap_or_else(|error| panic!("{text}: {error:?}"));
+        assert!((value - expected).abs() <= 1e-12 * expected.abs(), "{text}: {value}, not {expected}");
+    }
 
     #[test]
     fn reads_what_people_type() {
+        use System::{Metric, Us};
+        // Factors: NIST SP 811, Appendix B.8: 1 in = 0.0254 m, 1 lb = 0.453 592 37 kg, 1 lbf = 4.448 221 615 260 5 N.
         for (text, quantity, system, expected) in [
-            ("160", Quantity::Mass, System::Metric, 160.0),
-            (" 3,2 ", Quantity::Length, System::Metric, 3.2),
-            ("1905 mm", Quantity::ShortLength, System::Us, 1.905),
-            ("75 in", Quantity::Length, System::Metric, 1.905),
-            ("-0.5", Quantity::Angle, System::Metric, -0.5),
-            ("−0,5°", Quantity::Angle, System::Metric, -0.5),
-            ("1 200", Quantity::Torque, System::Metric, 1200.0),
-            ("100 lb", Quantity::Mass, System::Metric, 45.359237),
-            ("0,125", Quantity::Length, System::Metric, 0.125),
+            ("160", Quantity::Mass, Metric, 160.0),
+            (" 3,2 ", Quantity::Length, Metric, 3.2),
+            ("1905 mm", Quantity::ShortLength, Us, 1.905),
+            ("75 in", Quantity::Length, Metric, 1.905),
+            ("-0.5", Quantity::Angle, Metric, -0.5),
+            ("−0,5°", Quantity::Angle, Metric, -0.5),
+            ("1 200", Quantity::Torque, Metric, 1200.0),
+            ("100 lb", Quantity::Mass, Metric, 45.359237),
+            ("0,125", Quantity::Length, Metric, 0.125),
+            ("50 %", Quantity::Percent, Metric, 0.5),
+            ("20 ft²", Quantity::Area, Metric, 1.8580608),
+            ("20 sq ft", Quantity::Area, Metric, 1.8580608),
+            ("10 lb", Quantity::Force, Metric, 44.482216152605),
+            ("300 ft-lb", Quantity::Torque, Metric, 300.0 * 0.3048 * 4.4482216152605),
+            ("300 Nm", Quantity::Torque, Us, 300.0),
+            ("50 km/h", Quantity::Speed, Metric, 50.0 / 3.6),
+            ("2 rpm", Quantity::AngularSpeed, Metric, 12.0),
+            ("1,234.5 lb", Quantity::Mass, Us, 1234.5 * 0.45359237),
+            ("1.234,5", Quantity::Mass, Metric, 1234.5),
+            ("1,234,567", Quantity::Ratio, Metric, 1_234_567.0),
         ] {
-            let value = read(text, quantity, system).unwrap();
-            assert!((value - expected).abs() <= 1e-12 * expected.abs(), "{text}: {value}");
+            reads(text, quantity, system, expected);
         }
+    }
+
+    #[test]
+    fn reads_feet_inches_and_fractions() {
+        // 75 1/2 in = 1.9177 m.
+        for text in [
+            "6' 3-1/2\"",
+            "6'-3 1/2\"",
+            "6ft 3.5in",
+            "6 ft 3 1/2 in",
+            "6′3½″",
+            "6' 3½",
+            "6' 3.5",
+            "75 1/2",
+            "75-1/2\"",
+            "75½",
+            "75.5 inches",
+            "6 feet 3,5 inches",
+            "75 1⁄2",
+        ] {
+            reads(text, Quantity::ShortLength, System::Us, 1.9177);
+        }
+        reads("1/2", Quantity::ShortLength, System::Us, 0.0127);
+        reads("6'", Quantity::ShortLength, System::Us, 1.8288);
+        reads("-6' 3-1/2\"", Quantity::ShortLength, System::Us, -1.9177);
+        reads("10' 6\"", Quantity::Length, System::Metric, 3.2004);
     }
 
     /// `str::parse` of the standard library rounds correctly for any length; up to fifteen digits this reader must equal it to the bit.
@@ -156,15 +190,30 @@ mod tests {
 
     #[test]
     fn refuses_what_it_would_have_to_guess() {
-        let code = |text| read(text, Quantity::Length, System::Metric).unwrap_err().code;
+        let code = |text: &str| read(text, Quantity::Length, System::Metric).unwrap_err().code;
         assert_eq!(code(""), ReadErrorCode::Empty);
         assert_eq!(code("1,234"), ReadErrorCode::Ambiguous);
-        assert_eq!(code("123,456"), ReadErrorCode::Ambiguous);
-        assert_eq!(code("abc"), ReadErrorCode::NotANumber);
-        assert_eq!(code("1.2.3"), ReadErrorCode::NotANumber);
-        assert_eq!(code("3 kg"), ReadErrorCode::NotANumber);
-        assert_eq!(code("-"), ReadErrorCode::NotANumber);
-        assert_eq!(code("NaN"), ReadErrorCode::NotANumber);
-        assert_eq!(code(&"9".repeat(400)), ReadErrorCode::NotANumber);
+        assert_eq!(code("123,456 mm"), ReadErrorCode::Ambiguous);
+        for text in [
+            "abc",
+            "1.2.3",
+            "3 kg",
+            "-",
+            "NaN",
+            "inf",
+            "1e5",
+            "6.5' 3\"",
+            "3\" 6'",
+            "6' 3 mm",
+            "1/0",
+            "1/2/3",
+            "½½",
+            "1,23,456",
+            "--3",
+            "mm",
+            &"9".repeat(400).to_string(),
+        ] {
+            assert_eq!(code(text), ReadErrorCode::NotANumber, "{text}");
+        }
     }
 }
