@@ -87,7 +87,7 @@ fn read_keep_outs(node: &Node) -> Option<Vec<KeepOut>> {
 
 impl Node<'_> {
     /// A range `[least, most]`, each end within its rule; an end out of range is reported, and still returned.
-    fn range(&self, key: &'static str) -> Option<[f64; 2]> {
+    pub(super) fn range(&self, key: &'static str) -> Option<[f64; 2]> {
         let path = self.path_of(key);
         let rule = rule_of(&self.rule_path_of(key))?;
         let value = self.value(key);

@@ -2,7 +2,9 @@
 //! default that is named here and listed in the plan as assumed.
 
 use super::member_types::Member;
+use super::motion_types::{BreakawayFacts, HoldingFacts, MotionFacts};
 use super::rules::default_of;
+use super::safety_types::{Contact, Site};
 use super::setout::SetOut;
 use super::site_types::{Drag, Ground, Ice};
 use super::wind_types::Wind;
@@ -52,6 +54,21 @@ pub struct Job {
     /// The ground under the swing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<Ground>,
+    /// How the leaf is to move through time. Needs the operator's shaft speed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub motion: Option<MotionFacts>,
+    /// What lets go before something is overloaded.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub breakaway: Option<BreakawayFacts>,
+    /// What holds the closed leaf in the storm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holding: Option<HoldingFacts>,
+    /// What a force on a person is estimated with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub contact: Option<Contact>,
+    /// The place the gate stands at, and the means of protection.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub site: Option<Site>,
     /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
     /// reserve, ±10 % where nothing is stated.
     #[serde(skip_serializing_if = "Option::is_none")]
