@@ -1310,7 +1310,7 @@ height: number, };
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count";
 
 /**
  * Demand compared with the ratings.

@@ -64,7 +64,12 @@ fn with_unit(value: f64, quantity: Quantity, system: System, rounding: Rounding)
 fn decimals(size: f64, quantity: Quantity) -> usize {
     let most = match quantity {
         Quantity::Count => 0,
-        Quantity::Angle | Quantity::Percent | Quantity::Mass | Quantity::Speed | Quantity::Force | Quantity::Pressure => 1,
+        Quantity::Angle
+        | Quantity::Percent
+        | Quantity::Mass
+        | Quantity::Speed
+        | Quantity::Force
+        | Quantity::Pressure => 1,
         Quantity::ShortLength | Quantity::Torque | Quantity::AngularSpeed => 2,
         Quantity::Length | Quantity::Area | Quantity::Inertia => 3,
         Quantity::Density | Quantity::Ratio => 4,
