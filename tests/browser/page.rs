@@ -27,8 +27,9 @@ pub async fn text(browser: &Browser, selector: &str) -> Result<String> {
 
 /// Types a number into its field, over what stands there.
 pub async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()> {
-    let input = element(browser, &format!("#field-{}", path.replace('.', "-"))).await?;
-    input.click().await?;
+    let field = format!("#field-{}", path.replace('.', "-"));
+    press(browser, &field).await?;
+    let input = element(browser, &field).await?;
     // What stands there is marked, so that typing replaces it.
     browser.driver.execute("arguments[0].select()", vec![input.to_json()?]).await?;
     // By keyboard actions: the driver's own typing would first put the caret behind the text of an input in a shadow tree.
