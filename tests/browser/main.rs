@@ -4,5 +4,7 @@ mod built;
 mod calculator;
 mod faults;
 mod offline;
+mod page;
+mod survey;
 mod update;
 mod versions;
