@@ -9,6 +9,7 @@
 import { get, put } from "./document.js";
 import { Entry } from "./entry.js";
 import { CHOICE_DEFAULTS, GROUPS, LEAD, RATINGS } from "./groups.js";
+import { Ask } from "./setout/ask.js";
 
 /**
  * A choice between words of the contract.
@@ -40,6 +41,8 @@ export class Session {
     this.visited = new Set();
     /** Faults on show; they stay while they are being mended. @type {Set<string>} */
     this.told = new Set();
+    /** What a search for a place may choose from. */
+    this.setout = new Ask(core, this.rules, get(job, "setout"));
     this.#start();
     /** The listed operator in use; null: typed ratings. @type {string | null} */
     this.operatorId = this.#sameRatings()?.id ?? null;
@@ -93,6 +96,7 @@ export class Session {
   setSystem(system) {
     this.system = system;
     for (const entry of this.entries.values()) entry.unitsChanged(system);
+    this.setout.setSystem(system);
   }
 
   /**
@@ -110,6 +114,7 @@ export class Session {
       put(job, path, unread ? (rule.example ?? rule.least) : value);
     }
     if (this.operator) job.operator = this.#listed(this.operator, job.operator.arm_efficiency);
+    if (this.setout.said) job.setout = this.setout.block();
     return job;
   }
 
@@ -122,7 +127,8 @@ export class Session {
     const job = this.job();
     const unread = this.activePaths().filter((path) => this.entry(path).unread).map((path) => this.#unreadFault(path));
     try {
-      const calculation = new this.core.Calculation(job);
+      // A plan does not look at the set-out's block, whose faults are told where it is asked.
+      const calculation = new this.core.Calculation({ ...job, setout: null });
       if (unread.length === 0) return { job, calculation, faults: [] };
       calculation.free();
       return { job, calculation: null, faults: unread };
@@ -165,7 +171,7 @@ export class Session {
    */
   rate(job, operator) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    const other = { ...job, samples: 2, operator: this.#listed(operator, efficiency) };
+    const other = { ...job, setout: null, samples: 2, operator: this.#listed(operator, efficiency) };
     try {
       const calculation = new this.core.Calculation(other);
       const { rating } = calculation.plan();

@@ -5,7 +5,8 @@
  * @import { Session } from "./session.js"
  * @import { System } from "./contract.d.ts"
  *
- * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, typed: Record<string, { text: string, system: System }> }} TypedRecord
+ * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, typed: Record<string, { text: string, system: System }>,
+ *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
  */
 
 /**
@@ -20,6 +21,7 @@ export function takeRecord(session) {
     operator: session.operatorId,
     choices: Object.fromEntries(choices),
     typed: Object.fromEntries(typed),
+    setout: session.setout.record(),
   };
 }
 
@@ -37,6 +39,7 @@ export function applyRecord(session, record) {
     const choice = session.choices.get(path);
     if (choice) Object.assign(choice, { value, assumed: false });
   }
+  session.setout.restore(record.setout);
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   session.setSystem(record.system === "us" ? "us" : "metric");

@@ -21,7 +21,7 @@ pub use ground::{GapPoint, OverGround};
 pub use model::Model;
 pub use pads::{Pad, PadMap};
 pub use sensitivity::Sensitivity;
-pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};
+pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
 pub use sweep::TorqueSweep;
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
