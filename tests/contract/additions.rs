@@ -1,4 +1,4 @@
-//! The optional blocks: wind from standards, members, hinges, storm, drag, ice, ground, uncertainty.
+//! The optional blocks: wind from standards, members, hinges, storm, drag, ice, ground, uncertainty, room, marks.
 
 use super::{answer, fault, faults, job, with};
 use pintle_core::FaultCode;
@@ -143,9 +143,50 @@ fn uncertainties_name_fields_and_are_fractions() {
 }
 
 #[test]
+fn what_fitting_adds_is_checked() {
+    let block = |name: &str, value: Value| {
+        let mut job = job();
+        job[name] = value;
+        job
+    };
+    assert_eq!(
+        code_at(&block("marks", json!({ "anchor_along_m": 0.2 }))),
+        ("marks.anchor_across_m".into(), FaultCode::HalfOfPair)
+    );
+    assert_eq!(
+        code_at(&block("marks", json!({ "crossbar_level_m": 0.6 }))),
+        ("marks.pad_level_m".into(), FaultCode::HalfOfPair)
+    );
+    assert_eq!(
+        code_at(&block("room", json!({ "front_m": -0.03, "back_m": 0.02 }))),
+        ("room.front_m".into(), FaultCode::LeastAboveMost)
+    );
+    let crossed = json!({ "obstacles": [{ "x_m": [0, 1], "y_m": [2, 3] }, { "x_m": [1, 0], "y_m": [2, 3] }] });
+    assert_eq!(code_at(&block("room", crossed)), ("room.obstacles.1.x_m.1".into(), FaultCode::LeastAboveMost));
+    let post = json!({ "hinge_post": { "x_m": [-0.2, -0.1], "y_m": [0.1, -0.1] } });
+    assert_eq!(code_at(&block("room", post)), ("room.hinge_post.y_m.1".into(), FaultCode::LeastAboveMost));
+    assert_eq!(
+        code_at(&block("room", json!({ "hinge_post": { "x_m": [-0.2, -0.1] } }))),
+        ("room.hinge_post.y_m".into(), FaultCode::Missing)
+    );
+    assert_eq!(code_at(&block("tape", json!({ "error_mm": 5 }))), ("tape.error_mm".into(), FaultCode::UnknownField));
+    assert_eq!(code_at(&block("as_built", json!([]))), ("as_built".into(), FaultCode::WrongType));
+    // What was built is told of, not refused: the plan stands.
+    let built = answer(&block("as_built", json!({ "link_m": 0.5 }))).expect("the plan's own arm works");
+    let built = built.as_built.expect("it was asked for");
+    assert!(built.fitted.is_none());
+    assert_eq!(
+        built.fault.map(|fault| (fault.path, fault.code)),
+        Some(("as_built.link_m".into(), FaultCode::ArmTooShort))
+    );
+}
+
+#[test]
 fn a_job_without_additions_has_a_plan_without_them() {
     let plan = serde_json::to_value(answer(&job()).expect("valid")).expect("serialises");
-    for block in ["wind", "members", "band", "sensitivity", "storm", "ground"] {
+    for block in
+        ["wind", "members", "band", "sensitivity", "storm", "ground", "clearances", "mark_out", "tape", "as_built"]
+    {
         assert!(plan.get(block).is_none(), "{block}");
     }
 }

@@ -74,6 +74,12 @@ pub fn carrier(rule: &str) -> (Value, String) {
         job["ground"] = json!({ "gap_m": 0.08 });
     } else if rule.starts_with("drag") {
         job["drag"] = json!({});
+    } else if rule.starts_with("room") {
+        let rectangle = json!({ "x_m": [-3, -2], "y_m": [2, 3] });
+        job["room"] = json!({ "hinge_post": rectangle, "obstacles": [rectangle] });
+        path = rule.replacen("obstacles.", "obstacles.0.", 1);
+    } else if let Some(block) = ["marks", "tape", "as_built"].into_iter().find(|block| rule.starts_with(block)) {
+        job[block] = json!({});
     } else if rule.starts_with("setout") {
         job["setout"] = setout();
         path = rule.replacen("keep_out.", "keep_out.0.", 1);

@@ -6,6 +6,7 @@
  */
 
 import { h, setText } from "./dom.js";
+import { createSensitivity } from "./sensitivity.js";
 import { createShares } from "./shares.js";
 
 /**
@@ -15,6 +16,10 @@ import { createShares } from "./shares.js";
 export function createBehind(sheet) {
   const figures = h("dl", { class: "figures-list" });
   const shares = createShares(sheet);
+  const sensitivity = createSensitivity(sheet);
+  const stormTitle = h("h3", {}, sheet.say("storm.title"));
+  const stormNote = h("p", { class: "note" }, sheet.say("storm.note"));
+  const storm = h("dl", { class: "figures-list", part: "storm" });
   const findings = h("ul", { class: "findings", part: "findings" });
   const rests = h("p", { class: "note" });
   const root = h(
@@ -25,6 +30,10 @@ export function createBehind(sheet) {
     shares.root,
     h("h3", {}, sheet.say("findings.title")),
     findings,
+    stormTitle,
+    stormNote,
+    storm,
+    sensitivity.root,
     rests,
   );
 
@@ -33,8 +42,12 @@ export function createBehind(sheet) {
     root.hidden = result === null;
     if (!result) return;
     const rows = figureRows(sheet, result);
-    figures.replaceChildren(...rows.map(([term, value]) => h("div", {}, h("dt", {}, term), h("dd", {}, value))));
+    drawFigures(figures, rows);
     shares.update();
+    const held = stormRows(sheet, result);
+    for (const part of [stormTitle, stormNote, storm]) part.hidden = held.length === 0;
+    drawFigures(storm, held);
+    sensitivity.update();
     drawFindings(sheet, result, findings);
     setText(rests, sheet.say("verdict.rests", { count: sheet.assumptions() }));
   }
@@ -63,6 +76,33 @@ function figureRows(sheet, { plan, job }) {
     ["least_lever", sheet.show(plan.least_lever_m, "short_length")],
   ];
   return rows.filter(([, value]) => value !== null).map(([name, value]) => [sheet.say(`figures.${name}`), /** @type {string} */ (value)]);
+}
+
+/** @param {HTMLElement} list @param {[string, string][]} rows */
+function drawFigures(list, rows) {
+  list.replaceChildren(...rows.map(([term, value]) => h("div", {}, h("dt", {}, term), h("dd", {}, value))));
+}
+
+/**
+ * What the closed leaf, its arm and its hinges must hold; the working wind has no part in it.
+ *
+ * @param {Sheet} sheet
+ * @param {Result} result
+ * @returns {[string, string][]}
+ */
+function stormRows(sheet, { plan: { storm } }) {
+  if (!storm) return [];
+  /** @type {[string, string][]} */
+  const rows = [
+    ["wind_n", sheet.show(storm.wind_n, "force")],
+    ["wind_n_m", sheet.show(storm.wind_n_m, "torque")],
+    ["link_force_n", sheet.show(storm.link_force_n, "force")],
+    ["bracket_along_n", sheet.show(storm.bracket_along_n, "force")],
+    ["bracket_across_n", sheet.show(storm.bracket_across_n, "force")],
+    ["hinge_n", sheet.show(storm.hinge_n, "force")],
+    ["shaft_torque_n_m", sheet.show(storm.shaft_torque_n_m, "torque")],
+  ];
+  return rows.map(([name, value]) => [sheet.say(`storm.${name}`), value]);
 }
 
 /** @param {Sheet} sheet @param {{ leaf_deg: number, shaft_torque_n_m: number }} overrun */

@@ -4,6 +4,11 @@
  */
 
 /**
+ * What a part could meet.
+ */
+export type Against = "leaf" | "hinge_post" | "obstacle" | "keep_out";
+
+/**
  * What a set-out is to make as small as possible.
  */
 export type Aim = "least_shaft_torque" | "least_link_force" | "least_shaft_travel" | "nearest_place";
@@ -65,6 +70,35 @@ link_m: number,
  * Side of the line shaft→bracket the elbow is on.
  */
 elbow: Elbow, };
+
+/**
+ * The arm as it was built; what is not said is as planned. The side of the elbow is not a matter of measuring.
+ */
+export type AsBuilt = {
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: number | null,
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: number | null,
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: number | null,
+/**
+ * Bracket pin proud of the leaf on its opening side, m.
+ */
+bracket_v_m: number | null,
+/**
+ * Crank, shaft to elbow, m.
+ */
+crank_m: number | null,
+/**
+ * Link, elbow to bracket pin, m.
+ */
+link_m: number | null, };
 
 /**
  * Edition of the standard: it decides what load level the mapped speeds have, and the profile.
@@ -312,6 +346,28 @@ limit: Limit,
 by: number, };
 
 /**
+ * Distances through the swing.
+ */
+export type Clearances = {
+/**
+ * Least distance of every moving part from everything it could meet, the least first. The link's distance from the leaf is that of
+ * its centre-line, since it ends on the leaf at the bracket.
+ */
+gaps: Array<Gap>,
+/**
+ * The gap between the leaf and the post it is hung on, where the job says where that is.
+ */
+hinge_gap: HingeGap | null,
+/**
+ * What is left between the open leaf and each obstacle beside it.
+ */
+open: Array<OpenGap>,
+/**
+ * The ground crank and elbow sweep.
+ */
+sweep: ElbowSweep, };
+
+/**
  * How a thrust collar carries its load.
  */
 export type Collar = "uniform_pressure" | "uniform_wear";
@@ -400,6 +456,28 @@ elbow_x_m: number,
 elbow_y_m: number, };
 
 /**
+ * What moving one dimension does.
+ */
+export type DimensionCost = {
+/**
+ * Path of the dimension.
+ */
+path: string,
+/**
+ * Change of each figure per metre, degrees a metre for angles; `null` where the arm stops working within a micrometre, as a straight
+ * one does.
+ */
+per_m: Fitted | null,
+/**
+ * With the dimension short by the error; `null` where that arm does not work.
+ */
+short: Fitted | null,
+/**
+ * With the dimension long by the error.
+ */
+long: Fitted | null, };
+
+/**
  * Which way the leaf moves.
  */
 export type Direction = "open" | "close";
@@ -442,6 +520,19 @@ export type Elbow = "left" | "right";
  * Which sides of the line shaft→bracket the elbow may be on.
  */
 export type ElbowChoice = "left" | "right" | "either";
+
+/**
+ * The area to keep clear of people and things while the leaf moves.
+ */
+export type ElbowSweep = {
+/**
+ * Area, m².
+ */
+area_m2: number,
+/**
+ * Its outline in the frame, m, counter-clockwise, not closed; arcs are drawn round by chords of five degrees at most.
+ */
+outline: Array<[number, number]>, };
 
 /**
  * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
@@ -586,7 +677,36 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken";
+
+/**
+ * An arm in the figures a person sets and checks.
+ */
+export type Fitted = {
+/**
+ * Rated torque over demand; `null` where nothing is demanded.
+ */
+reserve: number | null,
+/**
+ * Direction of the crank with the leaf closed, degrees from the gate line, counter-clockwise.
+ */
+closed_deg: number,
+/**
+ * The same with the leaf open; unwrapped from closed.
+ */
+open_deg: number,
+/**
+ * Distance shaft to bracket when closed over crank + link.
+ */
+straightness: number,
+/**
+ * Bend at the elbow when closed, degrees; 0 is straight.
+ */
+bend_deg: number,
+/**
+ * Link from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
+ */
+off_square_deg: number, };
 
 /**
  * A coefficient of friction with its uncertainty.
@@ -604,6 +724,31 @@ likely: number,
  * Upper end.
  */
 high: number, };
+
+/**
+ * A least distance.
+ */
+export type Gap = {
+/**
+ * What moves.
+ */
+part: Part,
+/**
+ * What it could meet.
+ */
+against: Against,
+/**
+ * Which of the list, from 0; 0 for the leaf and the hinge post.
+ */
+index: number,
+/**
+ * Least distance over the swing, m; negative where they overlap.
+ */
+least_m: number,
+/**
+ * Leaf angle there, degrees.
+ */
+leaf_deg: number, };
 
 /**
  * Gaps at one leaf angle.
@@ -676,6 +821,35 @@ air_density_kg_m3: number, };
  * Where the hinge is for a person on the side the leaf opens towards, facing the gate.
  */
 export type Hand = "right" | "left";
+
+/**
+ * The gap at the hinge through the swing.
+ */
+export type HingeGap = {
+/**
+ * Leaf closed, m.
+ */
+closed_m: number,
+/**
+ * Leaf open, m.
+ */
+open_m: number,
+/**
+ * Widest over the swing, m.
+ */
+widest_m: number,
+/**
+ * Leaf angle there, degrees.
+ */
+widest_leaf_deg: number,
+/**
+ * Least over the swing, m.
+ */
+least_m: number,
+/**
+ * Leaf angle there, degrees.
+ */
+least_leaf_deg: number, };
 
 /**
  * What resists at the hinges: built up from pins and collar, or measured.
@@ -780,6 +954,22 @@ ice: Ice | null,
  * The ground under the swing.
  */
 ground: Ground | null,
+/**
+ * The room around leaf and arm; given, the plan has the clearances.
+ */
+room: Room | null,
+/**
+ * What is marked out with; given, the plan has the marks.
+ */
+marks: Marks | null,
+/**
+ * How far a tape errs; given, the plan says what that costs.
+ */
+tape: Tape | null,
+/**
+ * What was built; given, the plan says what became of it.
+ */
+as_built: AsBuilt | null,
 /**
  * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
  * reserve, ±10 % where nothing is stated.
@@ -936,6 +1126,136 @@ wind_n_m: number,
  * Moment of inertia about the hinge axis, kg·m².
  */
 inertia_kg_m2: number, };
+
+/**
+ * A place on the ground.
+ */
+export type Mark = {
+/**
+ * Along the gate line from the hinge line, m, positive towards the latch edge.
+ */
+from_hinge_line_m: number,
+/**
+ * Square to the gate line, m, positive on the side the leaf opens to.
+ */
+from_gate_line_m: number,
+/**
+ * From the corner, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
+ */
+diagonal_m: number,
+/**
+ * From where the latch edge meets the gate line, m: with the diagonal it fixes the place without a square.
+ */
+from_latch_m: number, };
+
+/**
+ * Everything to mark, cut and set.
+ */
+export type MarkOut = {
+/**
+ * The shaft.
+ */
+shaft: Mark,
+/**
+ * Elbow with the leaf closed.
+ */
+elbow_closed: Mark,
+/**
+ * Elbow with the leaf open.
+ */
+elbow_open: Mark,
+/**
+ * Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the gate line, counter-clockwise,
+ * above −180 to 180.
+ *
+ * The closed crank is what the base is laid by because the arm stands there while the anchors are marked, the leaf on its stop.
+ */
+base_direction_deg: number,
+/**
+ * Anchor holes, counter-clockwise from the one at the far end along the base and clockwise of it; empty where their spacing is not said.
+ */
+anchors: Array<Mark>,
+/**
+ * Diagonal of the rectangle of holes, m.
+ */
+anchor_diagonal_m: number | null,
+/**
+ * Bracket pin along the leaf from the hinge axis, m.
+ */
+bracket_along_m: number,
+/**
+ * Bracket pin proud of the leaf's face, m.
+ */
+bracket_proud_m: number,
+/**
+ * Height of the base over the pad that puts the arm level with the cross member, m; negative where the pad is too high.
+ */
+riser_m: number | null,
+/**
+ * The crank's tubes.
+ */
+crank: Tubes,
+/**
+ * The link's tubes.
+ */
+link: Tubes,
+/**
+ * Shaft limits, closed then open.
+ */
+limits: [ShaftLimit, ShaftLimit],
+/**
+ * What of the job was not said and is assumed here.
+ */
+assumed: Array<string>, };
+
+/**
+ * What is bought and what is level on site, for marking out. Lengths of tubes: crank and link are two tubes each, one in the other.
+ */
+export type Marks = {
+/**
+ * Spacing of the anchor holes along the crank of the closed arm, m.
+ */
+anchor_along_m: number | null,
+/**
+ * Spacing of the anchor holes across it, m.
+ */
+anchor_across_m: number | null,
+/**
+ * Middle of the holes from the shaft, along the crank of the closed arm towards the elbow, m; default 0.
+ */
+anchor_offset_along_m: number | null,
+/**
+ * Middle of the holes from the shaft, a quarter turn counter-clockwise from that, m; default 0.
+ */
+anchor_offset_across_m: number | null,
+/**
+ * How far the base is turned from the crank of the closed arm, degrees counter-clockwise; default 0.
+ */
+anchor_turn_deg: number | null,
+/**
+ * Level of the pad's top over a datum, m.
+ */
+pad_level_m: number | null,
+/**
+ * Level of the leaf's cross member at the bracket over the same datum, m.
+ */
+crossbar_level_m: number | null,
+/**
+ * The arm's plane over the operator's base, m; default 0.
+ */
+arm_height_m: number | null,
+/**
+ * How far the two tubes of a part are in one another, m; default 0.
+ */
+overlap_m: number | null,
+/**
+ * What joints at both ends of the crank take off its tubes, together, m; default 0.
+ */
+crank_ends_m: number | null,
+/**
+ * What joints at both ends of the link take off its tubes, together, m; default 0.
+ */
+link_ends_m: number | null, };
 
 /**
  * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
@@ -1101,6 +1421,23 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * What is left behind the open leaf.
+ */
+export type OpenGap = {
+/**
+ * Which obstacle, from 0.
+ */
+obstacle: number,
+/**
+ * Distance of the open leaf from it, m.
+ */
+gap_m: number,
+/**
+ * How far from the hinge axis along the open leaf the obstacle reaches, m.
+ */
+reach_m: number, };
+
+/**
  * The operator's ratings at its output shaft.
  */
 export type Operator = {
@@ -1225,6 +1562,11 @@ cursor: Colour,
  * The leaf.
  */
 leaf: Colour, };
+
+/**
+ * A part that moves.
+ */
+export type Part = "crank" | "link" | "elbow" | "leaf";
 
 /**
  * The deciding angle.
@@ -1372,7 +1714,23 @@ storm: Storm | null,
 /**
  * The leaf over the ground, where the job describes it.
  */
-ground: OverGround | null, };
+ground: OverGround | null,
+/**
+ * Leaf and arm in the room around them, where the job describes it.
+ */
+clearances: Clearances | null,
+/**
+ * What to mark, cut and set, where the job says what with.
+ */
+mark_out: MarkOut | null,
+/**
+ * What a tape error costs, where the job asks.
+ */
+tape: TapeCost | null,
+/**
+ * What became of the arm that was built, where the job says how it was.
+ */
+as_built: Rebuilt | null, };
 
 /**
  * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
@@ -1398,7 +1756,7 @@ height: number, };
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "ratio" | "percent" | "count";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count";
 
 /**
  * Demand compared with the ratings.
@@ -1434,6 +1792,35 @@ code: ReadErrorCode, };
  * Why a typed text is not a number of the wanted quantity.
  */
 export type ReadErrorCode = "empty" | "not_a_number" | "ambiguous";
+
+/**
+ * What was built, re-planned where it stands.
+ */
+export type Rebuilt = {
+/**
+ * The arm as built.
+ */
+arm: Arm,
+/**
+ * Its figures, the shaft where it is; `null` where it does not work.
+ */
+fitted: Fitted | null,
+/**
+ * Peak shaft torque, N·m.
+ */
+shaft_torque_n_m: number | null,
+/**
+ * Shaft angle from closed to open, degrees, signed.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Link that gives the planned straightness back on this pad, bracket and crank, m; `null` where that is none.
+ */
+link_for_straightness_m: number | null,
+/**
+ * Why it does not work.
+ */
+fault: Fault | null, };
 
 /**
  * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
@@ -1508,6 +1895,35 @@ friction_low: number | null,
  * Upper end of the coefficient.
  */
 friction_high: number | null, };
+
+/**
+ * The leaf as a body in plan, and what stands around it. Where nothing is said the leaf is the line through the hinge axis.
+ */
+export type Room = {
+/**
+ * Leaf's face on its opening side from the line through the hinge axis, m; the closed leaf's is the gate line; default 0.
+ */
+front_m: number | null,
+/**
+ * Leaf's other face from that line, m, positive away from the opening side; default 0.
+ */
+back_m: number | null,
+/**
+ * How far the leaf reaches past the hinge axis, away from its latch edge, m; default 0.
+ */
+heel_m: number | null,
+/**
+ * Half the width of crank and link in plan, m; default 0.
+ */
+arm_half_width_m: number | null,
+/**
+ * What the leaf is hung on, beside which a gap closes.
+ */
+hinge_post: KeepOut | null,
+/**
+ * What stands in the way of leaf and arm: walls, kerbs, pillars.
+ */
+obstacles: Array<KeepOut> | null, };
 
 /**
  * Solid round bar.
@@ -1686,6 +2102,23 @@ nearest: Nearest | null, };
 export type Severity = "stop" | "look" | "note";
 
 /**
+ * Where a limit is set.
+ */
+export type ShaftLimit = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Shaft angle from closed, degrees, signed: counter-clockwise positive.
+ */
+shaft_deg: number,
+/**
+ * Direction of the crank from the gate line, degrees, above −180 to 180.
+ */
+crank_direction_deg: number, };
+
+/**
  * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
  */
 export type Shares = {
@@ -1841,6 +2274,40 @@ open_deg: number, };
 export type System = "metric" | "us";
 
 /**
+ * How far what is set differs from what was planned.
+ */
+export type Tape = {
+/**
+ * Error of each dimension of the arm, either way, m; default 0.005 (common practice, no source).
+ */
+error_m: number | null, };
+
+/**
+ * What a tape error costs.
+ */
+export type TapeCost = {
+/**
+ * Error of each dimension either way, m.
+ */
+error_m: number,
+/**
+ * The planned arm.
+ */
+planned: Fitted,
+/**
+ * Each dimension by itself, those whose error breaks the arm first, then by what it does to the reserve.
+ */
+dimensions: Array<DimensionCost>,
+/**
+ * The dimension to measure twice: the first of those.
+ */
+measure_twice: string,
+/**
+ * All errors at once, as they come together worst.
+ */
+worst: WorstCase, };
+
+/**
  * Terrain category.
  */
 export type Terrain = "0" | "I" | "II" | "III" | "IV";
@@ -1873,6 +2340,19 @@ density_kg_m3: number | null,
  * Where the pieces sit.
  */
 place: MemberPlace, };
+
+/**
+ * A part of two tubes of one length, one in the other, joints at the ends.
+ */
+export type Tubes = {
+/**
+ * Pivot to pivot, m.
+ */
+pivots_m: number,
+/**
+ * Length to cut each of the two to, `(pivots − ends + overlap)/2`, m; `null` where the overlap leaves no length to set.
+ */
+cut_m: number | null, };
 
 /**
  * Within the torque rating or not; no more than that is said.
@@ -1990,3 +2470,36 @@ excluded: Array<string>,
  * The wind of fixed bearing, where the job has one.
  */
 bearing: BearingWind | null, };
+
+/**
+ * The worst of all errors at once.
+ */
+export type WorstCase = {
+/**
+ * Least reserve.
+ */
+reserve: number | null,
+/**
+ * Directions of the crank closed, least and most, degrees.
+ */
+closed_deg: [number, number],
+/**
+ * Directions of the crank open, least and most, degrees.
+ */
+open_deg: [number, number],
+/**
+ * Straightness, least and most.
+ */
+straightness: [number, number],
+/**
+ * Bend when closed, least and most, degrees.
+ */
+bend_deg: [number, number],
+/**
+ * Link from square to the open leaf, least and most, degrees.
+ */
+off_square_deg: [number, number],
+/**
+ * How many of the 64 corners of the box of errors have an arm that does not work.
+ */
+broken: number, };

@@ -30,3 +30,20 @@ export function put(document, path, value) {
   }
   node[last] = value;
 }
+
+/**
+ * Takes a value away, and the objects that are empty without it.
+ *
+ * @param {any} document
+ * @param {string} path
+ */
+export function remove(document, path) {
+  const keys = path.split(".");
+  const way = keys.map((_, depth) => (depth === 0 ? document : get(document, keys.slice(0, depth).join("."))));
+  for (let depth = keys.length - 1; depth >= 0; depth -= 1) {
+    const node = way[depth];
+    if (node === null || typeof node !== "object" || !(keys[depth] in node)) return;
+    delete node[keys[depth]];
+    if (Object.keys(node).length > 0) return;
+  }
+}

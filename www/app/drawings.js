@@ -8,6 +8,7 @@
 import { createCurve } from "./curve.js";
 import { createCursorBar, cursorSentence } from "./cursor-bar.js";
 import { h } from "./dom.js";
+import { createMoreTables } from "./more-tables.js";
 import { readPalette } from "./palette.js";
 import { createPlanView } from "./plan-view.js";
 
@@ -25,15 +26,17 @@ export function createDrawings(sheet, signal) {
   const planView = createPlanView(sheet, inks);
   const bar = createCursorBar(sheet);
   const both = [curve, planView];
+  const band = h("p", { class: "note" }, sheet.say("drawing_titles.band"));
   const root = h(
     "section",
     { class: "drawings" },
-    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root))),
+    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [band, null][index]))),
     bar.root,
     probe,
   );
 
-  const tables = h("section", { class: "tables" }, ...both.map(({ table }) => table.root));
+  const allTables = [...both.map(({ table }) => table), ...createMoreTables(sheet)];
+  const tables = h("section", { class: "tables" }, ...allTables.map((table) => table.root));
 
   function cursorMoved() {
     bar.update();
@@ -47,7 +50,8 @@ export function createDrawings(sheet, signal) {
   function update() {
     root.hidden = tables.hidden = sheet.result === null;
     cursorMoved();
-    for (const { table } of both) table.update();
+    band.hidden = !sheet.result?.plan.band;
+    for (const table of allTables) table.update();
   }
 
   function recolour() {
@@ -63,8 +67,8 @@ export function createDrawings(sheet, signal) {
   return { root, tables, update, recolour };
 }
 
-/** @param {Sheet} sheet @param {string} name @param {HTMLElement} drawing */
-function figure(sheet, name, drawing) {
+/** @param {Sheet} sheet @param {string} name @param {HTMLElement} drawing @param {HTMLElement | null} note */
+function figure(sheet, name, drawing, note) {
   const id = `caption-${name}`;
-  return h("div", { class: "figure" }, h("h2", { id }, sheet.say(`drawing_titles.${name}`)), drawing);
+  return h("div", { class: "figure" }, h("h2", { id }, sheet.say(`drawing_titles.${name}`)), drawing, note);
 }

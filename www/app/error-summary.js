@@ -43,10 +43,10 @@ export function createErrorSummary(sheet, scope) {
  * @param {string} path
  */
 export function focusField(scope, sheet, path) {
-  const known = sheet.session.entries.has(path) ? path : [...sheet.session.activePaths()].find((other) => other.startsWith(path.split(".")[0]));
-  const input = known ? scope.querySelector(`#${fieldId(known)}`) : null;
-  const group = input?.closest("details");
-  if (group) group.open = true;
+  const places = [path, ...sheet.session.activePaths().filter((other) => other.startsWith(path.split(".")[0]))];
+  const find = (/** @type {string} */ place) => scope.querySelector(`#${fieldId(place)}, [data-path="${place}"] :is(input, select)`);
+  const input = places.map(find).find((found) => found !== null);
+  for (let group = input?.closest("details"); group; group = group.parentElement?.closest("details")) group.open = true;
   if (input instanceof HTMLElement) {
     input.focus();
     input.scrollIntoView({ block: "center" });

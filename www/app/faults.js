@@ -5,6 +5,8 @@
  * @import { Sheet } from "./sheet.js"
  */
 
+import { wordsKey } from "./paths.js";
+
 /**
  * @param {Sheet} sheet
  * @param {Fault} fault
@@ -43,7 +45,7 @@ function allowed(sheet, fault) {
       return sheet.say("allowed.range", { least: end(limits.least, "up"), most: end(limits.most, "down") });
     }
     case "one_of":
-      return limits.names.join(", ");
+      return limits.names.map((/** @type {string} */ name) => word(sheet, fault.path, name)).join(", ");
     case "type":
       return sheet.strings.has(`allowed.types.${limits.name}`) ? sheet.say(`allowed.types.${limits.name}`) : limits.name;
     default:
@@ -51,9 +53,15 @@ function allowed(sheet, fault) {
   }
 }
 
+/** A word of the contract as the page says it. @param {Sheet} sheet @param {string} path @param {string} name */
+function word(sheet, path, name) {
+  const key = `choices.${wordsKey(path)}.${name}`;
+  return sheet.strings.has(key) ? sheet.say(key) : name;
+}
+
 /** @param {Sheet} sheet @param {Fault} fault */
 function example(sheet, fault) {
-  const rule = sheet.session.rules.get(fault.path);
+  const rule = sheet.session.entries.get(fault.path)?.rule;
   const value = /** @type {unknown} */ (fault.example ?? rule?.example);
   if (typeof value === "number" && rule) return sheet.show(value, rule.quantity);
   return value === null || value === undefined ? "" : String(value);

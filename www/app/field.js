@@ -7,6 +7,7 @@
 
 import { h, setAttribute, setText } from "./dom.js";
 import { faultSentence } from "./faults.js";
+import { uncertainInput, wordsKey } from "./paths.js";
 
 /** @param {string} path */
 export function fieldId(path) {
@@ -22,7 +23,7 @@ export function fieldId(path) {
 export function createField(sheet, path, { large = false } = {}) {
   const entry = sheet.session.entry(path);
   const id = fieldId(path);
-  const words = `fields.${path.replaceAll(".", "_")}`;
+  const words = uncertainInput(path) === null ? `fields.${wordsKey(path)}` : "sensitivity.stated";
   const name = sheet.fieldName(path);
 
   const tag = h("span", { class: "tag", id: `${id}-tag` }, sheet.say(large ? "form.example" : "form.assumed"));
@@ -53,7 +54,7 @@ export function createField(sheet, path, { large = false } = {}) {
   const root = h(
     "div",
     { class: large ? "field large" : "field", part: "field", "data-path": path },
-    h("div", { class: "field-head" }, h("label", { for: id }, name), tag, reset),
+    h("div", { class: "field-head" }, h("label", { for: id }, sheet.strings.has(`${words}.label`) ? sheet.say(`${words}.label`) : name), tag, reset),
     h("div", { class: "field-box" }, input, unit),
     note,
     error,

@@ -1,56 +1,175 @@
 /**
  * Which numbers are asked for together, in which order. What each is, and its range, the core's own table says.
  *
+ * An item is the path of a number, a choice between words with the items that belong to each, or items that stand while a choice
+ * made elsewhere has an option.
+ *
+ * @typedef {string | Choice | When} Item
+ *
  * @typedef {object} Choice
- * @property {string} path job path of the choice
+ * @property {string} path job path of the word, or a name of the page's own where the job has no word for it
  * @property {string[]} options
- * @property {Record<string, string[]>} [fields] fields that belong to one option only
+ * @property {string} usual the option where a job says nothing
+ * @property {Record<string, Record<string, unknown>>} [writes] what an option puts into the job, by path; without it the word, at `path`
+ * @property {Record<string, string[]>} [signs] the option a job means when it holds something at one of these paths; without it the word says so
+ * @property {(job: any) => boolean} [readable] whether the signs of a job are about this choice
+ * @property {Record<string, Item[]>} [of] items that belong to one option only
+ *
+ * @typedef {{ when: string, is: string, items: Item[] }} When
  *
  * @typedef {object} Group
  * @property {string} name
- * @property {string[]} fields
- * @property {Choice} [choice]
+ * @property {Item[]} items
  */
+
+import { windItems } from "./wind-items.js";
+
+/** Where the weight and the area come from. */
+export const LEAF_BY = {
+  path: "leaf.by",
+  options: ["numbers", "parts"],
+  usual: "numbers",
+  writes: { numbers: {}, parts: {} },
+  signs: { parts: ["leaf.members"] },
+};
 
 /** Asked for first, and large. */
 export const LEAD = ["leaf.mass_kg", "leaf.length_m", "leaf.wind_area_m2"];
 
+/** What the leaf's parts come to, so that it is not asked for beside them. */
+export const FROM_PARTS = ["leaf.mass_kg", "leaf.wind_area_m2"];
+
 /** Asked for when no operator of the list is taken. */
 export const RATINGS = ["operator.rated_torque_n_m", "operator.peak_torque_n_m", "operator.shaft_speed_deg_s"];
 
+/** One value, or a range from low to high. @type {Record<string, Item[]>} */
+const COEFFICIENT = {
+  coefficient: ["hinges.friction_coefficient"],
+  range: ["hinges.friction_low", "hinges.friction_coefficient", "hinges.friction_high"],
+};
+
+/** @type {Choice} */
+const SLIDING = {
+  path: "hinges.friction_by",
+  options: ["coefficient", "pairing", "range"],
+  usual: "coefficient",
+  writes: { coefficient: {}, pairing: {}, range: {} },
+  signs: { pairing: ["hinges.pairing"], range: ["hinges.friction_low", "hinges.friction_high"] },
+  of: {
+    ...COEFFICIENT,
+    pairing: [
+      {
+        path: "hinges.pairing",
+        options: ["steel_steel_dry", "steel_steel_greased", "steel_bronze_dry", "steel_bronze_greased", "ptfe_lined", "rolling"],
+        usual: "steel_steel_greased",
+      },
+    ],
+  },
+};
+
+/** @type {Choice} */
+const ROLLING = {
+  path: "hinges.rolling_friction_by",
+  options: ["handbook", "coefficient", "range"],
+  usual: "handbook",
+  writes: { handbook: { "hinges.pairing": "rolling" }, coefficient: {}, range: {} },
+  signs: {
+    handbook: ["hinges.pairing"],
+    range: ["hinges.friction_low", "hinges.friction_high"],
+    coefficient: ["hinges.friction_coefficient"],
+  },
+  // Another hinge's coefficient says nothing about rolling.
+  readable: (job) => job?.hinges?.kind === "rolling",
+  of: COEFFICIENT,
+};
+
+const COLLAR = ["hinges.thrust_outer_radius_m", "hinges.thrust_inner_radius_m"];
+
+/** @type {Choice} */
+const WEAR = { path: "hinges.collar", options: ["uniform_pressure", "uniform_wear"], usual: "uniform_pressure" };
+
+/** @type {Choice} */
+const HINGES = {
+  path: "hinges.kind",
+  options: ["plain", "rolling", "rising", "measured"],
+  usual: "plain",
+  of: {
+    plain: ["hinges.spacing_m", "hinges.pin_radius_m", ...COLLAR, WEAR, SLIDING],
+    rolling: ["hinges.spacing_m", "hinges.pin_radius_m", ROLLING],
+    rising: ["hinges.rise_m", "hinges.spacing_m", "hinges.pin_radius_m", ...COLLAR, WEAR, SLIDING],
+    measured: ["hinges.pull_open_n", "hinges.pull_close_n", "hinges.pull_radius_m", "hinges.pull_leaf_deg"],
+  },
+};
+
+/**
+ * A block of the job that may be absent.
+ *
+ * @param {string} path
+ * @param {Item[]} items
+ * @returns {Choice}
+ */
+function looked(path, items) {
+  return {
+    path: `${path}.looked_at`,
+    options: ["no", "yes"],
+    usual: "no",
+    writes: { no: {}, yes: {} },
+    signs: { yes: [path] },
+    of: { yes: items },
+  };
+}
+
+/** @type {Choice} */
+const BEARING = {
+  path: "wind.bearing",
+  options: ["every", "fixed"],
+  usual: "every",
+  writes: { every: {}, fixed: {} },
+  signs: { fixed: ["wind.bearing_deg"] },
+  of: { fixed: ["wind.bearing_deg"] },
+};
+
+/** @type {Choice} */
+const LEAN = {
+  path: "lean.by",
+  options: ["angle", "plumb"],
+  usual: "angle",
+  writes: { angle: {}, plumb: {} },
+  signs: { plumb: ["lean.plumb_offset_m", "lean.plumb_height_m"] },
+  of: { angle: ["lean.angle_deg"], plumb: ["lean.plumb_offset_m", "lean.plumb_height_m"] },
+};
+
 /** @type {Group[]} */
 export const GROUPS = [
+  { name: "wind", items: [...windItems("wind"), BEARING] },
+  { name: "storm", items: [looked("storm", windItems("storm"))] },
+  { name: "hinges", items: [HINGES] },
+  { name: "lean", items: [LEAN, "lean.downhill_deg"] },
   {
-    name: "wind",
-    fields: ["wind.speed_m_s", "wind.force_coefficient", "wind.air_density_kg_m3"],
+    name: "ground",
+    items: [
+      looked("ground", ["ground.gap_m", "ground.slope_deg", "ground.uphill_deg", "ground.bottom_rise_m", "ground.joint_allowance_m"]),
+    ],
   },
   {
-    name: "hinges",
-    fields: [],
-    choice: {
-      path: "hinges.kind",
-      options: ["plain", "measured"],
-      fields: {
-        plain: [
-          "hinges.spacing_m",
-          "hinges.pin_radius_m",
-          "hinges.thrust_outer_radius_m",
-          "hinges.thrust_inner_radius_m",
-          "hinges.friction_coefficient",
-        ],
-        measured: ["hinges.pull_open_n", "hinges.pull_close_n", "hinges.pull_radius_m", "hinges.pull_leaf_deg"],
-      },
-    },
+    name: "drag",
+    items: [
+      looked("drag", [
+        "drag.seal_n_m",
+        "drag.latch_n_m",
+        "drag.latch_deg",
+        "drag.wheel_load_n",
+        "drag.wheel_radius_m",
+        "drag.wheel_coefficient",
+      ]),
+      looked("ice", ["ice.thickness_m", "ice.density_kg_m3", "ice.area_factor"]),
+    ],
   },
-  { name: "lean", fields: ["lean.angle_deg", "lean.downhill_deg"] },
-  {
-    name: "swing",
-    fields: ["swing.open_deg"],
-    choice: { path: "hand", options: ["right", "left"] },
-  },
+  { name: "swing", items: [{ path: "hand", options: ["right", "left"], usual: "right" }, "swing.open_deg"] },
   {
     name: "arm",
-    fields: [
+    items: [
+      { path: "arm.elbow", options: ["left", "right"], usual: "left" },
       "arm.shaft_x_m",
       "arm.shaft_y_m",
       "arm.bracket_u_m",
@@ -59,14 +178,13 @@ export const GROUPS = [
       "arm.link_m",
       "operator.arm_efficiency",
     ],
-    choice: { path: "arm.elbow", options: ["left", "right"] },
   },
   {
     name: "leaf",
-    fields: ["leaf.height_m", "leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2"],
+    items: [
+      "leaf.height_m",
+      { when: "leaf.by", is: "numbers", items: ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2"] },
+    ],
   },
-  { name: "requirement", fields: ["required_reserve"] },
+  { name: "requirement", items: ["required_reserve"] },
 ];
-
-/** Every choice, with the option the core takes when a job says nothing. */
-export const CHOICE_DEFAULTS = { "hinges.kind": "plain", hand: "right", "arm.elbow": "left" };

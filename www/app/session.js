@@ -3,13 +3,23 @@
  *
  * @import { Core } from "./core.js"
  * @import { Fault, FieldRule, Job, Operator, Plan, System } from "./contract.d.ts"
+ * @import { Choice } from "./groups.js"
  * @import { ListedOperator } from "./operators.js"
  */
 
-import { get, put } from "./document.js";
+import { get, put, remove } from "./document.js";
 import { Entry } from "./entry.js";
-import { CHOICE_DEFAULTS, GROUPS, LEAD, RATINGS } from "./groups.js";
+import { FROM_PARTS, GROUPS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
+import { active, everything, optionOf, writable, written } from "./items.js";
+import { Members } from "./members.js";
+import { rulePath, uncertainInput, uncertaintyPath } from "./paths.js";
 import { Ask } from "./setout/ask.js";
+
+/** Everything there is to say in groups. */
+const ALL = everything([LEAF_BY, ...LEAD, ...RATINGS, ...GROUPS.flatMap((group) => group.items)]);
+
+/** An uncertainty as a fraction of the value it is about. */
+const UNCERTAINTY = /** @type {const} */ ({ quantity: "percent", least: 0, most: 1, required: false, default: 0.1, example: 0.1, unless: null });
 
 /**
  * A choice between words of the contract.
@@ -44,27 +54,41 @@ export class Session {
     /** What a search for a place may choose from. */
     this.setout = new Ask(core, this.rules, get(job, "setout"));
     this.#start();
+    this.members = new Members(this, get(this.base, "leaf.members"));
     /** The listed operator in use; null: typed ratings. @type {string | null} */
     this.operatorId = this.#sameRatings()?.id ?? null;
   }
 
   #start() {
-    const asked = [...LEAD, ...RATINGS, ...GROUPS.flatMap(pathsOf)];
-    for (const path of asked) {
-      const rule = this.rules.get(path);
-      if (!rule) throw new Error(`the core has no field ${path}`);
-      const given = get(this.base, path) ?? rule.default ?? null;
-      const entry = new Entry(this.core, rule, typeof given === "number" ? given : null);
-      if (given !== null && typeof given !== "number") {
-        entry.typed = { text: String(given), system: this.system };
-        entry.unread = "not_a_number";
-      }
-      this.entries.set(path, entry);
+    for (const path of ALL.paths) {
+      const rule = this.rule(path);
+      this.entries.set(path, this.entryFor(rule, get(this.base, path) ?? rule.default ?? null));
     }
-    for (const [path, usual] of Object.entries(CHOICE_DEFAULTS)) {
-      const start = get(this.base, path) ?? usual;
-      this.choices.set(path, { value: start, start, assumed: true });
+    for (const choice of ALL.choices) {
+      const start = optionOf(choice, this.base);
+      this.choices.set(choice.path, { value: start, start, assumed: true });
     }
+    for (const [input, fraction] of Object.entries(this.base?.uncertainty ?? {})) {
+      if (this.rules.has(input)) this.uncertainty(input, fraction);
+    }
+  }
+
+  /** The rule of a number, under the path asked for. @param {string} path @returns {FieldRule} */
+  rule(path) {
+    if (uncertainInput(path) !== null) return { path, ...UNCERTAINTY };
+    const rule = this.rules.get(rulePath(path));
+    if (!rule) throw new Error(`the core has no field ${path}`);
+    return { ...rule, path };
+  }
+
+  /** @param {FieldRule} rule @param {unknown} given what the job to start from has */
+  entryFor(rule, given) {
+    const entry = new Entry(this.core, rule, typeof given === "number" ? given : null);
+    if (given !== null && typeof given !== "number") {
+      entry.typed = { text: String(given), system: this.system };
+      entry.unread = "not_a_number";
+    }
+    return entry;
   }
 
   /** The listed operator whose ratings the starting job has, if any. */
@@ -82,14 +106,43 @@ export class Session {
     return /** @type {Chosen} */ (this.choices.get(path));
   }
 
+  /**
+   * How sure an input is; ±10 % until somebody says otherwise.
+   *
+   * @param {string} input
+   * @param {unknown} [given] what the job to start from has
+   */
+  uncertainty(input, given = null) {
+    const path = uncertaintyPath(input);
+    if (!this.entries.has(path)) this.entries.set(path, this.entryFor(this.rule(path), given));
+    return this.entry(path);
+  }
+
   get operator() {
     return this.operators.find((operator) => operator.id === this.operatorId) ?? null;
   }
 
-  /** Paths of the numbers that take part in the job as it stands: not those of the other kind of hinge, nor ratings of a listed operator. */
+  /** Whether the leaf's weight and area come from its parts. */
+  get byParts() {
+    return this.choice(LEAF_BY.path).value === "parts";
+  }
+
+  /** What takes part of some items as the choices stand. @param {import("./groups.js").Item[]} items */
+  active(items) {
+    return active(items, (path) => this.choice(path).value);
+  }
+
+  /** Paths of the numbers that take part in the job as it stands: not those of another kind of hinge, nor ratings of a listed operator. */
   activePaths() {
-    const groups = GROUPS.flatMap((group) => activePathsOf(group, this));
-    return [...LEAD, ...(this.operator ? [] : RATINGS), ...groups];
+    const lead = LEAD.filter((path) => !(this.byParts && FROM_PARTS.includes(path)));
+    const members = this.byParts ? this.members.activePaths() : [];
+    const groups = this.active(GROUPS.flatMap((group) => group.items)).paths;
+    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...groups];
+  }
+
+  /** Choices that take part, those of the leaf's parts apart. */
+  activeChoices() {
+    return this.active([LEAF_BY, ...GROUPS.flatMap((group) => group.items)]).choices;
   }
 
   /** @param {System} system */
@@ -107,15 +160,45 @@ export class Session {
    */
   job() {
     const job = structuredClone(this.base);
-    job.hinges = { kind: this.choice("hinges.kind").value };
-    for (const [path, choice] of this.choices) put(job, path, choice.value);
-    for (const path of this.activePaths()) {
-      const { rule, value, unread } = this.entry(path);
-      put(job, path, unread ? (rule.example ?? rule.least) : value);
+    for (const path of this.#dropped()) remove(job, path);
+    for (const choice of this.activeChoices()) {
+      for (const [path, value] of Object.entries(written(choice, this.choice(choice.path).value))) put(job, path, value);
     }
+    const members = new Set(this.byParts ? this.members.activePaths() : []);
+    for (const path of this.activePaths()) if (!members.has(path)) put(job, path, this.#valueFor(path));
+    if (this.byParts) put(job, "leaf.members", this.members.documents((path) => this.#valueFor(path)));
     if (this.operator) job.operator = this.#listed(this.operator, job.operator.arm_efficiency);
+    this.#putUncertainties(job);
     if (this.setout.said) job.setout = this.setout.block();
     return job;
+  }
+
+  /** @param {string} path */
+  #valueFor(path) {
+    const { rule, value, unread } = this.entry(path);
+    return unread ? (rule.example ?? rule.least) : value;
+  }
+
+  /**
+   * What of the starting job is taken away before what takes part is put in. Where no choice of a block was changed, what the page
+   * does not ask for stays as the job has it.
+   */
+  #dropped() {
+    const block = (/** @type {string} */ path) => path.split(".")[0];
+    const changed = new Set(ALL.choices.filter(({ path }) => this.choice(path).value !== this.choice(path).start).map(({ path }) => block(path)));
+    return [...ALL.paths, ...ALL.choices.flatMap(writable), "leaf.members"].filter((path) => changed.has(block(path)));
+  }
+
+  /** Only what was said of inputs that take part. @param {any} job */
+  #putUncertainties(job) {
+    const paths = this.activePaths();
+    for (const [path, entry] of this.entries) {
+      const input = uncertainInput(path);
+      if (input === null || (entry.assumed && entry.start === null)) continue;
+      if (job.uncertainty) delete job.uncertainty[input];
+      const value = this.#valueFor(path);
+      if (value !== null && paths.includes(input)) job.uncertainty = { ...job.uncertainty, [input]: value };
+    }
   }
 
   /**
@@ -125,7 +208,8 @@ export class Session {
    */
   compute() {
     const job = this.job();
-    const unread = this.activePaths().filter((path) => this.entry(path).unread).map((path) => this.#unreadFault(path));
+    const uncertain = [...this.entries.keys()].filter((path) => uncertainInput(path) !== null);
+    const unread = [...this.activePaths(), ...uncertain].filter((path) => this.entry(path).unread).map((path) => this.#unreadFault(path));
     try {
       // A plan does not look at the set-out's block, whose faults are told where it is asked.
       const calculation = new this.core.Calculation({ ...job, setout: null });
@@ -171,7 +255,7 @@ export class Session {
    */
   rate(job, operator) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    const other = { ...job, setout: null, samples: 2, operator: this.#listed(operator, efficiency) };
+    const other = { ...job, samples: 2, setout: null, uncertainty: null, operator: this.#listed(operator, efficiency) };
     try {
       const calculation = new this.core.Calculation(other);
       const { rating } = calculation.plan();
@@ -181,6 +265,19 @@ export class Session {
       if (!Array.isArray(/** @type {{ errors?: Fault[] }} */ (error).errors)) throw error;
       return null;
     }
+  }
+
+  /**
+   * What each input does to the reserve of a valid job, largest first.
+   *
+   * @param {any} job
+   * @returns {import("./contract.d.ts").Sensitivity[]}
+   */
+  sensitivity(job) {
+    const calculation = new this.core.Calculation({ ...job, samples: 2, uncertainty: job.uncertainty ?? {} });
+    const list = calculation.plan().sensitivity ?? [];
+    calculation.free();
+    return list;
   }
 
   /**
@@ -204,18 +301,4 @@ export class Session {
 /** @param {Fault} fault */
 function nameOf(fault) {
   return `${fault.path} ${fault.code}`;
-}
-
-/** @param {import("./groups.js").Group} group */
-function pathsOf(group) {
-  return [...group.fields, ...Object.values(group.choice?.fields ?? {}).flat()];
-}
-
-/**
- * @param {import("./groups.js").Group} group
- * @param {Session} session
- */
-export function activePathsOf(group, session) {
-  const own = group.choice?.fields?.[session.choice(group.choice.path).value] ?? [];
-  return [...own, ...group.fields];
 }

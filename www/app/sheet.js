@@ -3,6 +3,7 @@
  *
  * @import { Core } from "./core.js"
  * @import { Fault, Plan, Quantity, Rating } from "./contract.d.ts"
+ * @import { Choice } from "./groups.js"
  * @import { OperatorList } from "./operators.js"
  * @import { Session } from "./session.js"
  * @import { Strings } from "./strings.js"
@@ -14,6 +15,8 @@
  */
 
 import { Cursor } from "./cursor.js";
+import { written } from "./items.js";
+import { memberIndex, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -76,11 +79,17 @@ export class Sheet {
     return Object.fromEntries((values ?? []).map(({ name, value, quantity }) => [name, this.show(value, quantity)]));
   }
 
-  /** What a field is called. @param {string} path */
+  /** What a field is called; where several have one name, with what it belongs to. @param {string} path */
   fieldName(path) {
-    const name = path.replaceAll(".", "_");
-    const key = [`fields.${name}.label`, `choices.${name}.label`].find((known) => this.strings.has(known));
-    return key ? this.say(key) : path;
+    const input = uncertainInput(path);
+    if (input !== null) return this.say("sensitivity.field", { field: this.fieldName(input) });
+    const words = wordsKey(path);
+    const key = [`fields.${words}.label`, `choices.${words}.label`].find((known) => this.strings.has(known));
+    if (!key) return path;
+    const field = this.say(key);
+    const index = memberIndex(path);
+    if (index !== null) return this.say("members.field", { number: index + 1, field });
+    return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
   }
 
   /** Whether a number is the page's or the core's, not the person's. @param {string} path */
@@ -89,10 +98,17 @@ export class Sheet {
     return assumed && (value !== null || (this.result?.plan.assumed.includes(path) ?? false));
   }
 
+  /** Whether a word of the job is the page's. A choice of a way to say something assumes nothing. @param {Choice} choice */
+  isChoiceAssumed(choice) {
+    const { value, assumed } = this.session.choice(choice.path);
+    return assumed && Object.keys(written(choice, value)).length > 0;
+  }
+
   /** How many numbers and choices still are the page's and not the person's. */
   assumptions() {
     const numbers = this.session.activePaths().filter((path) => this.isAssumed(path));
-    return numbers.length + [...this.session.choices.values()].filter((choice) => choice.assumed).length;
+    const choices = [...this.session.activeChoices(), ...(this.session.byParts ? this.session.members.activeChoices() : [])];
+    return numbers.length + choices.filter((choice) => this.isChoiceAssumed(choice)).length;
   }
 
   /** Computes what is typed, and keeps the last valid result where that fails. */

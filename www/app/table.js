@@ -2,20 +2,24 @@
  * The numbers behind a drawing, each as the core shows it. Rows are made only while the table is open.
  *
  * @import { Part, Sheet } from "./sheet.js"
- * @import { Quantity } from "./contract.d.ts"
+ * @import { Plan, Quantity } from "./contract.d.ts"
  */
 
 import { h } from "./dom.js";
 
 /** @typedef {{ key: string, quantity: Quantity }} Column */
 
+/** Rows of the plan's own curve. @param {Plan} plan @returns {any[] | null} */
+const curveRows = (plan) => plan.curve;
+
 /**
  * @param {Sheet} sheet
  * @param {string} name string key of the table
- * @param {Column[]} columns keys of the plan's curve rows; the first heads the row
+ * @param {Column[]} columns keys of the rows; the first heads the row
+ * @param {(plan: Plan) => any[] | null | undefined} [rowsIn] the rows of a plan; none where it has no such table
  * @returns {Part}
  */
-export function createTable(sheet, name, columns) {
+export function createTable(sheet, name, columns, rowsIn = curveRows) {
   const title = sheet.say(`tables.${name}`);
   const body = h("tbody", {});
   const head = h("tr", {}, ...columns.map(({ key }) => h("th", { scope: "col" }, sheet.say(`columns.${key}`))));
@@ -29,9 +33,10 @@ export function createTable(sheet, name, columns) {
   let drawn = "";
 
   function update() {
-    if (!root.open || !sheet.result) return;
-    const { curve } = sheet.result.plan;
-    const cells = curve.map((/** @type {any} */ row) => columns.map(({ key, quantity }) => (row[key] === null ? "–" : sheet.show(row[key], quantity))));
+    const rows = sheet.result ? rowsIn(sheet.result.plan) : null;
+    root.hidden = !rows;
+    if (!root.open || !rows) return;
+    const cells = rows.map((/** @type {any} */ row) => columns.map(({ key, quantity }) => (row[key] === null ? "–" : sheet.show(row[key], quantity))));
     const text = JSON.stringify(cells);
     if (text === drawn) return;
     drawn = text;

@@ -5,9 +5,11 @@
  * @import { Session } from "./session.js"
  * @import { System } from "./contract.d.ts"
  *
- * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, typed: Record<string, { text: string, system: System }>,
+ * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
  *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
  */
+
+import { uncertainInput } from "./paths.js";
 
 /**
  * @param {Session} session
@@ -20,6 +22,7 @@ export function takeRecord(session) {
     system: session.system,
     operator: session.operatorId,
     choices: Object.fromEntries(choices),
+    members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
     setout: session.setout.record(),
   };
@@ -32,15 +35,31 @@ export function takeRecord(session) {
  * @param {TypedRecord} record
  */
 export function applyRecord(session, record) {
-  for (const [path, { text, system }] of Object.entries(record.typed ?? {})) {
-    session.entries.get(path)?.type(text, system);
-  }
-  for (const [path, value] of Object.entries(record.choices ?? {})) {
-    const choice = session.choices.get(path);
-    if (choice) Object.assign(choice, { value, assumed: false });
-  }
+  const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
+  put(session, record, (path) => !isMember(path));
+  // Parts start from the leaf as it then is.
+  if (Array.isArray(record.members)) session.members.reset(record.members);
+  put(session, record, isMember);
   session.setout.restore(record.setout);
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   session.setSystem(record.system === "us" ? "us" : "metric");
+}
+
+/**
+ * @param {Session} session
+ * @param {TypedRecord} record
+ * @param {(path: string) => boolean} wanted
+ */
+function put(session, record, wanted) {
+  for (const [path, { text, system }] of Object.entries(record.typed ?? {})) {
+    if (!wanted(path)) continue;
+    const input = uncertainInput(path);
+    const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
+    entry?.type(text, system);
+  }
+  for (const [path, value] of Object.entries(record.choices ?? {})) {
+    const choice = wanted(path) ? session.choices.get(path) : undefined;
+    if (choice) Object.assign(choice, { value, assumed: false });
+  }
 }

@@ -75,7 +75,8 @@ export function oldSentence(sheet) {
 
 /** @param {Sheet} sheet @param {string} path */
 function placeOf(sheet, path) {
-  if (sheet.session.entries.has(path)) return sheet.fieldName(path);
+  const name = sheet.fieldName(path);
+  if (name !== path) return name;
   const group = `groups.${path.split(".")[0]}.title`;
   return sheet.strings.has(group) ? sheet.say(group) : path;
 }

@@ -6,6 +6,7 @@
 
 import { h, setText } from "./dom.js";
 import { nextChange } from "./next-change.js";
+import { bandSentence } from "./outcomes.js";
 
 /**
  * @param {Sheet} sheet
@@ -21,7 +22,7 @@ export function createVerdict(sheet) {
     const { result } = sheet;
     root.hidden = result === null;
     if (!result) return;
-    setText(lead, leadSentence(sheet, result));
+    setText(lead, [leadSentence(sheet, result), bandSentence(sheet, result.plan)].filter(Boolean).join(" "));
     const change = nextChange(sheet, result);
     setText(next, change);
     next.hidden = change === "";

@@ -1,6 +1,8 @@
 //! The job: what a person says about a gate, and the rules that every value has to keep.
 
 mod fault;
+mod fit_reader;
+mod fit_types;
 mod hinge_reader;
 mod member_reader;
 mod member_types;
@@ -17,6 +19,7 @@ mod wind_reader;
 mod wind_types;
 
 pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, NamedValue};
+pub use fit_types::{AsBuilt, Marks, Room, Tape};
 pub use member_types::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
 pub(crate) use reader::missing_object;
 pub use rules::{FIELDS, FieldRule};

@@ -95,6 +95,10 @@ impl Job {
             ]);
         }
         numbers.extend(self.setout.iter().flat_map(|setout| setout.numbers()));
+        numbers.extend(self.room.iter().flat_map(|room| room.numbers()));
+        numbers.extend(self.marks.iter().flat_map(|marks| marks.numbers()));
+        numbers.extend(self.tape.iter().map(|tape| ("tape.error_m", tape.error_m)));
+        numbers.extend(self.as_built.iter().flat_map(|built| built.numbers()));
         numbers
     }
 
@@ -216,6 +220,8 @@ impl Job {
                 .allowed(Allowed::OneOf { names: inputs.clone() })
         }));
         faults.extend(self.setout.iter().flat_map(|setout| setout.relations()));
+        faults.extend(self.room.iter().flat_map(|room| room.relations()));
+        faults.extend(self.marks.iter().flat_map(|marks| marks.relations()));
         faults
     }
 
@@ -250,7 +256,7 @@ impl Lean {
 }
 
 /// The fault of a value that is missing beside its partner.
-fn half(path: &'static str) -> Fault {
+pub(super) fn half(path: &'static str) -> Fault {
     let fault = Fault::new(path, FaultCode::HalfOfPair);
     match rule_of(path) {
         Some(rule) => fault.allowed(rule.allowed()).example(Example::Number(rule.example)),

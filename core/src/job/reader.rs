@@ -2,6 +2,7 @@
 
 use super::SCHEMA;
 use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
+use super::fit_reader::{read_as_built, read_marks, read_room, read_tape};
 use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
 use super::rules::rule_of;
@@ -267,6 +268,10 @@ fn read_job(root: &Node) -> Option<Job> {
     let drag = part(root, "drag", false, read_drag);
     let ice = part(root, "ice", false, read_ice);
     let ground = part(root, "ground", false, read_ground);
+    let room = part(root, "room", false, read_room);
+    let marks = part(root, "marks", false, read_marks);
+    let tape = part(root, "tape", false, read_tape);
+    let as_built = part(root, "as_built", false, read_as_built);
     let uncertainty = read_uncertainty(root);
     Some(Job {
         schema: SCHEMA,
@@ -286,6 +291,10 @@ fn read_job(root: &Node) -> Option<Job> {
         drag: drag.read()?,
         ice: ice.read()?,
         ground: ground.read()?,
+        room: room.read()?,
+        marks: marks.read()?,
+        tape: tape.read()?,
+        as_built: as_built.read()?,
         uncertainty,
     })
 }

@@ -1,6 +1,7 @@
 //! The job document's types. Names, units and nesting are the document's; `None` is what was not said, and every `None` has a
 //! default that is named here and listed in the plan as assumed.
 
+use super::fit_types::{AsBuilt, Marks, Room, Tape};
 use super::member_types::Member;
 use super::rules::default_of;
 use super::setout::SetOut;
@@ -52,6 +53,18 @@ pub struct Job {
     /// The ground under the swing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<Ground>,
+    /// The room around leaf and arm; given, the plan has the clearances.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub room: Option<Room>,
+    /// What is marked out with; given, the plan has the marks.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub marks: Option<Marks>,
+    /// How far a tape errs; given, the plan says what that costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tape: Option<Tape>,
+    /// What was built; given, the plan says what became of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub as_built: Option<AsBuilt>,
     /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
     /// reserve, ±10 % where nothing is stated.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -31,6 +31,12 @@ impl Model {
         }
     }
 
+    /// The same job and loads with another arm that works.
+    pub(super) fn with_arm(&self, arm: &Arm, linkage: Linkage) -> Model {
+        let job = Job { arm: Some(*arm), ..self.job.clone() };
+        Model { job, arm: *arm, linkage, loads: self.loads }
+    }
+
     /// The job.
     pub fn job(&self) -> &Job {
         &self.job
@@ -106,6 +112,10 @@ impl Model {
             sensitivity: self.sensitivity(),
             storm: self.storm(),
             ground: self.over_ground(),
+            clearances: self.clearances(),
+            mark_out: self.job.marks.map(|_| self.mark_out()),
+            tape: self.job.tape.map(|tape| self.tape_cost(tape)),
+            as_built: self.rebuilt(),
         };
         plan.wind = self.working_wind(&swept, plan.wind_limit.speed_m_s);
         plan.findings = findings::of(self, &plan, least_lever_rad);

@@ -49,6 +49,8 @@ pub enum Quantity {
     Density,
     /// kg·m²; lb·ft².
     Inertia,
+    /// Pa; lbf/ft².
+    Pressure,
     /// A plain number.
     Ratio,
     /// A fraction, shown in per cent.
@@ -108,6 +110,8 @@ impl Quantity {
             (Quantity::Density, Us) => Unit::new("lb/ft³", POUND_KG / (FOOT_M * FOOT_M * FOOT_M)),
             (Quantity::Inertia, Metric) => Unit::new("kg·m²", 1.0),
             (Quantity::Inertia, Us) => Unit::new("lb·ft²", POUND_KG * FOOT_M * FOOT_M),
+            (Quantity::Pressure, Metric) => Unit::new("Pa", 1.0),
+            (Quantity::Pressure, Us) => Unit::new("psf", POUND_FORCE_N / (FOOT_M * FOOT_M)),
             (Quantity::Ratio | Quantity::Count, _) => Unit::new("", 1.0),
             (Quantity::Percent, _) => Unit::new("%", 0.01),
         }

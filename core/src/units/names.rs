@@ -82,6 +82,12 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
             "lbft2" => POUND_KG * FOOT_M * FOOT_M,
             _ => return None,
         },
+        Quantity::Pressure => match name {
+            "pa" | "n/m2" => 1.0,
+            "kpa" | "kn/m2" => 1000.0,
+            "psf" | "lbf/ft2" => POUND_FORCE_N / (FOOT_M * FOOT_M),
+            _ => return None,
+        },
         Quantity::Percent => match name {
             "%" => 0.01,
             _ => return None,

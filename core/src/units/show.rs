@@ -64,7 +64,7 @@ fn with_unit(value: f64, quantity: Quantity, system: System, rounding: Rounding)
 fn decimals(size: f64, quantity: Quantity) -> usize {
     let most = match quantity {
         Quantity::Count => 0,
-        Quantity::Angle | Quantity::Percent | Quantity::Mass | Quantity::Speed | Quantity::Force => 1,
+        Quantity::Angle | Quantity::Percent | Quantity::Mass | Quantity::Speed | Quantity::Force | Quantity::Pressure => 1,
         Quantity::ShortLength | Quantity::Torque | Quantity::AngularSpeed => 2,
         Quantity::Length | Quantity::Area | Quantity::Inertia => 3,
         Quantity::Density | Quantity::Ratio => 4,
@@ -112,6 +112,7 @@ mod tests {
         for (value, quantity, system, expected) in [
             (308.27, Quantity::Torque, System::Metric, "308\u{a0}N·m"),
             (1.355818, Quantity::Torque, System::Us, "1\u{a0}lbf·ft"),
+            (47.88026, Quantity::Pressure, System::Us, "1\u{a0}psf"),
             (45.359237, Quantity::Mass, System::Us, "100\u{a0}lb"),
             (0.8728, Quantity::ShortLength, System::Metric, "873\u{a0}mm"),
             (0.0254, Quantity::ShortLength, System::Us, "1\u{a0}in"),

@@ -18,8 +18,12 @@ pub fn draw(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
     grid(sheet, curve, frame, view);
     let mut places = Places::new(frame.plot.inset(-1.0));
     let limits = limit_lines(sheet, curve, frame);
-    let opening = demand(sheet, curve, frame, |row| row.opening, Pen::thick(Ink::Opening, Dash::Solid));
-    let closing = demand(sheet, curve, frame, |row| row.closing, Pen::thick(Ink::Closing, Dash::Dashed));
+    for rows in curve.band.iter().flatten() {
+        line(sheet, frame, rows, |row| row.opening, Pen::thin(Ink::Opening, Dash::Solid));
+        line(sheet, frame, rows, |row| row.closing, Pen::thin(Ink::Closing, Dash::Dashed));
+    }
+    let opening = line(sheet, frame, &curve.rows, |row| row.opening, Pen::thick(Ink::Opening, Dash::Solid));
+    let closing = line(sheet, frame, &curve.rows, |row| row.closing, Pen::thick(Ink::Closing, Dash::Dashed));
     for points in [&opening, &closing] {
         // A coarser line is in the way just as well.
         let coarse: Vec<_> = points.iter().copied().step_by(12).collect();
@@ -97,8 +101,8 @@ fn grid(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
 }
 
 /// One demand curve; its points on the sheet.
-fn demand(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, torque: fn(&Demand) -> f64, pen: Pen) -> Vec<Point> {
-    let points: Vec<_> = curve.rows.iter().map(|row| frame.at(row.leaf_deg, torque(row))).collect();
+fn line(sheet: &mut Sheet<'_>, frame: &Frame, rows: &[Demand], torque: fn(&Demand) -> f64, pen: Pen) -> Vec<Point> {
+    let points: Vec<_> = rows.iter().map(|row| frame.at(row.leaf_deg, torque(row))).collect();
     sheet.line(&points, pen);
     points
 }

@@ -65,7 +65,8 @@ impl Frame {
 
 /// Lowest and highest torque of the axis, N·m, and which limits are inside.
 fn span(curve: &Curve) -> (f64, f64, (bool, bool)) {
-    let torques = || curve.rows.iter().flat_map(|row| [row.opening, row.closing]);
+    let rows = || curve.rows.iter().chain(curve.band.iter().flatten().flatten());
+    let torques = || rows().flat_map(|row| [row.opening, row.closing]);
     let (low, high) = torques().fold((0.0_f64, 0.0_f64), |(low, high), t| (low.min(t), high.max(t)));
     let mut extent = high.max(-low);
     // Without any demand the limit is all there is to draw.

@@ -7,7 +7,7 @@ mod labels;
 pub use draw::draw;
 pub use frame::Frame;
 
-use pintle_core::{Direction, Model, Plan};
+use pintle_core::{Band, BandPoint, Direction, Model, Plan};
 
 /// Demand at one leaf angle; torques in N·m at the shaft, signed like the crank angle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,6 +27,8 @@ pub struct Curve {
     pub open_deg: f64,
     /// Demand through the swing, close enough together to be a smooth line.
     pub rows: Vec<Demand>,
+    /// Demand with low and with high hinge friction, where the job has a range.
+    pub band: Option<[Vec<Demand>; 2]>,
     /// The deciding angle, degrees, and the torque there, N·m.
     pub deciding: (f64, f64),
     /// Rated torque, N·m.
@@ -35,6 +37,26 @@ pub struct Curve {
     pub peak: Option<f64>,
     /// Demand at the cursor.
     pub cursor: Demand,
+}
+
+/// Demand with low friction at the plan's leaf angles.
+fn low_rows(band: &Band) -> Vec<Demand> {
+    let row = |point: &BandPoint| Demand {
+        leaf_deg: point.leaf_deg,
+        opening: point.shaft_torque_open_low_n_m,
+        closing: point.shaft_torque_close_low_n_m,
+    };
+    band.curve.iter().map(row).collect()
+}
+
+/// Demand with high friction at the plan's leaf angles.
+fn high_rows(band: &Band) -> Vec<Demand> {
+    let row = |point: &BandPoint| Demand {
+        leaf_deg: point.leaf_deg,
+        opening: point.shaft_torque_open_high_n_m,
+        closing: point.shaft_torque_close_high_n_m,
+    };
+    band.curve.iter().map(row).collect()
 }
 
 /// Points along the swing: about one in two px of a wide drawing, whatever `samples` the job asks for.
@@ -57,6 +79,7 @@ impl Curve {
         Curve {
             open_deg,
             rows,
+            band: plan.band.as_ref().map(|band| [low_rows(band), high_rows(band)]),
             deciding: (plan.peak.leaf_deg, torque),
             rated: model.job().operator.rated_torque_n_m,
             peak: model.job().operator.peak_torque_n_m,

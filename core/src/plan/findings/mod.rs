@@ -1,5 +1,7 @@
 //! What to look at: codes with numbers. Sentences live with the page.
 
+mod room;
+
 use super::{Model, Plan};
 use crate::drive::Verdict;
 use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
@@ -58,6 +60,24 @@ pub enum FindingCode {
     WindAtStrengthLevel,
     /// With high friction the demand is above the rated torque. `torque`, `limit`.
     BandOverRated,
+    /// Crank, link or elbow meets something in the room. `overlap`, `leaf_angle`.
+    ArmHits,
+    /// Crank, link or elbow meets the leaf. `overlap`, `leaf_angle`.
+    ArmHitsLeaf,
+    /// The leaf meets an obstacle or its post. `overlap`, `leaf_angle`.
+    LeafHits,
+    /// Between the arm and something in the room an arm or hand would be crushed. `gap`, `limit`, `leaf_angle`.
+    ArmCrushes,
+    /// Between elbow and leaf an arm or hand would be crushed or sheared. `gap`, `limit`, `leaf_angle`.
+    ElbowNearsLeaf,
+    /// Too little room is left behind the open leaf. `gap`, `limit`.
+    OpenGapSmall,
+    /// The gap at the hinge post is wide enough for a finger, and closes on it. `widest`, `gap`, `limit`, `leaf_angle`.
+    HingeGapCloses,
+    /// An error of the tape leaves too little reserve, or breaks the arm. `error`, `reserve`.
+    TapeErrorCosts,
+    /// The arm that was built does not work.
+    BuiltBroken,
 }
 
 /// One finding.
@@ -79,7 +99,8 @@ fn value(name: &'static str, value: f64, quantity: Quantity) -> NamedValue {
 /// All findings of a plan, most severe first.
 pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     let mut findings: Vec<Finding> =
-        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan)].concat();
+        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan), room::of(plan)]
+            .concat();
     findings.sort_by_key(|finding| finding.severity);
     findings
 }

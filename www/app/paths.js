@@ -1,0 +1,32 @@
+/**
+ * Paths of the job and what they share: the storm has the rules and the words of the wind, a member those of every member.
+ */
+
+const MEMBER = /^leaf\.members\.(\d+)\./;
+const UNCERTAIN = "uncertainty.";
+
+/** The path of the rule that holds for a path. @param {string} path */
+export function rulePath(path) {
+  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.");
+}
+
+/** The key under which the string tables speak of a path. @param {string} path */
+export function wordsKey(path) {
+  return rulePath(path).replaceAll(".", "_");
+}
+
+/** The index of the member a path is in; null where it is in none. @param {string} path */
+export function memberIndex(path) {
+  const found = MEMBER.exec(path);
+  return found ? Number(found[1]) : null;
+}
+
+/** The input whose uncertainty is at a path; null where it is another field. @param {string} path */
+export function uncertainInput(path) {
+  return path.startsWith(UNCERTAIN) ? path.slice(UNCERTAIN.length) : null;
+}
+
+/** @param {string} input path of an input */
+export function uncertaintyPath(input) {
+  return UNCERTAIN + input;
+}
