@@ -76,6 +76,8 @@ export function createMap(sheet, signal, { look, take }) {
     if (next.columns !== grid.columns || next.rows !== grid.rows) here = { column: (next.columns - 1) >> 1, row: (next.rows - 1) >> 1 };
     grid = next;
     picture?.free();
+    // Its maker may throw.
+    picture = null;
     picture = new sheet.core.PadView(job, grid.columns, grid.rows);
     known = null;
     pad = null;

@@ -10,6 +10,7 @@
 import { h, setText } from "../dom.js";
 import { answerParts } from "./answer.js";
 import { askSheet } from "./ask-sheet.js";
+import { createFit } from "./fit.js";
 import { createAskForm } from "./form.js";
 import { createFront } from "./front.js";
 import { createMap, gridOf } from "./map.js";
@@ -35,6 +36,8 @@ export function createSetOut(sheet, signal) {
     wait();
   });
 
+  const fit = createFit(sheet, () => ({ ...sheet.session.job(), setout: ask.block() }));
+
   const progress = h("progress", { "aria-label": sheet.say("setout.searching") });
   const progressWords = h("span", {});
   const waiting = h("div", { class: "waiting", hidden: true }, progress, progressWords,
@@ -51,7 +54,7 @@ export function createSetOut(sheet, signal) {
       { class: "setout-opens", ontoggle: () => update() },
       h("summary", {}, h("h2", {}, sheet.say("setout.title"))),
       h("p", { class: "note" }, sheet.say("setout.purpose")),
-      h("div", { class: "setout-pair" }, form.root, h("div", { class: "setout-answers" }, waiting, said, again, undo, answer, front.root, map.root)),
+      h("div", { class: "setout-pair" }, form.root, h("div", { class: "setout-answers" }, waiting, said, again, undo, answer, map.root, front.root, fit.root)),
     ),
   );
   const details = /** @type {HTMLDetailsElement} */ (root.firstElementChild);
@@ -203,6 +206,7 @@ export function createSetOut(sheet, signal) {
     front.root.hidden = !found?.answer.best;
     drawAnswer();
     map.update();
+    fit.update();
   }
 
   /** The job's own arm stands beside what was found. */
