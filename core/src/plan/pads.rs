@@ -156,17 +156,26 @@ impl PadMap {
     /// What the map says of a place; `None` where it has not been yet.
     pub fn pad(&self, column: usize, row: usize) -> Option<Pad> {
         let found = (*self.places.get(row * self.columns + column)?)?;
+        SearchLoads::new(&self.job).with_site(&self.setout, |site| Some(self.said(site, &found)))
+    }
+
+    /// What it says of every place, row by row: as [`PadMap::pad`], with the loads made ready once for all.
+    pub fn pads(&self) -> Vec<Option<Pad>> {
         SearchLoads::new(&self.job).with_site(&self.setout, |site| {
-            let kept = found.excess <= PENCIL;
-            let torque = kept.then_some(found.objective * site.torque_scale_n_m);
-            let ruled_out = if kept { None } else { site.most_exceeded(&found) };
-            Some(Pad {
-                arm: site.arm(&found.point, found.elbow),
-                shaft_torque_n_m: torque,
-                reserve: torque.map(|torque| self.job.operator.rated_torque_n_m / torque),
-                ruled_out: ruled_out.map(|(limit, by)| Change { limit, by: limit.in_document(by, site) }),
-            })
+            self.places.iter().map(|place| Some(self.said(site, place.as_ref()?))).collect()
         })
+    }
+
+    fn said(&self, site: &mut Site, found: &Found) -> Pad {
+        let kept = found.excess <= PENCIL;
+        let torque = kept.then_some(found.objective * site.torque_scale_n_m);
+        let ruled_out = if kept { None } else { site.most_exceeded(found) };
+        Pad {
+            arm: site.arm(&found.point, found.elbow),
+            shaft_torque_n_m: torque,
+            reserve: torque.map(|torque| self.job.operator.rated_torque_n_m / torque),
+            ruled_out: ruled_out.map(|(limit, by)| Change { limit, by: limit.in_document(by, site) }),
+        }
     }
 
     /// Shaft torque of every place, N·m, row by row; `None` where no arm keeps the limits or the map has not been yet.
