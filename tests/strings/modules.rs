@@ -23,13 +23,19 @@ fn between<'t>(text: &'t str, open: &str, close: char) -> Vec<&'t str> {
     text.split(open).skip(1).filter_map(|rest| rest.split_once(close)).map(|(found, _)| found).collect()
 }
 
-/// Modules that one imports from its own folder, types apart (those stand in comments).
+/// Modules that one imports, by their paths below `app/`, types apart (those stand in comments).
 fn imports(name: &str) -> Vec<String> {
     let text = text(name);
     let code: Vec<&str> = text.lines().filter(|line| !line.trim_start().starts_with('*')).collect();
+    let folder = name.rsplit_once('/').map_or("", |(folder, _)| folder);
     code.iter()
-        .flat_map(|line| between(line, "from \"./", '"').into_iter().chain(between(line, "import \"./", '"')))
-        .map(str::to_owned)
+        .flat_map(|line| between(line, "from \".", '"').into_iter().chain(between(line, "import \".", '"')))
+        .filter_map(|rest| match rest.strip_prefix("./") {
+            // One folder up, from the only depth there is.
+            Some(above) => (!folder.is_empty()).then(|| above.to_owned()),
+            None if folder.is_empty() => Some(rest.trim_start_matches('/').to_owned()),
+            None => Some(format!("{folder}{rest}")),
+        })
         .collect()
 }
 
