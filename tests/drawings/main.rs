@@ -176,7 +176,11 @@ fn a_range_of_friction_is_drawn_beside_the_curve() {
     let lines = drawing.points_in("#0072b2");
     let top = lines.iter().map(|point| point.1).fold(f64::INFINITY, f64::min);
     let highest = (height("0") - top) / per_n_m;
-    assert!((highest - band.peak_n_m.high).abs() < 3.0, "drawn to {highest}, high friction asks {}", band.peak_n_m.high);
+    assert!(
+        (highest - band.peak_n_m.high).abs() < 3.0,
+        "drawn to {highest}, high friction asks {}",
+        band.peak_n_m.high
+    );
     let (single, plain) = jobs::solved(&jobs::usual()).expect("valid");
     let without = Drawing::read(&curve_svg(&single, &plain, &views::view(1000.0, 700.0, 0.0, "metric")));
     let rows = 2 * plan.curve.len();
