@@ -2,7 +2,10 @@
 //! lattice walked whole.
 
 mod check;
+mod marks;
+mod room;
 mod rule;
+mod tape;
 
 use pintle_core::{Aim, Arm, Document, Job, Limit, PadMap, SetOut, TorqueSweep, front, plan, set_out};
 use std::path::PathBuf;

@@ -1,14 +1,14 @@
 //! The words a job may hold, from its schema.
 
+use crate::modules::asks_for;
 use pintle_core::describe;
 use serde_json::Value;
 
-/// Pairs of the key under which the string tables speak of a field, and a word it may hold. The storm speaks as the wind does; what
-/// belongs to the search for a place is not asked for on the page yet.
+/// Pairs of the key under which the string tables speak of a field, and a word it may hold. The storm speaks as the wind does.
 pub fn of_the_job() -> Vec<(String, String)> {
     let mut words = Vec::new();
     walk(&describe::job_schema(), "", &mut words);
-    words.retain(|(path, _)| !path.starts_with("storm.") && !path.starts_with("setout."));
+    words.retain(|(path, _)| asks_for(path) && !path.starts_with("storm."));
     words.into_iter().map(|(path, word)| (path.replace('.', "_"), word)).collect()
 }
 

@@ -1,12 +1,17 @@
 //! The job: what a person says about a gate, and the rules that every value has to keep.
 
 mod fault;
+mod fit_reader;
+mod fit_types;
 mod hinge_reader;
 mod member_reader;
 mod member_types;
+mod motion_types;
 mod numbers;
 mod reader;
 mod rules;
+mod safety_reader;
+mod safety_types;
 mod setout;
 mod setout_reader;
 mod site_reader;
@@ -17,9 +22,12 @@ mod wind_reader;
 mod wind_types;
 
 pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, NamedValue};
+pub use fit_types::{AsBuilt, Marks, Room, Tape};
 pub use member_types::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
+pub use motion_types::{BreakawayFacts, Duty, HoldingFacts, MotionFacts, MotorFacts};
 pub(crate) use reader::missing_object;
 pub use rules::{FIELDS, FieldRule};
+pub use safety_types::{Contact, Means, Site};
 pub use setout::{Aim, ElbowChoice, KeepOut, Place, SetOut};
 pub use site_types::{Drag, Ground, Ice};
 pub use types::{

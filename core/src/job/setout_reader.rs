@@ -22,7 +22,7 @@ pub(super) fn read_setout(node: Node) -> Option<SetOut> {
     let storm_speed_m_s = node.number("storm_speed_m_s");
     let elbow = node.word("elbow", &ElbowChoice::NAMES, false).map(|index| ElbowChoice::ALL[index]);
     let aim = node.word("aim", &Aim::NAMES, false).map(|index| Aim::ALL[index]);
-    let keep_out = read_keep_outs(&node);
+    let keep_out = read_rectangles(&node, "keep_out");
     let place = node.object("place", false).and_then(read_place);
     node.close();
     Some(SetOut {
@@ -53,9 +53,11 @@ fn read_place(node: Node) -> Option<Place> {
     Some(Place { x_m: x_m?, y_m: y_m? })
 }
 
-fn read_keep_outs(node: &Node) -> Option<Vec<KeepOut>> {
-    let path = node.path_of("keep_out");
-    let value = node.value("keep_out");
+/// A list of rectangles under a key; empty where nothing is said.
+pub(super) fn read_rectangles(node: &Node, key: &'static str) -> Option<Vec<KeepOut>> {
+    let path = node.path_of(key);
+    let rules = node.rule_path_of(key);
+    let value = node.value(key);
     match value {
         Document::Null => Some(Vec::new()),
         Document::List(items) if items.len() > MOST_KEEP_OUTS => {
@@ -70,7 +72,7 @@ fn read_keep_outs(node: &Node) -> Option<Vec<KeepOut>> {
                 .iter()
                 .enumerate()
                 .map(|(index, item)| {
-                    let node = node.item(format!("{path}.{index}"), "setout.keep_out", item)?;
+                    let node = node.item(format!("{path}.{index}"), &rules, item)?;
                     let (x_m, y_m) = (node.range("x_m"), node.range("y_m"));
                     node.close();
                     Some(KeepOut { x_m: x_m?, y_m: y_m? })
@@ -87,7 +89,7 @@ fn read_keep_outs(node: &Node) -> Option<Vec<KeepOut>> {
 
 impl Node<'_> {
     /// A range `[least, most]`, each end within its rule; an end out of range is reported, and still returned.
-    fn range(&self, key: &'static str) -> Option<[f64; 2]> {
+    pub(super) fn range(&self, key: &'static str) -> Option<[f64; 2]> {
         let path = self.path_of(key);
         let rule = rule_of(&self.rule_path_of(key))?;
         let value = self.value(key);
@@ -125,6 +127,14 @@ impl Node<'_> {
     }
 }
 
+/// The fault of a range whose ends are the wrong way round.
+pub(super) fn crossed(path: &str, rule: &str, [least, most]: [f64; 2]) -> Option<Fault> {
+    let rule = rule_of(rule).filter(|_| least > most)?;
+    let allowed = Allowed::Range { least: Some(least), most: rule.most, quantity: rule.quantity };
+    let fault = Fault::new(format!("{path}.1"), FaultCode::LeastAboveMost).found(&Document::Number(most));
+    Some(fault.allowed(allowed).example(Example::Number(least)))
+}
+
 impl SetOut {
     /// Faults between ends that are each within their own range.
     pub(super) fn relations(&self) -> Vec<Fault> {
@@ -142,15 +152,8 @@ impl SetOut {
             ranges.push((format!("setout.keep_out.{index}.x_m"), "setout.keep_out.x_m", rectangle.x_m));
             ranges.push((format!("setout.keep_out.{index}.y_m"), "setout.keep_out.y_m", rectangle.y_m));
         }
-        let crossed = ranges.into_iter().filter(|(_, _, [least, most])| least > most);
-        let mut faults: Vec<Fault> = crossed
-            .filter_map(|(path, rule, [least, most])| {
-                let rule = rule_of(rule)?;
-                let allowed = Allowed::Range { least: Some(least), most: rule.most, quantity: rule.quantity };
-                let fault = Fault::new(format!("{path}.1"), FaultCode::LeastAboveMost).found(&Document::Number(most));
-                Some(fault.allowed(allowed).example(Example::Number(least)))
-            })
-            .collect();
+        let mut faults: Vec<Fault> =
+            ranges.into_iter().filter_map(|(path, rule, range)| crossed(&path, rule, range)).collect();
         if self.aim == Some(Aim::NearestPlace) && self.place.is_none() {
             faults.push(super::reader::missing_object("setout.place"));
         }

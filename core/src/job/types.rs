@@ -1,8 +1,11 @@
 //! The job document's types. Names, units and nesting are the document's; `None` is what was not said, and every `None` has a
 //! default that is named here and listed in the plan as assumed.
 
+use super::fit_types::{AsBuilt, Marks, Room, Tape};
 use super::member_types::Member;
+use super::motion_types::{BreakawayFacts, HoldingFacts, MotionFacts};
 use super::rules::default_of;
+use super::safety_types::{Contact, Site};
 use super::setout::SetOut;
 use super::site_types::{Drag, Ground, Ice};
 use super::wind_types::Wind;
@@ -52,6 +55,33 @@ pub struct Job {
     /// The ground under the swing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<Ground>,
+    /// The room around leaf and arm; given, the plan has the clearances.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub room: Option<Room>,
+    /// What is marked out with; given, the plan has the marks.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub marks: Option<Marks>,
+    /// How far a tape errs; given, the plan says what that costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tape: Option<Tape>,
+    /// What was built; given, the plan says what became of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub as_built: Option<AsBuilt>,
+    /// How the leaf is to move through time. Needs the operator's shaft speed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub motion: Option<MotionFacts>,
+    /// What lets go before something is overloaded.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub breakaway: Option<BreakawayFacts>,
+    /// What holds the closed leaf in the storm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holding: Option<HoldingFacts>,
+    /// What a force on a person is estimated with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub contact: Option<Contact>,
+    /// The place the gate stands at, and the means of protection.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub site: Option<Site>,
     /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
     /// reserve, ±10 % where nothing is stated.
     #[serde(skip_serializing_if = "Option::is_none")]

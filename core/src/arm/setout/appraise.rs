@@ -211,7 +211,7 @@ pub(super) fn vertex(left: f64, middle: f64, right: f64) -> Option<(f64, f64)> {
 }
 
 /// Golden-section search of a least value in a bracket; each round leaves 0.62 of it.
-fn golden(mut low: f64, mut high: f64, rounds: usize, value: impl Fn(f64) -> f64) -> (f64, f64) {
+pub(crate) fn golden(mut low: f64, mut high: f64, rounds: usize, value: impl Fn(f64) -> f64) -> (f64, f64) {
     const SHARE: f64 = 0.618_033_988_749_894_8;
     let (mut one, mut other) = (high - SHARE * (high - low), low + SHARE * (high - low));
     let (mut at_one, mut at_other) = (value(one), value(other));

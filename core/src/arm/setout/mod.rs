@@ -16,7 +16,9 @@ mod search;
 mod site;
 mod terms;
 
+pub(crate) use appraise::golden;
 pub(crate) use bare::{Bare, Station};
+pub(crate) use clear::separation_m;
 pub(crate) use descent::{Found, Workshop};
 pub(crate) use pads::PENCIL;
 pub use rule::{RuleOfThumb, ShortLength, rule_of_thumb};

@@ -1,0 +1,257 @@
+//! Leaf and arm in the room around them: every least distance over the continuous swing, with its leaf angle.
+//!
+//! The leaf is a rectangle that turns with the leaf angle, crank and link are segments widened to both sides, everything else is a rectangle
+//! along the closed leaf. A distance is negative by the least shift that would part what overlaps. Distances are asked at leaf angles that
+//! crowd towards both ends of the swing, where an elbow near its dead point runs like a square root, and every local least is refined
+//! between its neighbours; what two of them could hide between them is far below a millimetre for parts of a gate's size.
+
+use super::{ElbowSweep, Model};
+use crate::arm::setout::{golden, separation_m};
+use crate::job::{KeepOut, Room};
+use crate::real::{cos, root, sin};
+use alloc::vec::Vec;
+use core::f64::consts::PI;
+use kurbo::Point;
+use serde::Serialize;
+
+/// Intervals of the swing that are looked at, and rounds of refinement between two of them.
+const INTERVALS: u32 = 240;
+const ROUNDS: usize = 40;
+
+/// Distances through the swing.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Clearances {
+    /// Least distance of every moving part from everything it could meet, the least first. The link's distance from the leaf is that of
+    /// its centre-line, since it ends on the leaf at the bracket.
+    pub gaps: Vec<Gap>,
+    /// The gap between the leaf and the post it is hung on, where the job says where that is.
+    pub hinge_gap: Option<HingeGap>,
+    /// What is left between the open leaf and each obstacle beside it.
+    pub open: Vec<OpenGap>,
+    /// The ground crank and elbow sweep.
+    pub sweep: ElbowSweep,
+}
+
+/// A least distance.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Gap {
+    /// What moves.
+    pub part: Part,
+    /// What it could meet.
+    pub against: Against,
+    /// Which of the list, from 0; 0 for the leaf and the hinge post.
+    pub index: usize,
+    /// Least distance over the swing, m; negative where they overlap.
+    pub least_m: f64,
+    /// Leaf angle there, degrees.
+    pub leaf_deg: f64,
+}
+
+/// A part that moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Part {
+    /// Crank, from shaft to elbow.
+    Crank,
+    /// Link, from elbow to bracket.
+    Link,
+    /// The elbow itself, as wide as the arm.
+    Elbow,
+    /// The leaf.
+    Leaf,
+}
+
+/// What a part could meet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Against {
+    /// The leaf.
+    Leaf,
+    /// The post the leaf is hung on.
+    HingePost,
+    /// An obstacle of the room.
+    Obstacle,
+    /// A rectangle the set-out keeps out of; the leaf may swing over it.
+    KeepOut,
+}
+
+/// The gap at the hinge through the swing.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct HingeGap {
+    /// Leaf closed, m.
+    pub closed_m: f64,
+    /// Leaf open, m.
+    pub open_m: f64,
+    /// Widest over the swing, m.
+    pub widest_m: f64,
+    /// Leaf angle there, degrees.
+    pub widest_leaf_deg: f64,
+    /// Least over the swing, m.
+    pub least_m: f64,
+    /// Leaf angle there, degrees.
+    pub least_leaf_deg: f64,
+}
+
+/// What is left behind the open leaf.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct OpenGap {
+    /// Which obstacle, from 0.
+    pub obstacle: usize,
+    /// Distance of the open leaf from it, m.
+    pub gap_m: f64,
+    /// How far from the hinge axis along the open leaf the obstacle reaches, m.
+    pub reach_m: f64,
+}
+
+/// The leaf's rectangle in its own axes.
+fn leaf_rectangle(room: &Room, length_m: f64) -> KeepOut {
+    KeepOut { x_m: [-room.heel(), length_m], y_m: [-room.back(), room.front()] }
+}
+
+impl Model {
+    /// Distances through the swing, `None` where the job says nothing of the room.
+    pub fn clearances(&self) -> Option<Clearances> {
+        let job = self.job();
+        let room = job.room.as_ref()?;
+        let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), room.half_width());
+        let open_rad = self.linkage().open_rad;
+        let mut gaps = Vec::new();
+        let mut note = |part, against, index, value: &dyn Fn(f64) -> f64| {
+            let (leaf_rad, least_m) = least(open_rad, value);
+            gaps.push(Gap { part, against, index, least_m, leaf_deg: leaf_rad.to_degrees() });
+        };
+        for part in [Part::Crank, Part::Link, Part::Elbow] {
+            let to_leaf = |leaf_rad: f64| {
+                let [from, to] = self.ends(part, leaf_rad).map(|place| turned(place, -leaf_rad));
+                let wide = if part == Part::Link { 0.0 } else { wide };
+                separation_m(&leaf, (from.x, from.y), (to.x, to.y)) - wide
+            };
+            note(part, Against::Leaf, 0, &to_leaf);
+        }
+        let post = room.hinge_post.iter().map(|post| (Against::HingePost, 0, post));
+        let obstacles = room.obstacles.iter().flatten().enumerate();
+        let obstacles = obstacles.map(|(index, rectangle)| (Against::Obstacle, index, rectangle));
+        let keep_out = job.setout.iter().flat_map(|setout| setout.keep_out.iter().enumerate());
+        let keep_out = keep_out.map(|(index, rectangle)| (Against::KeepOut, index, rectangle));
+        for (against, index, rectangle) in post.chain(obstacles).chain(keep_out) {
+            for part in [Part::Crank, Part::Link, Part::Elbow] {
+                let to_rectangle = |leaf_rad: f64| {
+                    let [from, to] = self.ends(part, leaf_rad);
+                    separation_m(rectangle, (from.x, from.y), (to.x, to.y)) - wide
+                };
+                note(part, against, index, &to_rectangle);
+            }
+            if against != Against::KeepOut {
+                note(Part::Leaf, against, index, &|leaf_rad| leaf_gap_m(&leaf, leaf_rad, rectangle));
+            }
+        }
+        gaps.sort_by(|one, other| one.least_m.total_cmp(&other.least_m));
+        let hinge_gap = room.hinge_post.as_ref().map(|post| hinge_gap(&leaf, open_rad, post));
+        let open = room.obstacles.iter().flatten().enumerate().filter_map(|(obstacle, rectangle)| {
+            let along = corners(rectangle).map(|corner| turned(corner, -open_rad).x);
+            let (nearest, reach_m) = ends_of(&along);
+            // Only what stands beside the leaf is covered by it.
+            let beside = nearest < leaf.x_m[1] && reach_m > leaf.x_m[0];
+            beside.then(|| OpenGap { obstacle, gap_m: leaf_gap_m(&leaf, open_rad, rectangle), reach_m })
+        });
+        Some(Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps })
+    }
+
+    /// Both ends of a part in the frame.
+    fn ends(&self, part: Part, leaf_rad: f64) -> [Point; 2] {
+        let pose = self.linkage().pose(leaf_rad);
+        match part {
+            Part::Crank => [self.linkage().shaft, pose.elbow],
+            Part::Link => [pose.elbow, pose.bracket],
+            _ => [pose.elbow, pose.elbow],
+        }
+    }
+}
+
+fn hinge_gap(leaf: &KeepOut, open_rad: f64, post: &KeepOut) -> HingeGap {
+    let gap_m = |leaf_rad: f64| leaf_gap_m(leaf, leaf_rad, post);
+    let (least_rad, least_m) = least(open_rad, &gap_m);
+    let (widest_rad, widest_m) = least(open_rad, &|leaf_rad| -gap_m(leaf_rad));
+    HingeGap {
+        closed_m: gap_m(0.0),
+        open_m: gap_m(open_rad),
+        widest_m: -widest_m,
+        widest_leaf_deg: widest_rad.to_degrees(),
+        least_m,
+        least_leaf_deg: least_rad.to_degrees(),
+    }
+}
+
+/// Least value over the swing with its angle.
+fn least(open_rad: f64, value: &dyn Fn(f64) -> f64) -> (f64, f64) {
+    let angle = |index: u32| match index {
+        INTERVALS => open_rad,
+        index => 0.5 * open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
+    };
+    let values: Vec<f64> = (0..=INTERVALS).map(|index| value(angle(index))).collect();
+    let last = values.len() - 1;
+    let mut best = (0.0, values[0]);
+    for (index, &here) in values.iter().enumerate() {
+        let (before, behind) = (index.saturating_sub(1), (index + 1).min(last));
+        if here > values[before] || here > values[behind] {
+            continue;
+        }
+        // Of a level stretch the first angle counts; refining is worth it only inside.
+        if here < best.1 {
+            best = (angle(index as u32), here);
+        }
+        let refined = golden(angle(before as u32), angle(behind as u32), ROUNDS, value);
+        if refined.1 < best.1 {
+            best = refined;
+        }
+    }
+    best
+}
+
+/// Separation of the turned leaf from a rectangle, m. Four axes decide whether they overlap and by how much; apart, the distance is
+/// reached between a corner of one and a side of the other.
+fn leaf_gap_m(leaf: &KeepOut, leaf_rad: f64, rectangle: &KeepOut) -> f64 {
+    let theirs = corners(rectangle).map(|corner| turned(corner, -leaf_rad));
+    let ours = corners(leaf).map(|corner| turned(corner, leaf_rad));
+    let apart = beyond(&theirs, leaf).max(beyond(&ours, rectangle));
+    if apart <= 0.0 {
+        return apart;
+    }
+    let to_sides = |corners: &[Point; 4], rectangle: &KeepOut| {
+        let outside = |place: &Point| {
+            let over = |[least, most]: [f64; 2], value: f64| (least - value).max(value - most).max(0.0);
+            let (x, y) = (over(rectangle.x_m, place.x), over(rectangle.y_m, place.y));
+            root(x * x + y * y)
+        };
+        corners.iter().map(outside).fold(f64::MAX, f64::min)
+    };
+    to_sides(&theirs, leaf).min(to_sides(&ours, rectangle))
+}
+
+/// How far four corners lie beyond a rectangle along its own axes, m; negative by the overlap.
+fn beyond(places: &[Point; 4], rectangle: &KeepOut) -> f64 {
+    let along = |[least, most]: [f64; 2], values: [f64; 4]| {
+        let (from, to) = ends_of(&values);
+        (from - most).max(least - to)
+    };
+    along(rectangle.x_m, places.map(|place| place.x)).max(along(rectangle.y_m, places.map(|place| place.y)))
+}
+
+fn ends_of(values: &[f64; 4]) -> (f64, f64) {
+    values.iter().fold((f64::MAX, f64::MIN), |(least, most), &value| (least.min(value), most.max(value)))
+}
+
+fn corners(KeepOut { x_m: [x0, x1], y_m: [y0, y1] }: &KeepOut) -> [Point; 4] {
+    [(*x0, *y0), (*x1, *y0), (*x1, *y1), (*x0, *y1)].map(Point::from)
+}
+
+fn turned(place: Point, rad: f64) -> Point {
+    let (cosine, sine) = (cos(rad), sin(rad));
+    Point::new(place.x * cosine - place.y * sine, place.x * sine + place.y * cosine)
+}

@@ -1,0 +1,173 @@
+//! Marking out: where the tape is put, for shaft, anchors, riser, tubes and limits.
+//!
+//! Plan dimensions are taken from two lines a person can snap on the ground: the *gate line*, the opening-side face of the closed leaf,
+//! and the *hinge line*, square to it through the hinge axis. They cross in the *corner*. Common practice, no source.
+
+use super::Model;
+use crate::job::{Invalid, Job, Marks};
+use crate::real::{atan2, cos, root, sin};
+use alloc::vec::Vec;
+use kurbo::{Point, Vec2};
+use serde::Serialize;
+
+/// Everything to mark, cut and set.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct MarkOut {
+    /// The shaft.
+    pub shaft: Mark,
+    /// Elbow with the leaf closed.
+    pub elbow_closed: Mark,
+    /// Elbow with the leaf open.
+    pub elbow_open: Mark,
+    /// Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the gate line, counter-clockwise,
+    /// above −180 to 180.
+    ///
+    /// The closed crank is what the base is laid by because the arm stands there while the anchors are marked, the leaf on its stop.
+    pub base_direction_deg: f64,
+    /// Anchor holes, counter-clockwise from the one at the far end along the base and clockwise of it; empty where their spacing is not said.
+    pub anchors: Vec<Mark>,
+    /// Diagonal of the rectangle of holes, m.
+    pub anchor_diagonal_m: Option<f64>,
+    /// Bracket pin along the leaf from the hinge axis, m.
+    pub bracket_along_m: f64,
+    /// Bracket pin proud of the leaf's face, m.
+    pub bracket_proud_m: f64,
+    /// Height of the base over the pad that puts the arm level with the cross member, m; negative where the pad is too high.
+    pub riser_m: Option<f64>,
+    /// The crank's tubes.
+    pub crank: Tubes,
+    /// The link's tubes.
+    pub link: Tubes,
+    /// Shaft limits, closed then open.
+    pub limits: [ShaftLimit; 2],
+    /// What of the job was not said and is assumed here.
+    pub assumed: Vec<&'static str>,
+}
+
+/// A place on the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Mark {
+    /// Along the gate line from the hinge line, m, positive towards the latch edge.
+    pub from_hinge_line_m: f64,
+    /// Square to the gate line, m, positive on the side the leaf opens to.
+    pub from_gate_line_m: f64,
+    /// From the corner, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
+    pub diagonal_m: f64,
+    /// From where the latch edge meets the gate line, m: with the diagonal it fixes the place without a square.
+    pub from_latch_m: f64,
+}
+
+/// A part of two tubes of one length, one in the other, joints at the ends.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Tubes {
+    /// Pivot to pivot, m.
+    pub pivots_m: f64,
+    /// Length to cut each of the two to, `(pivots − ends + overlap)/2`, m; `null` where the overlap leaves no length to set.
+    pub cut_m: Option<f64>,
+}
+
+/// Where a limit is set.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct ShaftLimit {
+    /// Leaf angle, degrees.
+    pub leaf_deg: f64,
+    /// Shaft angle from closed, degrees, signed: counter-clockwise positive.
+    pub shaft_deg: f64,
+    /// Direction of the crank from the gate line, degrees, above −180 to 180.
+    pub crank_direction_deg: f64,
+}
+
+/// Marks out a job. Where the job says nothing of the marks or the room, both are taken at their defaults, listed as assumed.
+///
+/// # Errors
+/// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
+pub fn mark_out(job: &Job) -> Result<MarkOut, Invalid> {
+    Ok(Model::new(job)?.mark_out())
+}
+
+impl Model {
+    /// Everything to mark, cut and set for this arm.
+    pub fn mark_out(&self) -> MarkOut {
+        let job = self.job();
+        let marks = job.marks.unwrap_or_default();
+        let front_m = job.room.as_ref().map_or(0.0, |room| room.front());
+        let (arm, linkage) = (self.arm(), self.linkage());
+        let latch = Point::new(job.leaf.length_m, front_m);
+        let mark = |place: Point| {
+            let (x, y) = (place.x, place.y - front_m);
+            Mark {
+                from_hinge_line_m: x,
+                from_gate_line_m: y,
+                diagonal_m: root(x * x + y * y),
+                from_latch_m: crate::real::length(place - latch),
+            }
+        };
+        let poses = [0.0, linkage.open_rad].map(|leaf_rad| linkage.pose(leaf_rad));
+        let crank = |elbow: Point| elbow - linkage.shaft;
+        let limit = |index: usize| ShaftLimit {
+            leaf_deg: [0.0, job.swing.open_deg][index],
+            shaft_deg: poses[index].crank_rad.to_degrees(),
+            crank_direction_deg: direction_deg(crank(poses[index].elbow)),
+        };
+        let closed = crank(poses[0].elbow) / linkage.crank_m;
+        let base = turned(closed, marks.anchor_turn_rad());
+        let (crank_ends_m, link_ends_m) = marks.ends();
+        let tubes = |pivots_m: f64, ends_m: f64| {
+            let (tube_m, overlap_m) = (pivots_m - ends_m, marks.overlap());
+            Tubes { pivots_m, cut_m: (tube_m > overlap_m).then_some(0.5 * (tube_m + overlap_m)) }
+        };
+        let spacings = marks.anchor_along_m.zip(marks.anchor_across_m);
+        MarkOut {
+            shaft: mark(linkage.shaft),
+            elbow_closed: mark(poses[0].elbow),
+            elbow_open: mark(poses[1].elbow),
+            base_direction_deg: direction_deg(base),
+            anchors: anchors(linkage.shaft, base, &marks).into_iter().map(mark).collect(),
+            anchor_diagonal_m: spacings.map(|(along, across)| root(along * along + across * across)),
+            bracket_along_m: arm.bracket_u_m,
+            bracket_proud_m: arm.bracket_v_m - front_m,
+            riser_m: marks
+                .pad_level_m
+                .zip(marks.crossbar_level_m)
+                .map(|(pad_m, crossbar_m)| crossbar_m - pad_m - marks.arm_height()),
+            crank: tubes(arm.crank_m, crank_ends_m),
+            link: tubes(arm.link_m, link_ends_m),
+            limits: [limit(0), limit(1)],
+            assumed: assumed(job, &marks),
+        }
+    }
+}
+
+/// Defaults that stand in the marks.
+fn assumed(job: &Job, marks: &Marks) -> Vec<&'static str> {
+    let front = job.room.as_ref().and_then(|room| room.front_m).is_none().then_some("room.front_m");
+    // Spacings and levels have no default: without them there are no holes and no riser.
+    const UNKNOWN: [&str; 4] =
+        ["marks.anchor_along_m", "marks.anchor_across_m", "marks.pad_level_m", "marks.crossbar_level_m"];
+    let silent = marks.numbers().into_iter().filter(|(path, value)| value.is_none() && !UNKNOWN.contains(path));
+    front.into_iter().chain(silent.map(|(path, _)| path)).collect()
+}
+
+/// The holes' places.
+fn anchors(shaft: Point, base: Vec2, marks: &Marks) -> Vec<Point> {
+    let Some((along_m, across_m)) = marks.anchor_along_m.zip(marks.anchor_across_m) else { return Vec::new() };
+    let (offset_along_m, offset_across_m) = marks.anchor_offset();
+    let across = crate::real::quarter_turn(base);
+    let corners = [(1.0, -1.0), (1.0, 1.0), (-1.0, 1.0), (-1.0, -1.0)];
+    let place = |(one, other): (f64, f64)| {
+        shaft + (offset_along_m + 0.5 * one * along_m) * base + (offset_across_m + 0.5 * other * across_m) * across
+    };
+    corners.map(place).into()
+}
+
+fn turned(vector: Vec2, rad: f64) -> Vec2 {
+    cos(rad) * vector + sin(rad) * crate::real::quarter_turn(vector)
+}
+
+fn direction_deg(vector: Vec2) -> f64 {
+    atan2(vector.y, vector.x).to_degrees()
+}

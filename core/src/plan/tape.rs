@@ -1,0 +1,273 @@
+//! What an error of the tape costs, and what became of an arm that was built otherwise than planned.
+//!
+//! Every figure follows from the seven numbers of the arm, so each is asked anew with one dimension moved: a step of a micrometre either way for
+//! the derivative, the whole error either way for what it costs, and every corner of the box of errors for the worst. A figure is not
+//! bound to be monotone between the corners, so the worst of them is the worst of what was asked: 64 corners, the planned arm, and one
+//! dimension at a time.
+
+use super::Model;
+use crate::arm::Linkage;
+use crate::drive::Swept;
+use crate::job::{Arm, Fault, Invalid, Job, Tape};
+use crate::real::{atan2, cos, sin};
+use alloc::vec::Vec;
+use kurbo::Vec2;
+use serde::Serialize;
+
+/// Step of the derivatives, m.
+const STEP_M: f64 = 1e-6;
+
+/// Dimensions of the arm by the path of their field, in the order of [`moved`].
+const DIMENSIONS: [&str; 6] =
+    ["arm.shaft_x_m", "arm.shaft_y_m", "arm.bracket_u_m", "arm.bracket_v_m", "arm.crank_m", "arm.link_m"];
+
+/// What a tape error costs.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct TapeCost {
+    /// Error of each dimension either way, m.
+    pub error_m: f64,
+    /// The planned arm.
+    pub planned: Fitted,
+    /// Each dimension by itself, those whose error breaks the arm first, then by what it does to the reserve.
+    pub dimensions: Vec<DimensionCost>,
+    /// The dimension to measure twice: the first of those.
+    pub measure_twice: &'static str,
+    /// All errors at once, as they come together worst.
+    pub worst: WorstCase,
+}
+
+/// An arm in the figures a person sets and checks.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Fitted {
+    /// Rated torque over demand; `null` where nothing is demanded.
+    pub reserve: Option<f64>,
+    /// Direction of the crank with the leaf closed, degrees from the gate line, counter-clockwise.
+    pub closed_deg: f64,
+    /// The same with the leaf open; unwrapped from closed.
+    pub open_deg: f64,
+    /// Distance shaft to bracket when closed over crank + link.
+    pub straightness: f64,
+    /// Bend at the elbow when closed, degrees; 0 is straight.
+    pub bend_deg: f64,
+    /// Link from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
+    pub off_square_deg: f64,
+}
+
+/// What moving one dimension does.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct DimensionCost {
+    /// Path of the dimension.
+    pub path: &'static str,
+    /// Change of each figure per metre, degrees a metre for angles; `null` where the arm stops working within a micrometre, as a straight
+    /// one does.
+    pub per_m: Option<Fitted>,
+    /// With the dimension short by the error; `null` where that arm does not work.
+    pub short: Option<Fitted>,
+    /// With the dimension long by the error.
+    pub long: Option<Fitted>,
+}
+
+/// The worst of all errors at once.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct WorstCase {
+    /// Least reserve.
+    pub reserve: Option<f64>,
+    /// Directions of the crank closed, least and most, degrees.
+    pub closed_deg: [f64; 2],
+    /// Directions of the crank open, least and most, degrees.
+    pub open_deg: [f64; 2],
+    /// Straightness, least and most.
+    pub straightness: [f64; 2],
+    /// Bend when closed, least and most, degrees.
+    pub bend_deg: [f64; 2],
+    /// Link from square to the open leaf, least and most, degrees.
+    pub off_square_deg: [f64; 2],
+    /// How many of the 64 corners of the box of errors have an arm that does not work.
+    pub broken: u32,
+}
+
+/// What was built, re-planned where it stands.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Rebuilt {
+    /// The arm as built.
+    pub arm: Arm,
+    /// Its figures, the shaft where it is; `null` where it does not work.
+    pub fitted: Option<Fitted>,
+    /// Peak shaft torque, N·m.
+    pub shaft_torque_n_m: Option<f64>,
+    /// Shaft angle from closed to open, degrees, signed.
+    pub shaft_travel_deg: Option<f64>,
+    /// Link that gives the planned straightness back on this pad, bracket and crank, m; `null` where that is none.
+    pub link_for_straightness_m: Option<f64>,
+    /// Why it does not work.
+    pub fault: Option<Fault>,
+}
+
+/// What a tape error costs a job; 5 mm where the job says nothing of it.
+///
+/// # Errors
+/// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
+pub fn tape_cost(job: &Job) -> Result<TapeCost, Invalid> {
+    let model = Model::new(job)?;
+    Ok(model.tape_cost(job.tape.unwrap_or_default()))
+}
+
+fn moved(arm: &Arm, by_m: &[f64; 6]) -> Arm {
+    Arm {
+        shaft_x_m: arm.shaft_x_m + by_m[0],
+        shaft_y_m: arm.shaft_y_m + by_m[1],
+        bracket_u_m: arm.bracket_u_m + by_m[2],
+        bracket_v_m: arm.bracket_v_m + by_m[3],
+        crank_m: arm.crank_m + by_m[4],
+        link_m: arm.link_m + by_m[5],
+        elbow: arm.elbow,
+    }
+}
+
+impl Fitted {
+    fn each(&self, other: &Fitted, of: impl Fn(f64, f64) -> f64) -> Fitted {
+        Fitted {
+            reserve: self.reserve.zip(other.reserve).map(|(one, other)| of(one, other)),
+            closed_deg: of(self.closed_deg, other.closed_deg),
+            open_deg: of(self.open_deg, other.open_deg),
+            straightness: of(self.straightness, other.straightness),
+            bend_deg: of(self.bend_deg, other.bend_deg),
+            off_square_deg: of(self.off_square_deg, other.off_square_deg),
+        }
+    }
+
+    /// An arm whose crank is wrapped to within half a turn of the planned one's.
+    fn beside(self, planned: &Fitted) -> Fitted {
+        let turns = libm::round((self.closed_deg - planned.closed_deg) / 360.0) * 360.0;
+        Fitted { closed_deg: self.closed_deg - turns, open_deg: self.open_deg - turns, ..self }
+    }
+}
+
+impl Model {
+    /// This job with another arm; `None` where that does not work.
+    fn refitted(&self, arm: &Arm) -> Option<Model> {
+        let linkage = Linkage::new(arm, self.linkage().open_rad);
+        // A length of nothing or less is no arm, and no defect the linkage would look for.
+        let works = arm.crank_m > 0.0 && arm.link_m > 0.0 && linkage.defect().is_none();
+        works.then(|| self.with_arm(arm, linkage))
+    }
+
+    /// The figures of this arm.
+    fn fitted(&self) -> Fitted {
+        let (arm, linkage) = (self.arm(), self.linkage());
+        let [closed, open] = [0.0, linkage.open_rad].map(|leaf_rad| linkage.pose(leaf_rad));
+        let (crank, link) = (closed.elbow - linkage.shaft, closed.bracket - closed.elbow);
+        let closed_deg = atan2(crank.y, crank.x).to_degrees();
+        let leaf = Vec2::new(cos(open.leaf_rad), sin(open.leaf_rad));
+        let along = ((open.bracket - open.elbow) / arm.link_m).dot(leaf).clamp(-1.0, 1.0);
+        Fitted {
+            reserve: Some(self.job().operator.rated_torque_n_m / self.demand_n_m())
+                .filter(|reserve| reserve.is_finite()),
+            closed_deg,
+            open_deg: closed_deg + open.crank_rad.to_degrees(),
+            straightness: reach_m(arm) / (arm.crank_m + arm.link_m),
+            bend_deg: atan2(crank.cross(link).abs(), crank.dot(link)).to_degrees(),
+            off_square_deg: libm::asin(along).to_degrees(),
+        }
+    }
+
+    /// Peak shaft torque, N·m.
+    fn demand_n_m(&self) -> f64 {
+        let swept = Swept::new(self.linkage()).with_step(self.loads().step_rad());
+        self.largest(&swept, self.loads()).shaft_torque_n_m
+    }
+
+    /// What a tape error costs.
+    pub fn tape_cost(&self, tape: Tape) -> TapeCost {
+        let (error_m, arm) = (tape.error(), self.arm());
+        let planned = self.fitted();
+        let at = |by_m: &[f64; 6]| self.refitted(&moved(arm, by_m)).map(|model| model.fitted().beside(&planned));
+        let mut dimensions: Vec<DimensionCost> = (0..DIMENSIONS.len())
+            .map(|index| {
+                let alone = |by_m: f64| at(&core::array::from_fn(|i| if i == index { by_m } else { 0.0 }));
+                let per_m = alone(STEP_M).zip(alone(-STEP_M));
+                DimensionCost {
+                    path: DIMENSIONS[index],
+                    per_m: per_m.map(|(long, short)| long.each(&short, |one, other| (one - other) / (2.0 * STEP_M))),
+                    short: alone(-error_m),
+                    long: alone(error_m),
+                }
+            })
+            .collect();
+        dimensions.sort_by(|one, other| {
+            let (one, other) = (one.cost(&planned), other.cost(&planned));
+            other.0.cmp(&one.0).then(other.1.total_cmp(&one.1))
+        });
+        let corners = (0..1_u32 << DIMENSIONS.len())
+            .map(|corner| at(&core::array::from_fn(|i| if corner >> i & 1 == 1 { error_m } else { -error_m })));
+        let corners: Vec<Option<Fitted>> = corners.collect();
+        let broken = corners.iter().filter(|corner| corner.is_none()).count() as u32;
+        let alone = dimensions.iter().flat_map(|dimension| [dimension.short, dimension.long]);
+        let all: Vec<Fitted> = corners.iter().copied().chain(alone).flatten().chain([planned]).collect();
+        let ends = |of: fn(&Fitted) -> f64| {
+            all.iter().map(of).fold([f64::MAX, f64::MIN], |[least, most], value| [least.min(value), most.max(value)])
+        };
+        let reserves = all.iter().filter_map(|fitted| fitted.reserve);
+        TapeCost {
+            error_m,
+            planned,
+            measure_twice: dimensions[0].path,
+            worst: WorstCase {
+                reserve: reserves.reduce(f64::min),
+                closed_deg: ends(|fitted| fitted.closed_deg),
+                open_deg: ends(|fitted| fitted.open_deg),
+                straightness: ends(|fitted| fitted.straightness),
+                bend_deg: ends(|fitted| fitted.bend_deg),
+                off_square_deg: ends(|fitted| fitted.off_square_deg),
+                broken,
+            },
+            dimensions,
+        }
+    }
+
+    /// What was built, where the job says so.
+    pub(super) fn rebuilt(&self) -> Option<Rebuilt> {
+        let arm = self.job().as_built?.arm(self.arm());
+        let planned = self.fitted();
+        let model = self.refitted(&arm);
+        let fitted = model.as_ref().map(|model| model.fitted().beside(&planned));
+        let link_m = reach_m(&arm) / planned.straightness - arm.crank_m;
+        let defect = Linkage::new(&arm, self.linkage().open_rad).defect();
+        Some(Rebuilt {
+            arm,
+            fitted,
+            shaft_torque_n_m: model.as_ref().map(Model::demand_n_m),
+            shaft_travel_deg: fitted.map(|fitted| fitted.open_deg - fitted.closed_deg),
+            link_for_straightness_m: Some(link_m).filter(|&link_m| link_m.is_finite() && link_m > 0.0),
+            fault: defect.map(|defect| {
+                let mut fault = defect.fault(&arm);
+                fault.path = fault.path.replacen("arm.", "as_built.", 1);
+                fault
+            }),
+        })
+    }
+}
+
+impl DimensionCost {
+    /// How many ends of the error break the arm, and how much of the reserve the error changes, as a fraction.
+    fn cost(&self, planned: &Fitted) -> (usize, f64) {
+        let ends = [self.short, self.long];
+        let change = |fitted: Fitted| match (fitted.reserve, planned.reserve) {
+            (Some(reserve), Some(planned)) => (1.0 - reserve / planned).abs(),
+            // Where nothing is demanded, how far the limits move decides.
+            _ => (fitted.closed_deg - planned.closed_deg).abs() + (fitted.open_deg - planned.open_deg).abs(),
+        };
+        let changes = ends.iter().flatten().copied().map(change);
+        (ends.iter().filter(|end| end.is_none()).count(), changes.fold(0.0, f64::max))
+    }
+}
+
+/// Shaft to bracket, leaf closed, m.
+fn reach_m(arm: &Arm) -> f64 {
+    crate::real::length(Vec2::new(arm.bracket_u_m - arm.shaft_x_m, arm.bracket_v_m - arm.shaft_y_m))
+}
