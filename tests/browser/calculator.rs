@@ -218,6 +218,24 @@ async fn units_change_what_is_shown_and_no_value() -> Result<()> {
     .await
 }
 
+/// The page learns its language while the calculator is still on its way; both end up speaking it.
+#[tokio::test]
+async fn the_language_of_last_time_is_spoken() -> Result<()> {
+    in_browser(async |browser| {
+        let site = Site::start(&setting::dist()?, "/")?;
+        browser.open(&site.address).await?;
+        browser.wait_for(READY).await?;
+        browser.value("document.querySelector('[data-language=es]').click()").await?;
+        browser.wait_for("document.documentElement.lang === 'es'").await?;
+        browser.reload().await?;
+        browser.wait_for(READY).await?;
+        browser.wait_for(&format!("{}.lang === 'es'", part(".sheet"))).await?;
+        assert_eq!(text(&browser, "[data-group=wind] .group-name").await?, "Viento de trabajo");
+        Ok(())
+    })
+    .await
+}
+
 /// The distributor's page: the same element, their list, their colours, an event with the plan.
 #[tokio::test]
 async fn a_distributors_page_gets_the_plan_by_event() -> Result<()> {

@@ -171,6 +171,8 @@ export class PintleCalculator extends HTMLElement {
       if (list.failed) this.#sheet.trouble.push("start.no_operators");
       this.#tree.adoptedStyleSheets = sheets;
       this.#build();
+      // The page may have been given another language while this was on its way.
+      await this.#languageMayHaveChanged();
       this.#settle();
     } catch (error) {
       console.error("pintle-calculator could not start", error);
