@@ -8,19 +8,19 @@ use serde_json::{Value, json};
 use thirtyfour::{Key, WebElement};
 
 /// JavaScript for a part inside the calculator.
-fn part(selector: &str) -> String {
+pub(crate) fn part(selector: &str) -> String {
     format!("document.querySelector('pintle-calculator').shadowRoot.querySelector(`{selector}`)")
 }
 
-const READY: &str = "document.querySelector('pintle-calculator')?.plan != null";
+pub(crate) const READY: &str = "document.querySelector('pintle-calculator')?.plan != null";
 
 /// A part inside the calculator, to be typed into or clicked as a person does.
-async fn element(browser: &Browser, selector: &str) -> Result<WebElement> {
+pub(crate) async fn element(browser: &Browser, selector: &str) -> Result<WebElement> {
     let found = browser.driver.execute(format!("return {}", part(selector)), Vec::new()).await?;
     Ok(found.element()?)
 }
 
-async fn text(browser: &Browser, selector: &str) -> Result<String> {
+pub(crate) async fn text(browser: &Browser, selector: &str) -> Result<String> {
     let text = browser.value(&format!("{}.textContent", part(selector))).await?;
     Ok(text.as_str().unwrap_or_default().to_owned())
 }

@@ -4,5 +4,6 @@ mod built;
 mod calculator;
 mod faults;
 mod offline;
+mod setout;
 mod update;
 mod versions;
