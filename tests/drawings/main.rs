@@ -2,6 +2,7 @@
 //!
 //! `PINTLE_DRAWINGS=folder` also writes them there, to be looked at.
 mod jobs;
+mod map;
 mod svg;
 mod views;
 

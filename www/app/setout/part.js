@@ -45,7 +45,7 @@ export function createSetOut(sheet, signal) {
   const said = h("p", { class: "note said" });
   const again = h("button", { type: "button", class: "move again", hidden: true, onclick: () => search(true) }, sheet.say("setout.again"));
   const undo = h("button", { type: "button", class: "move undo", hidden: true, onclick: () => takeBack() }, sheet.say("setout.undo"));
-  const answer = h("div", { class: "found" });
+  const answer = h("div", { class: "set-outs" });
   const root = h(
     "section",
     { class: "setout", part: "setout" },

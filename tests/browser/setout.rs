@@ -1,0 +1,192 @@
+//! Where to stand it, on the page: the worker's answers are the native search's, it can be stopped, what it finds goes into the job and
+//! comes out again, and where nothing fits the least change is named.
+
+use pintle_core::units::{Quantity, Rounding, System, show, show_limit};
+use pintle_core::{Document, Job, PadMap, SetOutAnswer, set_out};
+use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
+use serde_json::{Value, json};
+use thirtyfour::Key;
+
+use crate::page::{READY, element, part, text};
+
+/// The starting job with the block of an invented yard, changed as a test asks.
+fn job(change: impl FnOnce(&mut Value)) -> Value {
+    let mut job: Value = serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
+    let site: Value = serde_json::from_str(include_str!("../setout/sites/yard.json")).expect("JSON");
+    job["setout"] = site["setout"].clone();
+    change(&mut job);
+    job
+}
+
+fn read(job: &Value) -> Job {
+    let document: Document = serde_json::from_value(job.clone()).expect("a document");
+    Job::read(&document).expect("valid")
+}
+
+/// Gives the page a job and opens the part.
+async fn open(browser: &Browser, address: &str, job: &Value) -> Result<()> {
+    browser.open(address).await?;
+    browser.wait_for(READY).await?;
+    browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
+    browser.wait_for("document.querySelector('pintle-calculator').job?.setout != null").await?;
+    browser.wait_for(READY).await?;
+    browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+    Ok(())
+}
+
+/// Waits until a part is there and seen.
+async fn seen(browser: &Browser, selector: &str) -> Result<()> {
+    let found = part(selector);
+    browser.wait_for(&format!("({found}?.getClientRects().length ?? 0) > 0")).await
+}
+
+async fn press(browser: &Browser, selector: &str) -> Result<()> {
+    seen(browser, selector).await?;
+    // Clear of the verdict line, which stays above.
+    browser.value(&format!("{}.scrollIntoView({{ block: 'center' }})", part(selector))).await?;
+    element(browser, selector).await?.click().await?;
+    Ok(())
+}
+
+/// The arm of the page's job, in the order of the document.
+async fn arm(browser: &Browser) -> Result<[f64; 6]> {
+    let text = browser.value("JSON.stringify(document.querySelector('pintle-calculator').job.arm)").await?;
+    let arm: Value = serde_json::from_str(text.as_str().unwrap_or_default())?;
+    let names = ["shaft_x_m", "shaft_y_m", "bracket_u_m", "bracket_v_m", "crank_m", "link_m"];
+    Ok(names.map(|name| arm[name].as_f64().unwrap_or(f64::NAN)))
+}
+
+fn numbers(arm: &pintle_core::Arm) -> [f64; 6] {
+    [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.bracket_v_m, arm.crank_m, arm.link_m]
+}
+
+fn same(one: [f64; 6], other: [f64; 6]) -> bool {
+    one.iter().zip(other).all(|(one, other)| (one - other).abs() < 1e-9)
+}
+
+/// The column of what was found, as the page writes it.
+fn column(answer: &SetOutAnswer) -> Vec<String> {
+    let best = answer.best.expect("the yard has a set-out");
+    let shown = |value, quantity| show(value, quantity, System::Metric);
+    let lengths = numbers(&best.arm).map(|length| shown(length, Quantity::ShortLength));
+    [vec![shown(best.reserve.expect("a demand"), Quantity::Ratio), shown(best.shaft_torque_n_m, Quantity::Torque)]]
+        .into_iter()
+        .chain([lengths.to_vec()])
+        .flatten()
+        .collect()
+}
+
+#[tokio::test]
+async fn the_worker_finds_what_the_native_search_finds() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(1024, 768, 1.0).await?;
+        let site = Site::start(&setting::dist()?, "/a/b/")?;
+        let job = job(|_| {});
+        let native = set_out(&read(&job)).expect("valid");
+        open(&browser, &site.address, &job).await?;
+        seen(&browser, ".set-outs tbody tr").await?;
+        let cells = browser
+            .value(&format!(
+                "[...{}.querySelectorAll('tbody tr')].map((row) => row.children[1].textContent)",
+                part(".set-outs")
+            ))
+            .await?;
+        let expected = column(&native);
+        assert_eq!(
+            cells.as_array().map(|cells| &cells[..expected.len()]),
+            json!(expected).as_array().map(|all| &all[..])
+        );
+
+        // The last place of the map, by the keys, is the native map's.
+        seen(&browser, ".drawing.map").await?;
+        let mut map = PadMap::new(&read(&job), 65, 65).expect("valid");
+        while map.step(4096) {}
+        let pad = map.pad(64, 64).expect("a finished map");
+        let torque = show(pad.shaft_torque_n_m.expect("an arm there"), Quantity::Torque, System::Metric);
+        let link = show(pad.arm.link_m, Quantity::ShortLength, System::Metric);
+        element(&browser, ".drawing.map").await?.send_keys(Key::End + "").await?;
+        browser
+            .wait_for(&format!(
+                "['{torque}', '{link}'].every((said) => {}.textContent.includes(said))",
+                part(".reading")
+            ))
+            .await?;
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+
+        // Taken and given back.
+        let before = arm(&browser).await?;
+        press(&browser, ".take.by-search").await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve > 1.5").await?;
+        let best = native.best.expect("found").arm;
+        let taken = arm(&browser).await?;
+        assert!(same(taken, numbers(&best)), "{taken:?} is not {best:?}");
+        press(&browser, ".undo").await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve < 1.5").await?;
+        assert_eq!(arm(&browser).await?, before);
+
+        // A place of the map is taken by the Enter key.
+        element(&browser, ".drawing.map").await?.send_keys(Key::Enter + "").await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve > 1.5").await?;
+        let taken = arm(&browser).await?;
+        assert!(same(taken, numbers(&pad.arm)), "{taken:?} is not {:?}", pad.arm);
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
+
+/// A step of half a millimetre keeps the search busy for longer than anybody waits.
+#[tokio::test]
+async fn a_long_search_says_so_and_can_be_stopped() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(360, 740, 2.0).await?;
+        let site = Site::start(&setting::dist()?, "/")?;
+        open(&browser, &site.address, &job(|job| job["setout"]["step_m"] = json!(0.0005))).await?;
+        press(&browser, ".waiting .stop").await?;
+        seen(&browser, ".again").await?;
+        assert!(text(&browser, ".said").await?.contains("Stopped"));
+        assert_eq!(browser.value(&format!("{} === null", part(".set-outs tbody"))).await?, true);
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+
+        // Another question is answered, and it is that question's answer.
+        press(&browser, "input[name=setout-step][value=none]").await?;
+        seen(&browser, ".set-outs tbody tr").await?;
+        let native = set_out(&read(&job(|job| job["setout"]["step_m"] = Value::Null))).expect("valid");
+        let found = text(&browser, ".set-outs tbody").await?;
+        for shown in column(&native) {
+            assert!(found.contains(&shown), "{shown} in {found}");
+        }
+        let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
+        assert!(overflow.as_i64().expect("a number") <= 0, "{overflow} px beyond");
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn where_nothing_fits_the_least_change_is_named() -> Result<()> {
+    in_browser(async |browser| {
+        let site = Site::start(&setting::dist()?, "/")?;
+        let job = job(|job| job["setout"]["shaft_travel_deg"] = json!(60));
+        let answer = set_out(&read(&job)).expect("valid");
+        assert!(answer.best.is_none());
+        let nearest = answer.nearest.expect("what is nearest");
+        open(&browser, &site.address, &job).await?;
+        seen(&browser, ".set-outs .changes li").await?;
+        let said = text(&browser, ".set-outs .changes").await?;
+        let travel = nearest
+            .changes
+            .iter()
+            .find(|change| change.limit == pintle_core::Limit::ShaftTravelDeg)
+            .expect("travel would do");
+        let by = show_limit(travel.by, Quantity::Angle, System::Metric, Rounding::Up);
+        assert!(said.contains(&by), "{by} in {said}");
+        // What is said is enough: a set-out exists with it.
+        let most = 60.0 + by.trim_end_matches('°').parse::<f64>()?;
+        let wider = self::job(|job| job["setout"]["shaft_travel_deg"] = json!(most));
+        assert!(set_out(&read(&wider)).expect("valid").best.is_some(), "{most}° of travel");
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
