@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
 use pintle_core::units::{Quantity, ReadError, System};
-use pintle_core::{FieldRule, Invalid, Job, Plan};
+use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, SetOutAnswer};
 use pintle_web::drawing::{PlotArea, View};
 use ts_rs::{Config, TS, TypeVisitor};
 
@@ -55,6 +55,8 @@ fn declarations() -> String {
     all.visit::<ReadError>();
     all.visit::<View>();
     all.visit::<PlotArea>();
+    all.visit::<SetOutAnswer>();
+    all.visit::<Pad>();
     // The generator leaves blanks at the ends of lines.
     let text: String = [HEAD.to_string()].into_iter().chain(all.by_name.into_values()).collect();
     text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
@@ -91,7 +93,9 @@ fn every_imported_type_is_declared() {
         "Plan",
         "PlotArea",
         "Quantity",
+        "Pad",
         "ReadError",
+        "SetOutAnswer",
         "System",
         "View",
     ] {

@@ -8,4 +8,6 @@ pub mod drawing;
 #[cfg(target_arch = "wasm32")]
 mod binding;
 #[cfg(target_arch = "wasm32")]
-pub use binding::{Calculation, bare, fields, read, show, show_limit, unit, version};
+pub use binding::{
+    Calculation, PadView, Pads, bare, fields, front, limit_names, read, set_out, show, show_limit, unit, version, weigh,
+};

@@ -416,6 +416,19 @@ gearbox_torque_n_m: number | null,
 push_radius_m: number | null, };
 
 /**
+ * A limit and an amount.
+ */
+export type Change = {
+/**
+ * The limit.
+ */
+limit: Limit,
+/**
+ * By how much, in the unit of the limit's field.
+ */
+by: number, };
+
+/**
  * Distances through the swing.
  */
 export type Clearances = {
@@ -1674,6 +1687,11 @@ plumb_offset_m: number | null,
 plumb_height_m: number | null, };
 
 /**
+ * A limit of the set-out, by the name of its field.
+ */
+export type Limit = "shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m" | "straightness" | "square_deg" | "least_lever_m" | "shaft_travel_deg" | "most_shaft_torque_n_m" | "keep_out" | "step_m" | "arm";
+
+/**
  * Load level a pressure is wanted at. Never mixed silently: the job names it.
  */
 export type LoadLevel = "strength" | "allowable";
@@ -2188,6 +2206,55 @@ value: number,
 quantity: Quantity, };
 
 /**
+ * The nearest set-out that is none, and what is in the way.
+ */
+export type Nearest = {
+/**
+ * The limit it exceeds most.
+ */
+limit: Limit,
+/**
+ * By how much, in the unit of that limit's field.
+ */
+by: number,
+/**
+ * Every limit it exceeds.
+ */
+exceeded: Array<Change>,
+/**
+ * For each limit that would do alone: the least change of it with which a set-out exists, the least change first.
+ */
+changes: Array<Change>,
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: number,
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: number,
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: number,
+/**
+ * Bracket pin proud of the leaf on its opening side, m.
+ */
+bracket_v_m: number,
+/**
+ * Crank, shaft to elbow, m.
+ */
+crank_m: number,
+/**
+ * Link, elbow to bracket pin, m.
+ */
+link_m: number,
+/**
+ * Side of the line shaft→bracket the elbow is on.
+ */
+elbow: Elbow, };
+
+/**
  * What is left behind the open leaf.
  */
 export type OpenGap = {
@@ -2266,6 +2333,27 @@ shaft_torque_n_m: number,
  * Which way the leaf moves.
  */
 direction: Direction, };
+
+/**
+ * What the map says of a place.
+ */
+export type Pad = {
+/**
+ * The best arm found with the shaft here, or the one that comes nearest.
+ */
+arm: Arm,
+/**
+ * Its peak shaft torque, N·m, within the map's stated error; `null` where no arm keeps the limits.
+ */
+shaft_torque_n_m: number | null,
+/**
+ * Rated torque over it.
+ */
+reserve: number | null,
+/**
+ * The limit that rules the place out, and by how much; `null` where none does.
+ */
+ruled_out: Change | null, };
 
 /**
  * What slides or rolls on what in the hinge.
@@ -2810,6 +2898,19 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
+ * Lengths by the rule of thumb, or why there are none.
+ */
+export type RuleOfThumb = {
+/**
+ * The arm; `null` where shaft and bracket leave no room for one, or where it would not pass through the swing.
+ */
+arm: Arm | null,
+/**
+ * The length that is short, and by how much, m; `null` where none is.
+ */
+short: [ShortLength, number] | null, };
+
+/**
  * The reserve with one input changed, all others as they are.
  */
 export type Sensitivity = {
@@ -2909,6 +3010,27 @@ storm_speed_m_s: number | null,
 place: Place | null, };
 
 /**
+ * What a search found.
+ */
+export type SetOutAnswer = {
+/**
+ * The set-out that serves the aim best; `null` where none keeps every limit.
+ */
+best: Stand | null,
+/**
+ * Other local optima that keep every limit, the best first; empty on a lattice.
+ */
+others: Array<Stand>,
+/**
+ * Lengths by the rule of thumb with the arm straight when closed, for the best's shaft and bracket; to stand beside it.
+ */
+rule_of_thumb: RuleOfThumb | null,
+/**
+ * Where there is no best: the set-out that comes nearest, and what is in the way.
+ */
+nearest: Nearest | null, };
+
+/**
  * How urgent a finding is.
  */
 export type Severity = "stop" | "look" | "note";
@@ -2996,6 +3118,11 @@ density_kg_m3: number | null,
  * Where it sits; needs a height.
  */
 place: MemberPlace, };
+
+/**
+ * Which length the rule finds no room for.
+ */
+export type ShortLength = "crank_m" | "link_m";
 
 /**
  * The place the gate stands at.
@@ -3093,6 +3220,71 @@ export type SourceProvenance = "seen" | "from_memory" | "doubtful" | "common_pra
  * What a slipping drive has to spare.
  */
 export type SparedPart = "leaf" | "link" | "bracket" | "gearbox";
+
+/**
+ * A place to stand the operator with its arm, and what that comes to.
+ */
+export type Stand = {
+/**
+ * Peak shaft torque of its plan, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Rated torque over it; `null` where nothing is demanded.
+ */
+reserve: number | null,
+/**
+ * Largest force in the link over the swing against the storm gust, N; against the working gust where no storm is given.
+ */
+link_force_n: number,
+/**
+ * Shaft angle from closed to open, degrees.
+ */
+shaft_travel_deg: number,
+/**
+ * Least lever from a tenth of the swing on, m.
+ */
+least_lever_m: number,
+/**
+ * Distance from shaft to bracket when closed over crank + link.
+ */
+straightness: number,
+/**
+ * How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
+ */
+off_square_deg: number,
+/**
+ * Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+ */
+clearance_m: number | null,
+/**
+ * Shaft along the closed leaf from the hinge axis, m.
+ */
+shaft_x_m: number,
+/**
+ * Shaft towards the side the leaf opens to, m.
+ */
+shaft_y_m: number,
+/**
+ * Bracket pin along the leaf, m.
+ */
+bracket_u_m: number,
+/**
+ * Bracket pin proud of the leaf on its opening side, m.
+ */
+bracket_v_m: number,
+/**
+ * Crank, shaft to elbow, m.
+ */
+crank_m: number,
+/**
+ * Link, elbow to bracket pin, m.
+ */
+link_m: number,
+/**
+ * Side of the line shaft→bracket the elbow is on.
+ */
+elbow: Elbow, };
 
 /**
  * Magnitudes; the wind may come from either side, and then all of them change sign together.

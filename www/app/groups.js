@@ -188,6 +188,39 @@ export const GROUPS = [
     ],
   },
   { name: "requirement", items: ["required_reserve"] },
+  { name: "room", items: [looked("room", ["room.front_m", "room.back_m", "room.heel_m", "room.arm_half_width_m"])] },
+  {
+    name: "marks",
+    items: [
+      looked("marks", [
+        "marks.anchor_along_m",
+        "marks.anchor_across_m",
+        "marks.anchor_offset_along_m",
+        "marks.anchor_offset_across_m",
+        "marks.anchor_turn_deg",
+        "marks.pad_level_m",
+        "marks.crossbar_level_m",
+        "marks.arm_height_m",
+        "marks.overlap_m",
+        "marks.crank_ends_m",
+        "marks.link_ends_m",
+      ]),
+    ],
+  },
+  { name: "tape", items: [looked("tape", ["tape.error_m"])] },
+  {
+    name: "as_built",
+    items: [
+      looked("as_built", [
+        "as_built.shaft_x_m",
+        "as_built.shaft_y_m",
+        "as_built.bracket_u_m",
+        "as_built.bracket_v_m",
+        "as_built.crank_m",
+        "as_built.link_m",
+      ]),
+    ],
+  },
 ];
 
 /** Everything there is to say, the leaf's parts apart. */

@@ -29,6 +29,7 @@ export function jobOf(session) {
   if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
   if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency);
   putUncertainties(session, job);
+  if (session.setout.said) job.setout = session.setout.block();
   return job;
 }
 

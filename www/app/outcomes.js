@@ -5,8 +5,10 @@
  * @import { Gust, Overrun, Plan, Wind } from "./contract.d.ts"
  */
 
+import { faultSentence } from "./faults.js";
+
 /** By the group's name. @type {Record<string, (sheet: Sheet, result: Result) => string[]>} */
-export const OUTCOMES = { wind, storm, hinges, lean, ground };
+export const OUTCOMES = { wind, storm, hinges, lean, ground, as_built: asBuilt };
 
 /**
  * @param {Sheet} sheet
@@ -88,6 +90,19 @@ function ground(sheet, { plan }) {
     sheet.say("outcomes.ground.rise", { rise: sheet.show(rise, "short_length") }),
     ...found(sheet, plan, ["bracket_rise"]),
   ];
+}
+
+/** @param {Sheet} sheet @param {Result} result */
+function asBuilt(sheet, { plan }) {
+  const built = plan.as_built;
+  if (!built) return [];
+  const link = built.link_for_straightness_m;
+  const mend = link === null ? sheet.say("outcomes.as_built.no_link") : sheet.say("outcomes.as_built.link", { link: sheet.show(link, "short_length") });
+  if (!built.fitted) return [sheet.say("outcomes.as_built.broken", { why: built.fault ? faultSentence(sheet, built.fault) : "" }), mend];
+  const { reserve } = built.fitted;
+  const shown = (/** @type {number | null} */ value, /** @type {import("./contract.d.ts").Quantity} */ quantity) => (value === null ? "–" : sheet.show(value, quantity));
+  const values = { reserve: shown(reserve, "ratio"), torque: shown(built.shaft_torque_n_m, "torque"), travel: shown(built.shaft_travel_deg, "angle") };
+  return [sheet.say("outcomes.as_built.works", values), mend];
 }
 
 /** Findings that are about a group, said there too. @param {Sheet} sheet @param {Plan} plan @param {string[]} codes */

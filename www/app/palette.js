@@ -23,15 +23,19 @@ const INKS = {
  * @returns {Palette}
  */
 export function readPalette(probe) {
+  const colours = readColours(probe, Object.values(INKS));
+  return /** @type {any} */ (Object.fromEntries(Object.keys(INKS).map((ink, index) => [ink, colours[index]])));
+}
+
+/** @param {HTMLElement} probe @param {string[]} properties */
+export function readColours(probe, properties) {
   const canvas = document.createElement("canvas");
   canvas.width = canvas.height = 1;
   const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d", { willReadFrequently: true }));
-  return /** @type {any} */ (Object.fromEntries(
-    Object.entries(INKS).map(([ink, property]) => {
-      probe.style.color = `var(${property})`;
-      return [ink, hex(context, getComputedStyle(probe).color)];
-    }),
-  ));
+  return properties.map((property) => {
+    probe.style.color = `var(${property})`;
+    return hex(context, getComputedStyle(probe).color);
+  });
 }
 
 /** @param {CanvasRenderingContext2D} context @param {string} colour */

@@ -13,6 +13,7 @@ import { active, optionOf } from "./items.js";
 import { jobOf, listedOperator } from "./job.js";
 import { Members } from "./members.js";
 import { rulePath, uncertainInput, uncertaintyPath } from "./paths.js";
+import { Ask } from "./setout/ask.js";
 
 /** An uncertainty as a fraction of the value it is about. */
 const UNCERTAINTY = /** @type {const} */ ({ quantity: "percent", least: 0, most: 1, required: false, default: 0.1, example: 0.1, unless: null });
@@ -47,6 +48,8 @@ export class Session {
     this.visited = new Set();
     /** Faults on show; they stay while they are being mended. @type {Set<string>} */
     this.told = new Set();
+    /** What a search for a place may choose from. */
+    this.setout = new Ask(core, this.rules, get(job, "setout"));
     this.#start();
     this.members = new Members(this, get(this.base, "leaf.members"));
     /** The listed operator in use; null: typed ratings. @type {string | null} */
@@ -143,6 +146,7 @@ export class Session {
   setSystem(system) {
     this.system = system;
     for (const entry of this.entries.values()) entry.unitsChanged(system);
+    this.setout.setSystem(system);
   }
 
   /** The job document as it stands. @returns {any} */
@@ -160,7 +164,8 @@ export class Session {
     const uncertain = [...this.entries.keys()].filter((path) => uncertainInput(path) !== null);
     const unread = [...this.activePaths(), ...uncertain].filter((path) => this.entry(path).unread).map((path) => this.#unreadFault(path));
     try {
-      const calculation = new this.core.Calculation(job);
+      // A plan does not look at the set-out's block, whose faults are told where it is asked.
+      const calculation = new this.core.Calculation({ ...job, setout: null });
       if (unread.length === 0) return { job, calculation, faults: [] };
       calculation.free();
       return { job, calculation: null, faults: unread };
@@ -187,7 +192,7 @@ export class Session {
    */
   rate(job, operator) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    const other = { ...job, samples: 2, uncertainty: null, operator: listedOperator(this, operator, efficiency) };
+    const other = { ...job, samples: 2, setout: null, uncertainty: null, operator: listedOperator(this, operator, efficiency) };
     try {
       const calculation = new this.core.Calculation(other);
       const { rating } = calculation.plan();

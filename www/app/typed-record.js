@@ -5,7 +5,8 @@
  * @import { Session } from "./session.js"
  * @import { System } from "./contract.d.ts"
  *
- * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }> }} TypedRecord
+ * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
+ *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
  */
 
 import { uncertainInput } from "./paths.js";
@@ -23,6 +24,7 @@ export function takeRecord(session) {
     choices: Object.fromEntries(choices),
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
+    setout: session.setout.record(),
   };
 }
 
@@ -38,6 +40,7 @@ export function applyRecord(session, record) {
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);
   put(session, record, isMember);
+  session.setout.restore(record.setout);
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   session.setSystem(record.system === "us" ? "us" : "metric");

@@ -36,7 +36,7 @@ pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits
 pub use pads::{Pad, PadMap};
 pub use people::{Entrapment, ForceOnPerson, ForcePoint, PushTorque};
 pub use sensitivity::Sensitivity;
-pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out};
+pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
 pub use sweep::TorqueSweep;
 pub use tape::{DimensionCost, Fitted, Rebuilt, TapeCost, WorstCase, tape_cost};

@@ -85,6 +85,19 @@ pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
     Ok(SearchLoads::new(job).with_site(setout, |site| answer(job, setout, site)))
 }
 
+/// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
+/// or it does not work.
+///
+/// # Errors
+/// As [`set_out`].
+pub fn weigh(job: &Job) -> Result<Option<Stand>, Invalid> {
+    job.check()?;
+    let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
+    let setout = job.setout.as_ref().ok_or_else(missing)?;
+    let Some(arm) = job.arm.as_ref() else { return Ok(None) };
+    Ok(SearchLoads::new(job).with_site(setout, |site| Stand::of(job, setout, arm, site)))
+}
+
 fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
     let optima = site.optima();
     let stand = |arm: &Arm, site: &Site| Stand::of(job, setout, arm, site);

@@ -32,6 +32,18 @@ impl Calculation {
         encode(&self.plan)
     }
 
+    /// What to mark, cut and set, with what the job does not say assumed.
+    #[wasm_bindgen(unchecked_return_type = "MarkOut")]
+    pub fn mark_out(&self) -> Result<JsValue, JsValue> {
+        encode(&self.model.mark_out())
+    }
+
+    /// What a tape error costs, of the usual size where the job states none.
+    #[wasm_bindgen(unchecked_return_type = "TapeCost")]
+    pub fn tape_cost(&self) -> Result<JsValue, JsValue> {
+        encode(&self.model.tape_cost(self.model.job().tape.unwrap_or_default()))
+    }
+
     /// Everything at one leaf angle, degrees, held inside the swing; exact, not interpolated.
     #[wasm_bindgen(unchecked_return_type = "CurvePoint")]
     pub fn pose(&self, leaf_deg: f64) -> Result<JsValue, JsValue> {

@@ -5,6 +5,7 @@
 
 mod backend;
 mod curve;
+mod map;
 mod paint;
 mod pen;
 mod place;
@@ -19,7 +20,8 @@ mod canvas;
 mod svg;
 
 #[cfg(target_arch = "wasm32")]
-pub use canvas::{NoCanvas, draw_curve, draw_plan_view};
+pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view};
+pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
 pub use svg::{curve_svg, plan_view_svg};
 pub use view::{Colour, Labels, Palette, PlotArea, View};
 

@@ -21,6 +21,12 @@ pub enum Ink {
     Cursor,
     /// The leaf.
     Leaf,
+    /// A third and a fourth colour, on the map only.
+    Third,
+    /// See [`Ink::Third`].
+    Fourth,
+    /// The ground with this much of the cursor's colour in it, of 255.
+    Tint(u8),
 }
 
 /// Line widths, 1:2 (ISO 128-2, 5.1: narrow and wide lines, from memory).

@@ -5,7 +5,7 @@ use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea};
 
 use super::backend::{FineSvg, with_header};
-use super::paint::{Grid, measure, paint};
+use super::paint::{Colours, Grid, measure, paint};
 use super::sheet::{Measure, Sheet};
 use super::{View, lay_curve, lay_plan_view};
 
@@ -23,6 +23,11 @@ pub fn plan_view_svg(model: &Model, view: &View) -> String {
 }
 
 fn svg(view: &View, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> String {
+    picture(view, &|ink| view.palette.colour(ink), lay)
+}
+
+/// Any drawing, in its colours.
+pub(super) fn picture(view: &View, colours: Colours<'_>, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> String {
     let mut text = String::new();
     {
         let root: DrawingArea<FineSvg<'_>, Shift> =
@@ -30,7 +35,7 @@ fn svg(view: &View, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> Strin
         let size = view.text_size();
         let width = |text: &str| measure(&root, size, GRID, text);
         // Writing into a string cannot fail.
-        let _ = paint(&lay(&width), &view.palette, GRID, &root);
+        let _ = paint(&lay(&width), colours, GRID, &root);
     }
     with_header(&text, view.width, view.height)
 }

@@ -141,9 +141,20 @@ impl Palette {
             Ink::Closing => self.closing.0,
             Ink::Limit => self.limit.0,
             Ink::Cursor => self.cursor.0,
-            Ink::Leaf => self.leaf.0,
+            // A drawing that has these says itself what they are.
+            Ink::Leaf | Ink::Third | Ink::Fourth => self.leaf.0,
+            Ink::Tint(share) => mix(self.paper.0, self.cursor.0, share),
         }
     }
+}
+
+/// A colour with some of another in it, of 255.
+fn mix(ground: RGBColor, ink: RGBColor, share: u8) -> RGBColor {
+    let part = |from: u8, to: u8| {
+        let share = i32::from(share);
+        ((i32::from(from) * (255 - share) + i32::from(to) * share) / 255) as u8
+    };
+    RGBColor(part(ground.0, ink.0), part(ground.1, ink.1), part(ground.2, ink.2))
 }
 
 /// A colour.

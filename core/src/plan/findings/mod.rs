@@ -91,11 +91,11 @@ pub enum FindingCode {
     HandForceHigh,
     /// The motor comes to a stand when opening. `leaf_angle`, `time`.
     OpeningStalls,
-    /// The same when closing.
+    /// The same when closing. `leaf_angle`, `time`.
     ClosingStalls,
     /// It comes to a stand when opening and is then pushed back. `leaf_angle`, `time`.
     OpeningDrivenBack,
-    /// The same when closing.
+    /// The same when closing. `leaf_angle`, `time`.
     ClosingDrivenBack,
     /// More cycles than the operator is rated for. `share`.
     DutyExceeded,
@@ -129,7 +129,7 @@ pub enum FindingCode {
     ClassUndecided,
     /// Too few independent means of protection when opening. `wanted`, `counted`.
     MeansMissingOpening,
-    /// The same when closing.
+    /// The same when closing. `wanted`, `counted`.
     MeansMissingClosing,
     /// Zones that no means of protection reaches. `count`.
     ZonesUnreached,

@@ -1,0 +1,85 @@
+/**
+ * What the search found, beside the rule of thumb and the arm the job has; or what is in the way.
+ *
+ * @import { Arm, Quantity, SetOutAnswer, Stand } from "../contract.d.ts"
+ * @import { Sheet } from "../sheet.js"
+ */
+
+import { h } from "../dom.js";
+import { inTheWay, wayOut } from "./words.js";
+
+/** @typedef {{ answer: SetOutAnswer, rule: Stand | null }} Found */
+
+/** @type {[keyof Stand, Quantity | null][]} */
+const ROWS = [
+  ["reserve", "ratio"],
+  ["shaft_torque_n_m", "torque"],
+  ["shaft_x_m", "short_length"],
+  ["shaft_y_m", "short_length"],
+  ["bracket_u_m", "short_length"],
+  ["bracket_v_m", "short_length"],
+  ["crank_m", "short_length"],
+  ["link_m", "short_length"],
+  ["elbow", null],
+  ["shaft_travel_deg", "angle"],
+  ["least_lever_m", "short_length"],
+  ["straightness", "ratio"],
+  ["off_square_deg", "angle"],
+  ["link_force_n", "force"],
+  ["clearance_m", "short_length"],
+];
+
+/**
+ * @param {Sheet} sheet
+ * @param {Found} found
+ * @param {Stand | null} now the job's own arm
+ * @param {(arm: Arm) => void} take
+ * @returns {Node[]}
+ */
+export function answerParts(sheet, { answer, rule }, now, take) {
+  if (!answer.best) return nothing(sheet, answer);
+  const columns = /** @type {[string, Stand | null][]} */ ([["found", answer.best], ["rule", rule], ["now", now]]).filter(([, stand]) => stand);
+  const table = h(
+    "table",
+    {},
+    h("caption", {}, sheet.say("setout.answer.caption")),
+    h("thead", {}, h("tr", {}, h("td", {}), ...columns.map(([name]) => h("th", { scope: "col" }, sheet.say(`setout.answer.${name}`))))),
+    h("tbody", {}, ...ROWS.map((row) => rowOf(sheet, row, columns.map(([, stand]) => /** @type {Stand} */ (stand))))),
+  );
+  const buttons = columns
+    .filter(([name]) => name !== "now")
+    .map(([name, stand]) => h("button", { type: "button", class: `move take ${name}`, onclick: () => take(/** @type {Stand} */ (stand)) }, sheet.say(`setout.take.${name}`)));
+  const short = answer.rule_of_thumb?.short;
+  const noRule = short
+    ? sheet.say("setout.answer.rule_short", { length: sheet.say(`setout.fields.${short[0]}`), by: sheet.core.show_limit(short[1], "short_length", sheet.session.system, "up") })
+    : rule ? null : sheet.say("setout.answer.no_rule");
+  return [
+    h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": sheet.say("setout.answer.caption") }, table),
+    h("p", { class: "note" }, sheet.say("setout.answer.rule_note")),
+    ...(noRule ? [h("p", { class: "note" }, noRule)] : []),
+    h("div", { class: "takes" }, ...buttons),
+  ];
+}
+
+/** @param {Sheet} sheet @param {[keyof Stand, Quantity | null]} row @param {Stand[]} stands */
+function rowOf(sheet, [key, quantity], stands) {
+  const cells = stands.map((stand) => {
+    const value = stand[key];
+    if (value === null) return "–";
+    return quantity === null ? sheet.say(`setout.choices.elbow.${value}`) : sheet.show(Number(value), quantity);
+  });
+  return h("tr", {}, h("th", { scope: "row" }, sheet.say(`setout.rows.${key}`)), ...cells.map((cell) => h("td", {}, cell)));
+}
+
+/** @param {Sheet} sheet @param {SetOutAnswer} answer */
+function nothing(sheet, { nearest }) {
+  if (!nearest) return [];
+  const changes = nearest.changes.map((change, index) => h("li", {}, index === 0 ? h("strong", {}, wayOut(sheet, change)) : wayOut(sheet, change)));
+  return [
+    h("p", { class: "lead-sentence" }, sheet.say("setout.none.sentence")),
+    h("ul", { class: "findings" }, ...nearest.exceeded.map((change) => h("li", {}, inTheWay(sheet, change)))),
+    ...(changes.length
+      ? [h("p", {}, sheet.say("setout.none.changes")), h("ul", { class: "findings changes" }, ...changes)]
+      : [h("p", {}, sheet.say(nearest.limit === "step_m" ? "setout.changes.step_m" : "setout.none.no_change"))]),
+  ];
+}

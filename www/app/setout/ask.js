@@ -1,0 +1,164 @@
+/**
+ * What is fixed and what is free where an operator is still to be stood: the job's `setout` block as the person says it.
+ * It lives beside the job's own numbers, so that a fault in it never takes the verdict away.
+ *
+ * @import { Core } from "../core.js"
+ * @import { Fault, FieldRule, System } from "../contract.d.ts"
+ * @import { Chosen } from "../session.js"
+ *
+ * What was said, as plain data: texts as typed, choices, and how many areas are kept out of.
+ * @typedef {{ typed: Record<string, { text: string, system: System }>, choices: Record<string, string>, keepOuts: number }} AskRecord
+ */
+
+import { get, put } from "../document.js";
+import { Entry } from "../entry.js";
+import { CHOICES, LIMITS, OF_AIM, RANGES, STEPS, USUAL } from "./usual.js";
+
+/** Ends of an area to stay out of. */
+export const ENDS = ["x_m.0", "x_m.1", "y_m.0", "y_m.1"];
+
+/** Path of a rule: without the places in lists. @param {string} path */
+export function rulePath(path) {
+  return path.replace(/\.\d+(?=\.|$)/g, "");
+}
+
+export class Ask {
+  /**
+   * @param {Core} core
+   * @param {Map<string, FieldRule>} rules
+   * @param {any} given the `setout` block of the job to start from
+   */
+  constructor(core, rules, given) {
+    this.core = core;
+    this.rules = rules;
+    this.given = given ?? null;
+    /** Numbers by path; what a path of the other kind of aim has stays. @type {Map<string, Entry>} */
+    this.entries = new Map();
+    /** @type {Map<string, Chosen>} */
+    this.choices = new Map();
+    this.keepOuts = 0;
+    this.startKeepOuts = 0;
+    this.#start();
+  }
+
+  #start() {
+    const start = this.given ?? USUAL;
+    for (const name of RANGES) for (const end of [0, 1]) this.#enter(`setout.${name}.${end}`, start[name]?.[end]);
+    for (const name of [...LIMITS, ...Object.values(OF_AIM).flat()]) this.#enter(`setout.${name}`, get(start, name));
+    for (const [name, options] of Object.entries(CHOICES)) {
+      const value = name === "step" ? stepName(start.step_m) : (start[name] ?? options[0]);
+      this.choices.set(name, { value, start: value, assumed: true });
+    }
+    for (const area of start.keep_out ?? []) this.addKeepOut(area);
+    this.startKeepOuts = this.keepOuts;
+  }
+
+  /** @param {string} path @param {unknown} value */
+  #enter(path, value) {
+    const rule = this.rules.get(rulePath(path));
+    if (!rule) throw new Error(`the core has no field ${rulePath(path)}`);
+    const known = value ?? rule.default;
+    this.entries.set(path, new Entry(this.core, { ...rule, path }, typeof known === "number" ? known : null));
+  }
+
+  /** Adds an area to stay out of; its sides are to be typed where none are given. @param {any} [area] */
+  addKeepOut(area) {
+    for (const end of ENDS) this.#enter(`setout.keep_out.${this.keepOuts}.${end}`, get(area, end));
+    this.keepOuts += 1;
+  }
+
+  /** Takes an area off the list; those after it move up. @param {number} index */
+  removeKeepOut(index) {
+    this.keepOuts -= 1;
+    for (let place = index; place < this.keepOuts; place += 1) {
+      for (const end of ENDS) {
+        const moved = /** @type {Entry} */ (this.entries.get(`setout.keep_out.${place + 1}.${end}`));
+        const path = `setout.keep_out.${place}.${end}`;
+        moved.rule = { ...moved.rule, path };
+        this.entries.set(path, moved);
+      }
+    }
+    for (const end of ENDS) this.entries.delete(`setout.keep_out.${this.keepOuts}.${end}`);
+  }
+
+  /** Whether the block is the person's or the job's, and not only the page's. */
+  get said() {
+    const changed = this.keepOuts !== this.startKeepOuts || [...this.choices.values()].some((choice) => !choice.assumed);
+    return this.given !== null || changed || [...this.entries.values()].some((entry) => !entry.assumed);
+  }
+
+  /** @param {string} name */
+  choice(name) {
+    return /** @type {Chosen} */ (this.choices.get(name));
+  }
+
+  /** Paths that take part as the aim stands. */
+  activePaths() {
+    const others = Object.entries(OF_AIM).filter(([aim]) => aim !== this.choice("aim").value);
+    const resting = new Set(others.flatMap(([, names]) => names.map((name) => `setout.${name}`)));
+    return [...this.entries.keys()].filter((path) => !resting.has(path));
+  }
+
+  /**
+   * The block. What cannot be read is stood in for by an example, so that the core can look at all the rest.
+   *
+   * @returns {any}
+   */
+  block() {
+    const block = { ...structuredClone(this.given ?? {}), keep_out: Array.from({ length: this.keepOuts }, () => ({ x_m: [], y_m: [] })) };
+    for (const name of RANGES) put(block, name, []);
+    if (this.choice("aim").value !== "nearest_place") block.place = null;
+    for (const path of this.activePaths()) {
+      const { rule, value, unread } = /** @type {Entry} */ (this.entries.get(path));
+      put(block, path.replace("setout.", ""), unread ? rule.example : value);
+    }
+    // No straightness asked for is none; one end alone leaves the other where it is no limit.
+    const { least, most } = /** @type {FieldRule} */ (this.rules.get("setout.straightness"));
+    const [from, to] = block.straightness;
+    block.straightness = from === null && to === null ? null : [from ?? least, to ?? most];
+    const step = this.choice("step").value;
+    block.step_m = step in STEPS ? STEPS[step] : this.given.step_m;
+    block.elbow = this.choice("elbow").value;
+    block.aim = this.choice("aim").value;
+    return block;
+  }
+
+  /** Texts that are no numbers. @returns {Fault[]} */
+  unread() {
+    const entries = this.activePaths().map((path) => /** @type {Entry} */ (this.entries.get(path)));
+    return entries.filter(({ unread }) => unread).map(({ path, rule, typed, unread }) => {
+      const allowed = { kind: "range", least: rule.least, most: rule.most, quantity: rule.quantity };
+      return /** @type {any} */ ({ path, code: unread, found: typed?.text ?? "", allowed, example: rule.example, values: [] });
+    });
+  }
+
+  /** @param {System} system */
+  setSystem(system) {
+    for (const entry of this.entries.values()) entry.unitsChanged(system);
+  }
+
+  /** @returns {AskRecord} */
+  record() {
+    const typed = [...this.entries].filter(([, entry]) => entry.typed).map(([path, entry]) => [path, entry.typed]);
+    const choices = [...this.choices].filter(([, choice]) => !choice.assumed).map(([name, choice]) => [name, choice.value]);
+    return { typed: Object.fromEntries(typed), choices: Object.fromEntries(choices), keepOuts: this.keepOuts };
+  }
+
+  /** @param {AskRecord | undefined} record */
+  restore(record) {
+    if (!record) return;
+    while (this.keepOuts < record.keepOuts) this.addKeepOut();
+    while (this.keepOuts > record.keepOuts) this.removeKeepOut(this.keepOuts - 1);
+    for (const [path, { text, system }] of Object.entries(record.typed ?? {})) this.entries.get(path)?.type(text, system);
+    for (const [name, value] of Object.entries(record.choices ?? {})) {
+      const known = CHOICES[name]?.includes(value);
+      if (known) Object.assign(this.choice(name), { value, assumed: false });
+    }
+  }
+}
+
+/** The option a step belongs to; one of the job's own is an option by itself. @param {number | null | undefined} step_m */
+function stepName(step_m) {
+  const known = Object.entries(STEPS).find(([, step]) => step === (step_m ?? null));
+  return known ? known[0] : "own";
+}

@@ -1,0 +1,142 @@
+/**
+ * To mark out: places, lengths and limits of the job's arm, what a tape error costs, and how close it comes to what is around.
+ *
+ * @import { Clearances, Mark, MarkOut, Quantity, TapeCost } from "../contract.d.ts"
+ * @import { Sheet } from "../sheet.js"
+ */
+
+import { h } from "../dom.js";
+
+/** @type {(keyof Mark)[]} */
+const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
+
+/**
+ * @param {Sheet} sheet
+ * @param {() => any} jobWithBlock the job, with the set-out's block
+ */
+export function createFit(sheet, jobWithBlock) {
+  const root = h("div", { class: "fit" });
+  let drawn = "";
+
+  function update() {
+    root.hidden = sheet.result === null || sheet.stale;
+    if (root.hidden || !sheet.result) return;
+    const { calculation } = sheet.result;
+    const clearances = clearancesOf(sheet, jobWithBlock());
+    const all = { marks: calculation.mark_out(), tape: calculation.tape_cost(), clearances };
+    const text = JSON.stringify([all, sheet.session.system]);
+    if (text === drawn) return;
+    drawn = text;
+    root.replaceChildren(...marksPart(sheet, all.marks), ...tapePart(sheet, all.tape), ...clearPart(sheet, clearances));
+  }
+
+  return { root, update };
+}
+
+/**
+ * The clearances with the areas asked for; the leaf is a line and the arm as wide as the search has it, until the job says more.
+ *
+ * @param {Sheet} sheet
+ * @param {any} job
+ * @returns {Clearances | null}
+ */
+function clearancesOf({ core }, job) {
+  const room = job.room ?? { arm_half_width_m: job.setout.arm_half_width_m };
+  try {
+    const calculation = new core.Calculation({ ...job, room, samples: 2, uncertainty: null });
+    const { clearances } = calculation.plan();
+    calculation.free();
+    return clearances ?? null;
+  } catch {
+    // A fault of the block is told beside its field.
+    return null;
+  }
+}
+
+/** @param {Sheet} sheet @param {MarkOut} marks */
+function marksPart(sheet, marks) {
+  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const short = (/** @type {number | null} */ value) => (value === null ? say("unknown") : sheet.show(value, "short_length"));
+  const angle = (/** @type {number} */ value) => sheet.show(value, "angle");
+  /** @type {[string, Mark][]} */
+  const places = [
+    [say("shaft"), marks.shaft],
+    [say("elbow_closed"), marks.elbow_closed],
+    [say("elbow_open"), marks.elbow_open],
+    .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
+  ];
+  const [closed, open] = marks.limits;
+  const figures = [
+    [say("bracket_along"), short(marks.bracket_along_m)],
+    [say("bracket_proud"), short(marks.bracket_proud_m)],
+    [say("crank"), short(marks.crank.pivots_m)],
+    [say("link"), short(marks.link.pivots_m)],
+    [say("crank_cut"), short(marks.crank.cut_m)],
+    [say("link_cut"), short(marks.link.cut_m)],
+    [say("riser"), short(marks.riser_m)],
+    [say("anchor_diagonal"), short(marks.anchor_diagonal_m)],
+    [say("base"), angle(marks.base_direction_deg)],
+    [say("closed_limit"), angle(closed.shaft_deg)],
+    [say("open_limit"), angle(open.shaft_deg)],
+    [say("crank_direction"), `${angle(closed.crank_direction_deg)}; ${angle(open.crank_direction_deg)}`],
+  ];
+  return [
+    h("h3", {}, say("title")),
+    h("p", { class: "note" }, say("note")),
+    table(say("caption"), [say("place"), ...MARK.map((key) => say(key))], places.map(([name, mark]) => [name, ...MARK.map((key) => short(mark[key]))])),
+    h("h4", {}, say("figures")),
+    h("dl", { class: "figures-list marks" }, ...figures.map(([term, value]) => h("div", {}, h("dt", {}, term), h("dd", {}, value)))),
+  ];
+}
+
+/** @param {Sheet} sheet @param {TapeCost} cost */
+function tapePart(sheet, cost) {
+  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const shown = (/** @type {number | null | undefined} */ value, /** @type {Quantity} */ quantity) => (value == null ? "–" : sheet.show(value, quantity));
+  const rows = cost.dimensions.map(({ path, short, long }) => [
+    sheet.fieldName(path),
+    shown(short?.reserve, "ratio"),
+    shown(long?.reserve, "ratio"),
+    shown(short?.off_square_deg, "angle"),
+    shown(long?.off_square_deg, "angle"),
+  ]);
+  const { worst } = cost;
+  const [squareFrom, squareTo, bendFrom, bendTo] = [...worst.off_square_deg, ...worst.bend_deg].map((value) => sheet.show(value, "angle"));
+  const heads = ["dimension", "short", "long", "short_square", "long_square"].map((key) => say(`tape_columns.${key}`));
+  return [
+    h("h3", {}, say("tape_title")),
+    h("p", { class: "lead-sentence" }, say("measure_twice", { dimension: sheet.fieldName(cost.measure_twice) })),
+    h("p", { class: "note" }, say("tape_note", { error: sheet.show(cost.error_m, "short_length") })),
+    table(say("tape_title"), heads, rows),
+    h("p", {}, say("tape_worst", { reserve: shown(worst.reserve, "ratio"), square_from: squareFrom, square_to: squareTo, bend_from: bendFrom, bend_to: bendTo })),
+    ...(worst.broken > 0 ? [h("p", {}, say("tape_broken", { count: sheet.show(worst.broken, "count") }))] : []),
+  ];
+}
+
+/** @param {Sheet} sheet @param {Clearances | null} clearances */
+function clearPart(sheet, clearances) {
+  if (!clearances) return [];
+  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const heads = ["part", "against", "least", "angle"].map((key) => say(`clear_columns.${key}`));
+  const rows = clearances.gaps.map((gap) => [
+    say(`parts.${gap.part}`),
+    say(`against.${gap.against}`, { number: gap.index + 1 }),
+    sheet.show(gap.least_m, "short_length"),
+    sheet.show(gap.leaf_deg, "angle"),
+  ]);
+  return [
+    h("h3", {}, say("clear_title")),
+    h("p", { class: "note" }, say("clear_note", { area: sheet.show(clearances.sweep.area_m2, "area") })),
+    table(say("clear_title"), heads, rows),
+  ];
+}
+
+/** @param {string} title @param {string[]} heads @param {string[][]} rows */
+function table(title, heads, rows) {
+  const body = rows.map(([first, ...cells]) => h("tr", {}, h("th", { scope: "row" }, first), ...cells.map((cell) => h("td", {}, cell))));
+  return h(
+    "div",
+    { class: "scroll", tabindex: "0", role: "region", "aria-label": title },
+    h("table", {}, h("caption", {}, title), h("thead", {}, h("tr", {}, ...heads.map((head) => h("th", { scope: "col" }, head)))), h("tbody", {}, ...body)),
+  );
+}
