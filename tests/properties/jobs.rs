@@ -114,6 +114,14 @@ pub fn loaded() -> impl Strategy<Value = Value> {
             job["hinges"]["pairing"] = json!("steel_bronze_greased");
             job["hinges"]["friction_coefficient"] = Value::Null;
         }
+        job["operator"]["shaft_speed_deg_s"] = json!(9);
+        job["motion"] = json!({ "slow_close_deg": 10, "stop_stiffness_n_per_m": 5e5, "duty": { "cycles_per_hour": 4 },
+            "motor": { "stall_torque_n_m": 900, "no_load_speed_deg_s": 12, "rated_v": 24, "supply_v": 22 } });
+        job["breakaway"] = json!({ "link_force_n": 4000, "slip_torque_n_m": 300 });
+        job["holding"] = json!({ "shaft_torque_n_m": 300 });
+        job["contact"] = json!({ "edge_travel_m": 0.05 });
+        job["site"] = json!({ "public": false, "homes": 2, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [2, 3] }],
+            "means": [{ "kind": "contact", "monitored": true, "reaches": ["bottom"] }] });
         if asks {
             job["uncertainty"] = json!({ "swing.open_deg": 0.02 });
         }

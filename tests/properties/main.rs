@@ -3,4 +3,6 @@
 mod additions;
 mod arm;
 mod jobs;
+mod motion;
 mod plan;
+mod safety;

@@ -6,9 +6,11 @@ mod check;
 mod hinges;
 mod inertia;
 mod linkage;
+mod motion;
 mod page;
 mod sections;
 mod standards;
+mod use_class;
 mod wind;
 
 use check::Check;
@@ -24,6 +26,7 @@ const GROUPS: &[Group] = &[
     ("Mass and inertia", &[inertia::CHECKS]),
     ("Wind", wind::CHECKS),
     ("Wind by standards", standards::CHECKS),
+    ("Motion, stops and forces", &[motion::CHECKS]),
     ("Sections", sections::CHECKS),
 ];
 

@@ -1,24 +1,14 @@
 //! The words a job may hold, from its schema.
 
+use crate::modules::asks_for;
 use pintle_core::describe;
 use serde_json::Value;
-
-/// Blocks of the job that the page carries along and does not ask for in its groups: the set-out asks in a part of its own, the rest
-/// is computed natively and in the binding, and its page is still to be built.
-const NOT_IN_THE_GROUPS: [&str; 10] =
-    ["setout", "room", "marks", "tape", "as_built", "motion", "breakaway", "holding", "contact", "site"];
-
-/// Whether the page's groups ask for a field of the job.
-pub fn asked_in_the_groups(path: &str) -> bool {
-    let block = path.split('.').next().expect("a path has a first part");
-    path != "samples" && !NOT_IN_THE_GROUPS.contains(&block)
-}
 
 /// Pairs of the key under which the string tables speak of a field, and a word it may hold. The storm speaks as the wind does.
 pub fn of_the_job() -> Vec<(String, String)> {
     let mut words = Vec::new();
     walk(&describe::job_schema(), "", &mut words);
-    words.retain(|(path, _)| !path.starts_with("storm.") && asked_in_the_groups(path));
+    words.retain(|(path, _)| asks_for(path) && !path.starts_with("storm."));
     words.into_iter().map(|(path, word)| (path.replace('.', "_"), word)).collect()
 }
 

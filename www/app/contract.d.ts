@@ -716,7 +716,7 @@ export type DrivenRun = {
  */
 state: DrivenState,
 /**
- * When, s.
+ * When, s; a leaf stands from when its shaft is slower than a thousandth of the no-load speed, and stays so for ten seconds.
  */
 time_s: number,
 /**

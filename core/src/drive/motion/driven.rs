@@ -9,6 +9,13 @@ use serde::Serialize;
 /// Error of one step over the scale of the quantity. The energies are integrated beside the motion, so their sum tells how well it was kept.
 const TOLERANCE: f64 = 1e-10;
 
+/// A shaft slower than this part of the motor's no-load speed counts as standing. The last of the way to a stand is an exponential that no
+/// clock sees the end of.
+const STANDING: f64 = 1e-3;
+
+/// After this long it does stand, s.
+const STANDS_AFTER_S: f64 = 10.0;
+
 /// Longest time looked at, s. A leaf that takes longer creeps rather than opens.
 const LONGEST_S: f64 = 1800.0;
 
@@ -74,7 +81,7 @@ pub struct EnergyBalance {
 pub struct DrivenRun {
     /// How it ends.
     pub state: DrivenState,
-    /// When, s.
+    /// When, s; a leaf stands from when its shaft is slower than a thousandth of the no-load speed, and stays so for ten seconds.
     pub time_s: f64,
     /// Leaf angle then, degrees.
     pub leaf_deg: f64,
@@ -206,6 +213,9 @@ pub(crate) fn drive(moving: &Moving, motor: &Motor, direction: Direction, wind: 
     };
     let mut track = alloc::vec![(0.0, start)];
     let mut fastest: f64 = 0.0;
+    // Since when the shaft has been slower than what counts as standing.
+    let mut standing_s = Some(0.0);
+    let above = |state: &State| sign * state[1] - STANDING * motor.no_load_rad_s;
     let remaining = |state: &State| if sign > 0.0 { travel - state[0] } else { state[0] };
     let forward = |state: &State| sign * state[1];
     let stand = |progress| if driven.pushed_back(progress) { DrivenState::DrivenBack } else { DrivenState::Stalls };
@@ -213,11 +223,19 @@ pub(crate) fn drive(moving: &Moving, motor: &Motor, direction: Direction, wind: 
         if track.len() == 1 && sign * rate(&walk.state)[1] <= 0.0 {
             break stand(walk.state[0]);
         }
+        if standing_s.is_some_and(|since| walk.time_s - since > STANDS_AFTER_S) {
+            break stand(walk.state[0]);
+        }
         if track.len() > MOST_STEPS || walk.time_s > LONGEST_S {
             break DrivenState::Creeps;
         }
         let (before_s, before) = (walk.time_s, walk.state);
         let h = walk.advance(rate);
+        standing_s = match (above(&walk.state) > 0.0, above(&before) > 0.0) {
+            (true, _) => None,
+            (false, true) => Some(before_s + crossing_s(rate, &before, h, above)),
+            (false, false) => standing_s,
+        };
         let arrived = remaining(&walk.state) <= 0.0;
         let stopped = forward(&walk.state) <= 0.0;
         if arrived || stopped {
@@ -234,20 +252,22 @@ pub(crate) fn drive(moving: &Moving, motor: &Motor, direction: Direction, wind: 
         fastest = fastest.max(driven.point(walk.time_s, walk.state[0], walk.state[1]).edge_speed_m_s);
     };
     let end = driven.point(walk.time_s, walk.state[0], walk.state[1]);
+    let stands = matches!(state, DrivenState::Stalls | DrivenState::DrivenBack);
+    let time_s = standing_s.filter(|_| stands).unwrap_or(walk.time_s);
     DrivenRun {
         state,
-        time_s: walk.time_s,
+        time_s,
         leaf_deg: end.leaf_deg,
         edge_speed_m_s: fastest.max(end.edge_speed_m_s),
         arrival_edge_speed_m_s: end.edge_speed_m_s,
         energy: driven.balance(&walk.state),
-        curve: rows(&driven, &track, samples),
+        curve: rows(&driven, &track, time_s, samples),
     }
 }
 
 /// Rows at evenly spaced times: progress and speed by the cubic that keeps both and their derivatives at the ends of a step.
-fn rows(driven: &Driven, track: &[(f64, State)], samples: u32) -> Vec<DrivenPoint> {
-    let (end_s, last) = (track[track.len() - 1].0, samples.max(2) - 1);
+fn rows(driven: &Driven, track: &[(f64, State)], end_s: f64, samples: u32) -> Vec<DrivenPoint> {
+    let last = samples.max(2) - 1;
     let cubic = |u: f64, h: f64, (a, b): (f64, f64), (da, db): (f64, f64)| {
         let v = 1.0 - u;
         a * v * v * (1.0 + 2.0 * u) + b * u * u * (1.0 + 2.0 * v) + h * u * v * (da * v - db * u)

@@ -1,0 +1,201 @@
+//! Identities of breakaway, holding, forces on people and zones.
+
+use crate::jobs::{job, valid};
+use crate::plan::finite;
+use pintle_core::{
+    Direction, HoldingVerdict, Model, Plan, RemedyKind, SparedPart, TOGGLE_RATIO, UseClass, WindowState, ZoneKind,
+    plan, toggle_zone_rad,
+};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+fn planned(value: &Value) -> Plan {
+    plan(&job(value)).unwrap_or_else(|invalid| panic!("{invalid}"))
+}
+
+fn with(value: &Value, key: &str, block: Value) -> Value {
+    let mut value = value.clone();
+    value[key] = block;
+    value
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(100))]
+
+    #[test]
+    fn every_limit_is_kept_at_the_highest_slip_torque(
+        value in valid(), moment in 100.0..5000.0f64, link in 500.0..20_000.0f64, gear in 50.0..3000.0f64,
+    ) {
+        let facts = json!({ "leaf_moment_n_m": moment, "link_force_n": link, "gearbox_torque_n_m": gear, "release_factor": 1 });
+        let planned = planned(&with(&value, "breakaway", facts));
+        prop_assert!(finite(&planned));
+        let breakaway = planned.breakaway.unwrap();
+        let slip = breakaway.highest.unwrap().slip_torque_n_m;
+        prop_assert!(slip <= gear * (1.0 + 1e-12));
+        let model = Model::new(&job(&value)).unwrap();
+        let efficiency = model.job().operator.efficiency();
+        let from = toggle_zone_rad(model.linkage());
+        let mut used = slip / gear;
+        for index in 0..=2000 {
+            let pose = model.linkage().pose(from + (model.linkage().open_rad - from) * f64::from(index) / 2000.0);
+            let Some(ratio) = pose.ratio else { continue };
+            // Virtual work from the leaf's side: M·dθ·η = T·dφ.
+            let on_leaf = slip * ratio.abs() / efficiency;
+            used = used.max(on_leaf / moment).max(on_leaf / pose.lever_m() / link);
+        }
+        prop_assert!((used - 1.0).abs() <= 1e-3, "{used}");
+        prop_assert!(!breakaway.protects_people);
+    }
+
+    #[test]
+    fn the_window_is_open_or_says_what_was_tried(value in valid(), gear in 20.0..3000.0f64) {
+        let breakaway = planned(&with(&value, "breakaway", json!({ "gearbox_torque_n_m": gear }))).breakaway.unwrap();
+        let highest = breakaway.highest.unwrap();
+        prop_assert_eq!(highest.part, SparedPart::Gearbox);
+        prop_assert!((highest.slip_torque_n_m - 0.8 * gear).abs() < 1e-9 * gear);
+        if breakaway.state == WindowState::Open {
+            prop_assert!(breakaway.least_slip_n_m < highest.slip_torque_n_m && breakaway.remedies.is_empty());
+            prop_assert!(breakaway.trial.must_hold_n < breakaway.trial.must_slip_n.unwrap());
+        } else {
+            let other = breakaway.remedies.iter().find(|remedy| remedy.change == RemedyKind::OtherOperator).unwrap();
+            prop_assert!(other.opens && other.highest_slip_n_m.is_none());
+            for remedy in &breakaway.remedies {
+                prop_assert!(remedy.least_slip_n_m <= breakaway.least_slip_n_m * (1.0 + 1e-9), "{remedy:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_remedy_keeps_its_word(value in valid(), share in 0.3..0.99f64) {
+        prop_assume!(value["wind"]["speed_m_s"].as_f64().unwrap() > 5.0);
+        let free = planned(&with(&value, "breakaway", json!({}))).breakaway.unwrap();
+        let gear = (share * free.least_slip_n_m / 0.8).clamp(1.0, 50_000.0);
+        let value = with(&value, "breakaway", json!({ "gearbox_torque_n_m": gear }));
+        let shut = planned(&value).breakaway.unwrap();
+        prop_assume!(shut.state == WindowState::Shut);
+        let calm = shut.remedies.iter().find(|remedy| remedy.change == RemedyKind::LessWind).unwrap();
+        let mut still = value.clone();
+        still["wind"]["speed_m_s"] = json!(0);
+        let still = planned(&still).breakaway.unwrap();
+        prop_assert!((still.least_slip_n_m - calm.least_slip_n_m).abs() <= 1e-9 * calm.least_slip_n_m.max(1.0));
+        prop_assert_eq!(still.state == WindowState::Open, calm.opens);
+    }
+
+    #[test]
+    fn the_trial_push_slips_what_it_says(value in valid(), slip in 50.0..2000.0f64, radius in 0.5..3.0f64) {
+        let value = with(&value, "breakaway", json!({ "slip_torque_n_m": slip, "push_radius_m": radius }));
+        let breakaway = planned(&value).breakaway.unwrap();
+        let model = Model::new(&job(&value)).unwrap();
+        let (pose, loads) = (model.linkage().pose(model.linkage().open_rad / 2.0), model.loads());
+        // Shaft torque that the push leaves, friction and weight taken off, is the slip torque.
+        for (push, sign) in [(breakaway.trial.set_open_n.unwrap(), 1.0), (breakaway.trial.set_close_n.unwrap(), -1.0)] {
+            let reaches = push * radius - loads.friction_n_m + sign * loads.gravity_n_m(pose.leaf_rad);
+            let at_shaft = reaches * model.job().operator.efficiency() / pose.ratio.unwrap().abs();
+            prop_assert!((at_shaft - slip).abs() <= 1e-9 * slip.max(loads.friction_n_m), "{at_shaft} {slip}");
+        }
+    }
+
+    #[test]
+    fn the_toggle_zone_ends_at_its_ratio(value in valid()) {
+        let model = Model::new(&job(&value)).unwrap();
+        let (linkage, half) = (model.linkage(), model.linkage().open_rad / 2.0);
+        let (end, middle) = (toggle_zone_rad(linkage), linkage.pose(half).ratio.unwrap());
+        if end > 0.0 {
+            let there = linkage.pose(end).ratio.unwrap() / middle;
+            prop_assert!((there - TOGGLE_RATIO).abs() < 1e-5, "{there}");
+        }
+        for index in 1..500 {
+            let pose = linkage.pose(end + (half - end) * f64::from(index) / 500.0);
+            prop_assert!(pose.ratio.unwrap() / middle <= TOGGLE_RATIO * (1.0 + 1e-6));
+        }
+    }
+
+    #[test]
+    fn holding_is_the_storm_on_the_arm(value in valid(), speed in 5.0..50.0f64, limit in 1.0..3000.0f64, play in 0.0..2.0f64) {
+        let mut value = with(&value, "storm", json!({ "speed_m_s": speed, "force_coefficient": 1.3 }));
+        value["holding"] = json!({ "play_deg": play });
+        let unknown = planned(&value);
+        let (storm, holding) = (unknown.storm.unwrap(), unknown.holding.unwrap());
+        prop_assert_eq!(holding.closed_torque_n_m, storm.shaft_torque_n_m);
+        prop_assert!(holding.torque_n_m >= holding.closed_torque_n_m);
+        prop_assert!(holding.link_force_n >= storm.link_force_n * (1.0 - 1e-9));
+        prop_assert_eq!((holding.verdict, holding.lock_needed), (HoldingVerdict::Unknown, true));
+        value["holding"]["shaft_torque_n_m"] = json!(limit);
+        let known = planned(&value).holding.unwrap();
+        prop_assert_eq!(known.lock_needed, holding.torque_n_m > limit);
+        prop_assert_eq!(known.lock_needed, known.verdict == HoldingVerdict::GivesWay);
+    }
+
+    #[test]
+    fn a_push_times_its_distance_is_one_moment(value in valid(), near in 0.05..1.0f64) {
+        let planned = planned(&with(&value, "contact", json!({ "near_m": near })));
+        prop_assert!(finite(&planned));
+        let person = planned.person.unwrap();
+        let length = value["leaf"]["length_m"].as_f64().unwrap();
+        for (row, point) in person.curve.iter().zip(&planned.curve) {
+            let (Some(edge), Some(close)) = (row.edge_n, row.near_n) else { continue };
+            let moment = person.torque_n_m * point.ratio.unwrap().abs() * value["operator"]["arm_efficiency"].as_f64().unwrap();
+            prop_assert!((edge * length - moment).abs() <= 1e-9 * moment);
+            prop_assert!((close * near.min(length) - moment).abs() <= 1e-9 * moment);
+            prop_assert!(close >= edge * (1.0 - 1e-12));
+            prop_assert!((row.middle_n.unwrap() - 2.0 * edge).abs() <= 1e-9 * edge);
+        }
+    }
+
+    #[test]
+    fn no_sampled_place_of_an_obstacle_is_nearer_than_its_gap(
+        value in valid(), x in -2.0..5.0f64, y in 0.5..5.0f64, width in 0.05..1.0f64, depth in 0.05..1.0f64,
+    ) {
+        let obstacle = json!({ "x_m": [x, x + width], "y_m": [y, y + depth] });
+        let value = with(&value, "site", json!({ "obstacles": [obstacle], "leaf_half_thickness_m": 0 }));
+        let planned = planned(&value);
+        prop_assert!(finite(&planned));
+        let entrapment = planned.entrapment.unwrap();
+        let zone = entrapment.zones.iter().find(|zone| zone.obstacle == Some(0)).unwrap();
+        let (length, open) = (value["leaf"]["length_m"].as_f64().unwrap(), job(&value).open_rad());
+        let mut least = f64::MAX;
+        for angle in 0..=360 {
+            let turned = open * f64::from(angle) / 360.0;
+            for along in 0..=100 {
+                let u = length * f64::from(along) / 100.0;
+                let (px, py) = (u * turned.cos(), u * turned.sin());
+                let (nx, ny) = (px.clamp(x, x + width), py.clamp(y, y + depth));
+                least = least.min((px - nx).hypot(py - ny));
+            }
+        }
+        let gap = zone.gap_m.unwrap();
+        prop_assert!(gap <= least + 1e-9, "{gap} {least}");
+        // The samples along the leaf are at most a hundredth of it apart.
+        prop_assert!(gap >= least - length / 100.0, "{gap} {least}");
+    }
+}
+
+fn site(means: Value) -> Plan {
+    let mut value = crate::plan::example();
+    value["site"] = json!({ "public": false, "guarded": false, "homes": 1, "means": means });
+    planned(&value)
+}
+
+#[test]
+fn two_of_one_kind_count_once_and_unwatched_ones_not_at_all() {
+    let edges = site(json!([
+        { "kind": "contact", "monitored": true }, { "kind": "contact", "monitored": true },
+        { "kind": "non_contact" }, { "kind": "non_contact", "monitored": false, "direction": "open" },
+    ]));
+    let entrapment = edges.entrapment.unwrap();
+    assert_eq!(entrapment.class, Some(UseClass::I));
+    let counted =
+        entrapment.means.each_ref().map(|count| (count.direction, count.wanted, count.counted, count.not_counted));
+    assert_eq!(counted, [(Direction::Open, 2, 1, 3), (Direction::Close, 2, 1, 2)]);
+    let enough = site(json!([{ "kind": "inherent" }, { "kind": "contact", "monitored": true }])).entrapment.unwrap();
+    assert!(enough.means.iter().all(|count| count.counted == count.wanted));
+}
+
+#[test]
+fn what_no_means_reaches_is_named() {
+    let reaches = site(json!([{ "kind": "inherent", "reaches": ["leading_edge_closing", "elbow", "arm_scissors"] }]));
+    assert_eq!(reaches.entrapment.unwrap().unreached, [ZoneKind::Bottom]);
+    // Reached when closing only: the ground is there in both movements.
+    let closing = site(json!([{ "kind": "inherent", "direction": "close", "reaches": ["bottom"] }]));
+    assert!(closing.entrapment.unwrap().unreached.contains(&ZoneKind::Bottom));
+}

@@ -1,0 +1,154 @@
+"""Motion through time by SciPy's integrator on the free bodies of statics.py, without the product's equations of motion.
+
+The leaf angle is found from the crank angle by a root finder, its derivatives by differences of a smooth interpolant; leaf and motor are then
+one body whose kinetic energy is differentiated. The motor's run is integrated by `solve_ivp`, arrival and standstill are its events.
+"""
+
+import numpy as np
+from scipy.integrate import solve_ivp
+from scipy.interpolate import make_interp_spline
+
+from jobs import random_jobs
+from statics import Arm, Leaf
+
+JOBS = 8
+# A quintic interpolant on some 1500 points carries its second derivative to about 1e-7; the angles near a dead point less.
+TOLERANCE = 2e-5
+STANDING = 1e-3
+STALLED = {"stalls", "driven_back"}
+
+
+class Path:
+    """Leaf angle by how far the crank has turned."""
+
+    def __init__(self, job):
+        arm, self.opening = Arm(job["arm"]), np.radians(job["swing"]["open_deg"])
+        angles = self.opening * (1 - np.cos(np.linspace(0, np.pi, 1500))) / 2
+        angles[0], angles[-1] = 0, self.opening
+        turned = []
+        for theta in angles:
+            _, elbow = arm.pins(theta)
+            lever = elbow - arm.shaft
+            turned.append(np.arctan2(lever[1], lever[0]))
+        turned = np.abs(np.unwrap(turned) - turned[0])
+        self.travel = turned[-1]
+        self.leaf = make_interp_spline(turned, angles, k=5)
+        self.gain, self.rate = self.leaf.derivative(1), self.leaf.derivative(2)
+
+
+class Drive:
+    """A motor's line at the operator's shaft."""
+
+    def __init__(self, motor):
+        share = motor["supply_v"] / motor["rated_v"]
+        stall = motor["stall_torque_n_m"] * motor["gear_ratio"] * motor["gear_efficiency"]
+        free = np.radians(motor["no_load_speed_deg_s"]) / motor["gear_ratio"]
+        # Alone it runs up as 1 − e^(−t/T): its inertia is that of the time constant.
+        self.inertia = stall * motor["run_up_s"] / free
+        self.stall, self.free = stall * share, free * share
+
+    def torque(self, speed):
+        return self.stall * (1 - speed / self.free)
+
+
+def run(job, sign, against):
+    leaf, path, drive = Leaf(job), Path(job), Drive(job["motion"]["motor"])
+    efficiency = job["operator"]["arm_efficiency"]
+    inertia = job["leaf"]["mass_kg"] * job["leaf"]["length_m"] ** 2 / 3
+
+    def rates(_, state):
+        q, w = state
+        gain, rate = float(path.gain(q)), float(path.rate(q))
+        outside = leaf.outside(float(path.leaf(q)), sign, against)
+        torque = sign * drive.torque(sign * w)
+        # Both ways of sharing the losses are tried; the one that agrees with who drives whom is kept.
+        for share in (1 / efficiency, efficiency):
+            acceleration = (torque + share * gain * (outside - inertia * rate * w * w)) / (
+                drive.inertia + share * inertia * gain * gain)
+            given = inertia * (gain * acceleration + rate * w * w) - outside
+            if (given * sign >= 0) == (share >= 1):
+                break
+        return [w, acceleration]
+
+    def arrives(_, state):
+        return path.travel - state[0] if sign > 0 else state[0]
+
+    def stands(t, state):
+        # At rest in the beginning it has not come to a stand.
+        return 1 if t < 1e-6 else sign * state[1]
+
+    def slows(_, state):
+        return sign * state[1] - STANDING * drive.free
+
+    arrives.terminal = stands.terminal = True
+    arrives.direction = stands.direction = slows.direction = -1
+    start = [0 if sign > 0 else path.travel, 0]
+    if sign * rates(0, start)[1] <= 0:
+        return "stalls", 0, np.degrees(float(path.leaf(start[0])))
+    done = solve_ivp(rates, (0, 1800), start, method="DOP853", rtol=1e-10, atol=1e-12, events=[arrives, stands, slows])
+    slow = len(done.t_events[2]) and sign * done.y[1, -1] < STANDING * drive.free and done.t[-1] - done.t_events[2][-1] > 10
+    state = "arrives" if len(done.t_events[0]) else "stalls" if len(done.t_events[1]) or slow else "creeps"
+    # It stands from when it last became as slow as that: the end itself is an exponential that depends on the tolerance.
+    time = done.t_events[2][-1] if state == "stalls" and len(done.t_events[2]) else done.t[-1]
+    return state, time, np.degrees(float(path.leaf(done.y[0, -1])))
+
+
+def prescribed(job):
+    """Largest shaft torque and edge speed of an opening with ramps, from times and not from stretches."""
+    leaf, path = Leaf(job), Path(job)
+    speed, motion = np.radians(job["operator"]["shaft_speed_deg_s"]), job["motion"]
+    up, down = speed / motion["ramp_up_s"], speed / motion["ramp_down_s"]
+    cruise = path.travel - speed**2 / 2 / up - speed**2 / 2 / down
+    ends = np.cumsum([speed / up, cruise / speed, speed / down])
+    inertia = job["leaf"]["mass_kg"] * job["leaf"]["length_m"] ** 2 / 3
+    torque = edge = 0
+    for start, end, (q0, v0, a) in zip((0, *ends), ends, (
+            (0, 0, up), (speed**2 / 2 / up, speed, 0), (path.travel - speed**2 / 2 / down, speed, -down)), strict=False):
+        t = np.linspace(0, end - start, 400)
+        q, w = q0 + v0 * t + a * t * t / 2, v0 + a * t
+        gain = path.gain(q)
+        needed = inertia * (gain * a + path.rate(q) * w * w) - np.array([leaf.outside(x, 1, True) for x in path.leaf(q)])
+        share = np.where(needed < 0, job["operator"]["arm_efficiency"], 1 / job["operator"]["arm_efficiency"])
+        torque = max(torque, np.max(np.abs(needed * gain * share)))
+        edge = max(edge, np.max(np.abs(gain * w)) * job["leaf"]["length_m"])
+    return ends[-1], torque, edge
+
+
+def compare(number, job, plan):
+    motion = plan["motion"]
+    time, torque, edge = prescribed(job)
+    for name, ours, theirs, tolerance in (
+            ("time", motion["opening"]["time_s"], time, 1e-8),
+            ("shaft torque", motion["opening"]["peak"]["shaft_torque_n_m"], torque, 1e-3),
+            ("edge speed", motion["opening"]["edge_speed_m_s"], edge, 1e-3)):
+        yield None if abs(ours / theirs - 1) <= tolerance else f"moving job {number}: {name} {ours} here, {theirs} by SciPy"
+    for name, sign, against in (("opening", 1, True), ("closing", -1, True), ("opening_following", 1, False)):
+        ours = motion["driven"][name]
+        state, time, angle = run(job, sign, against)
+        same = ours["state"] == state or {ours["state"], state} <= STALLED
+        close = abs(ours["time_s"] - time) <= TOLERANCE * max(time, 1) and abs(ours["leaf_deg"] - angle) <= 1e-3
+        yield None if same and close else (
+            f"moving job {number}: {name} {ours['state']} {ours['time_s']} s {ours['leaf_deg']}°, by SciPy {state} {time} s {angle}°")
+
+
+def checks(example):
+    done = 0
+    draw = np.random.default_rng(20240301).uniform
+    for number, job in enumerate(random_jobs(20240301)):
+        if done == JOBS:
+            return
+        job["samples"] = 5
+        job["operator"]["shaft_speed_deg_s"] = draw(5, 15)
+        still = example.plan({**job, "samples": 181})
+        # An arm that hardly moves the shaft somewhere asks for torques, and differences, beyond what an interpolant carries.
+        if still is None or min(abs(row["ratio"] or 1) for row in still["curve"]) < 0.25 or still["shaft_travel_deg"] < 40:
+            continue
+        # From somewhat too weak to twice what is needed.
+        gear = draw(1, 400)
+        stall = still["peak"]["shaft_torque_n_m"] * draw(0.8, 2.5)
+        job["motion"] = {"ramp_up_s": draw(0.3, 1.5), "ramp_down_s": draw(0.3, 1.5), "motor": {
+            "stall_torque_n_m": max(stall / gear, 0.02), "no_load_speed_deg_s": draw(6, 20) * gear, "rated_v": 24,
+            "supply_v": draw(20, 26), "gear_ratio": gear, "gear_efficiency": draw(0.6, 1), "run_up_s": draw(0.02, 0.2)}}
+        plan = example.plan(job)
+        done += 1
+        yield from compare(number, job, plan)
