@@ -41,6 +41,10 @@ pub fn job_schema() -> Value {
     }
     // No rectangle to keep out of may be said by silence.
     properties["setout"]["properties"]["keep_out"]["type"] = json!(["array", "null"]);
+    // A list longer than any site's is refused.
+    for list in ["obstacles", "means"] {
+        properties["site"]["properties"][list]["maxItems"] = json!(64);
+    }
     let required = ["schema"].iter().chain(&REQUIRED_OBJECTS).map(|name| json!(name)).collect();
     schema["required"] = Value::Array(required);
     object(&mut schema).insert("anyOf".into(), json!([said("arm"), said("setout")]));

@@ -29,14 +29,21 @@ mod job;
 mod leaf;
 mod plan;
 mod real;
+mod safety;
 pub mod units;
 
-pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShortLength, rule_of_thumb};
+pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShaftPath, ShortLength, Station, rule_of_thumb};
 pub use document::Document;
-pub use drive::{Demand, Direction, Rating, Verdict, WindCase, WindLimit, WindLimitState};
+pub use drive::{
+    CoastState, Demand, Direction, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict,
+    Moment, MotionPoint, Motor, PrescribedRun, Profile, Rating, SparedPart, TOGGLE_RATIO, TimedTorque, Verdict,
+    WindCase, WindLimit, WindLimitState, blocked_moment_n_m, coast_rad, highest_slip, holding_torque_n_m,
+    motor_power_w, motor_torque_n_m, slipping_moment_n_m, stop_force_n, toggle_zone_rad, trapezoid_time_s,
+};
 pub use job::*;
 pub use leaf::*;
 pub use plan::*;
+pub use safety::*;
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.
 pub const STANDARD_GRAVITY_M_S2: f64 = 9.80665;

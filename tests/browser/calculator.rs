@@ -2,44 +2,16 @@
 //! shows is held to the native plan of the same job.
 
 use pintle_core::units::{Quantity, System, show};
-use pintle_core::{Document, Job, Plan, plan};
+use pintle_core::{Job, Plan};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
-use thirtyfour::{Key, WebElement};
+use thirtyfour::Key;
 
-/// JavaScript for a part inside the calculator.
-pub(crate) fn part(selector: &str) -> String {
-    format!("document.querySelector('pintle-calculator').shadowRoot.querySelector(`{selector}`)")
-}
-
-pub(crate) const READY: &str = "document.querySelector('pintle-calculator')?.plan != null";
-
-/// A part inside the calculator, to be typed into or clicked as a person does.
-pub(crate) async fn element(browser: &Browser, selector: &str) -> Result<WebElement> {
-    let found = browser.driver.execute(format!("return {}", part(selector)), Vec::new()).await?;
-    Ok(found.element()?)
-}
-
-pub(crate) async fn text(browser: &Browser, selector: &str) -> Result<String> {
-    let text = browser.value(&format!("{}.textContent", part(selector))).await?;
-    Ok(text.as_str().unwrap_or_default().to_owned())
-}
-
-async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()> {
-    let input = element(browser, &format!("#field-{}", path.replace('.', "-"))).await?;
-    input.click().await?;
-    // What stands there is marked, so that typing replaces it.
-    browser.driver.execute("arguments[0].select()", vec![input.to_json()?]).await?;
-    // By keyboard actions: the driver's own typing would first put the caret behind the text of an input in a shadow tree.
-    browser.driver.action_chain().send_keys(typed).perform().await?;
-    let stands = input.value().await?.unwrap_or_default();
-    assert_eq!(stands, typed, "typed into {path}");
-    Ok(())
-}
+use crate::page::{READY, computed, element, is_the_plan, part, planned, starting_job, text, type_into};
 
 /// The same job planned natively: the starting job with three numbers and an operator of the demonstration list.
 fn native(mass_kg: f64, length_m: f64, wind_area_m2: f64, operator: usize) -> (Job, Plan) {
-    let mut job: Value = serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
+    let mut job = starting_job();
     let list: Value = serde_json::from_str(include_str!("../../www/data/operators.json")).expect("JSON");
     let chosen = &list["operators"][operator];
     job["leaf"]["mass_kg"] = json!(mass_kg);
@@ -48,10 +20,7 @@ fn native(mass_kg: f64, length_m: f64, wind_area_m2: f64, operator: usize) -> (J
     for rating in ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s"] {
         job["operator"][rating] = chosen[rating].clone();
     }
-    let document: Document = serde_json::from_value(job).expect("a document");
-    let job = Job::read(&document).expect("valid");
-    let plan = plan(&job).expect("valid");
-    (job, plan)
+    planned(&job)
 }
 
 /// Types the three numbers and picks the third operator of the list.
@@ -62,11 +31,7 @@ async fn fill(browser: &Browser) -> Result<()> {
     type_into(browser, "leaf.wind_area_m2", "2.3").await?;
     element(browser, "input[name=operator][value=demo-c]").await?.click().await?;
     browser.wait_for("document.querySelector('pintle-calculator').job.operator.rated_torque_n_m === 600").await?;
-    // The page computes once a frame; after two frames what it shows is of what was typed.
-    browser
-        .value("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))")
-        .await?;
-    Ok(())
+    computed(browser).await
 }
 
 /// Holds the verdict and the table to the native plan.
@@ -76,17 +41,7 @@ async fn shows_the_native_plan(browser: &Browser) -> Result<()> {
     let angle = |value| show(value, Quantity::Angle, System::Metric);
     let reserve = show(plan.rating.reserve.expect("a demand"), Quantity::Ratio, System::Metric);
 
-    // As the browser writes it: the driver's own way of handing numbers over is not exact. Read as documents, in which 1 and 1.0 are
-    // one number, as they are to a browser.
-    let given = browser.value("JSON.stringify(document.querySelector('pintle-calculator').plan)").await?;
-    let given: Document = serde_json::from_str(given.as_str().unwrap_or_default())?;
-    let native: Document = serde_json::from_str(&serde_json::to_string(&plan)?)?;
-    if given != native {
-        let lines = |document: &Document| serde_json::to_string_pretty(document).unwrap_or_default();
-        let (given, native) = (lines(&given), lines(&native));
-        let first = given.lines().zip(native.lines()).find(|(here, there)| here != there);
-        panic!("not bit for bit the native plan, first (browser, native): {first:?}");
-    }
+    is_the_plan(browser, &plan).await?;
 
     let verdict = text(browser, "[part=verdict]").await?;
     assert!(verdict.contains("Tight") && verdict.contains(&reserve), "{verdict}");

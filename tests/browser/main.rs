@@ -4,6 +4,8 @@ mod built;
 mod calculator;
 mod faults;
 mod offline;
+mod page;
 mod setout;
+mod survey;
 mod update;
 mod versions;

@@ -1,5 +1,6 @@
 //! The optional blocks: wind from standards, members, hinges, storm, drag, ice, ground, uncertainty, room, marks.
 
+use super::carriers::{motion, site};
 use super::{answer, fault, faults, job, with};
 use pintle_core::FaultCode;
 use serde_json::{Value, json};
@@ -182,11 +183,88 @@ fn what_fitting_adds_is_checked() {
 }
 
 #[test]
+fn motion_and_safety_blocks_say_everything_that_is_wrong() {
+    let put = |block: &str, value: Value| {
+        let mut job = job();
+        job[block] = value;
+        job
+    };
+    let mut silent = put("motion", motion());
+    silent["operator"]["shaft_speed_deg_s"] = Value::Null;
+    assert_eq!(code_at(&silent), ("operator.shaft_speed_deg_s".into(), FaultCode::Missing));
+    assert_eq!(code_at(&put("holding", json!({}))), ("storm".into(), FaultCode::Missing));
+    assert_eq!(
+        faults(&put(
+            "motion",
+            json!({ "ramp_s": 1, "motor": { "rated_v": "12" }, "duty": { "cycles_per_hour": 2.5 } })
+        )),
+        [
+            ("motion.motor.stall_torque_n_m".into(), FaultCode::Missing),
+            ("motion.motor.no_load_speed_deg_s".into(), FaultCode::Missing),
+            ("motion.motor.rated_v".into(), FaultCode::WrongType),
+            ("motion.duty.cycles_per_hour".into(), FaultCode::WrongType),
+            ("motion.ramp_s".into(), FaultCode::UnknownField),
+        ]
+    );
+    let wrong = json!({ "public": "yes", "obstacles": [{ "x_m": [1, 2] }, { "x_m": [2, 1], "y_m": [0, 1] }],
+        "means": [{ "kind": "net" }, { "kind": "contact", "reaches": ["roof", 3] }, null] });
+    assert_eq!(
+        faults(&put("site", wrong)),
+        [
+            ("site.public".into(), FaultCode::WrongType),
+            ("site.obstacles.0.y_m".into(), FaultCode::Missing),
+            ("site.means.0.kind".into(), FaultCode::NotOneOf),
+            ("site.means.1.reaches.0".into(), FaultCode::NotOneOf),
+            ("site.means.1.reaches.1".into(), FaultCode::WrongType),
+            ("site.means.2".into(), FaultCode::WrongType),
+        ]
+    );
+    let crossed = put("site", json!({ "obstacles": [{ "x_m": [2, 1], "y_m": [0, 1] }] }));
+    assert_eq!(code_at(&crossed), ("site.obstacles.0.x_m.1".into(), FaultCode::LeastAboveMost));
+    let many = put("site", json!({ "means": vec![json!({ "kind": "contact" }); 65] }));
+    assert_eq!(code_at(&many), ("site.means".into(), FaultCode::OutOfRange));
+}
+
+#[test]
+fn motion_and_safety_keep_the_fields_there_were() {
+    let plain = serde_json::to_value(answer(&job()).expect("valid")).expect("serialises");
+    let mut job = job();
+    job["motion"] = motion();
+    job["site"] = site();
+    (job["breakaway"], job["contact"]) = (json!({}), json!({}));
+    let full = serde_json::to_value(answer(&job).expect("valid")).expect("serialises");
+    for (key, value) in plain.as_object().expect("an object") {
+        if key != "findings" && key != "assumed" {
+            assert_eq!(&full[key], value, "{key}");
+        }
+    }
+    for block in ["motion", "breakaway", "person", "entrapment"] {
+        assert!(full[block].is_object(), "{block}");
+    }
+    assert_eq!(full["breakaway"]["protects_people"], json!(false));
+    assert_eq!(full["person"]["must_be_measured"], json!(true));
+}
+
+#[test]
 fn a_job_without_additions_has_a_plan_without_them() {
     let plan = serde_json::to_value(answer(&job()).expect("valid")).expect("serialises");
-    for block in
-        ["wind", "members", "band", "sensitivity", "storm", "ground", "clearances", "mark_out", "tape", "as_built"]
-    {
+    for block in [
+        "clearances",
+        "mark_out",
+        "tape",
+        "as_built",
+        "wind",
+        "members",
+        "band",
+        "sensitivity",
+        "storm",
+        "ground",
+        "motion",
+        "breakaway",
+        "holding",
+        "person",
+        "entrapment",
+    ] {
         assert!(plan.get(block).is_none(), "{block}");
     }
 }

@@ -47,6 +47,18 @@ fn setout() -> Value {
         "place": { "x_m": -0.3, "y_m": 0.4 } })
 }
 
+/// A motion block in which every field stands.
+pub fn motion() -> Value {
+    json!({ "motor": { "stall_torque_n_m": 900, "no_load_speed_deg_s": 12, "rated_v": 24 }, "duty": {} })
+}
+
+/// A site with an obstacle and means of protection.
+pub fn site() -> Value {
+    json!({ "public": false, "guarded": false, "homes": 1, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [3.4, 3.6] }],
+        "means": [{ "kind": "inherent" },
+                  { "kind": "contact", "direction": "close", "monitored": true, "reaches": ["leading_edge_closing"] }] })
+}
+
 /// The job, and the path of the field in it: the rule's, with an index in a list.
 pub fn carrier(rule: &str) -> (Value, String) {
     let mut job = job();
@@ -80,6 +92,16 @@ pub fn carrier(rule: &str) -> (Value, String) {
         path = rule.replacen("obstacles.", "obstacles.0.", 1);
     } else if let Some(block) = ["marks", "tape", "as_built"].into_iter().find(|block| rule.starts_with(block)) {
         job[block] = json!({});
+    } else if rule.starts_with("motion") {
+        job["motion"] = motion();
+    } else if rule.starts_with("breakaway") || rule.starts_with("contact") {
+        job[rule.split('.').next().expect("a block")] = json!({});
+    } else if rule.starts_with("holding") {
+        job["holding"] = json!({});
+        job["storm"] = json!({ "speed_m_s": 28, "force_coefficient": 1.4 });
+    } else if rule.starts_with("site") {
+        job["site"] = site();
+        path = rule.replacen("obstacles.", "obstacles.0.", 1);
     } else if rule.starts_with("setout") {
         job["setout"] = setout();
         path = rule.replacen("keep_out.", "keep_out.0.", 1);

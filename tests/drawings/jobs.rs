@@ -85,8 +85,14 @@ pub fn odd() -> Vec<(&'static str, Value)> {
         ("half a turn", arm([-0.07, 0.2], [1.35, 0.1], [1.22, 1.42], "left", 180.0)),
         ("half a turn, shaft on the closing side", arm([0.29, -0.42], [0.26, 0.08], [0.98, 0.62], "left", 180.0)),
         ("half a turn, elbow right", arm([0.55, 0.32], [1.14, 0.09], [1.37, 1.37], "right", 180.0)),
+        ("friction as a range", friction_range()),
         ("tiny", arm([-0.05, 0.06], [0.12, 0.0], [0.1, 0.12], "left", 60.0)),
     ]
+}
+
+/// The usual job with hinge friction anywhere from none to much.
+pub fn friction_range() -> Value {
+    changed(&[("/hinges/friction_low", json!(0.0)), ("/hinges/friction_high", json!(1.0))])
 }
 
 /// The usual job with another arm (shaft, bracket, crank and link, elbow) and swing.

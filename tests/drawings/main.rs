@@ -164,3 +164,26 @@ fn a_dead_point_lies_on_the_zero_line() {
     let start = drawing.points_in("#0072b2")[0];
     assert!((start.1 - zero).abs() < 2.0, "the curve starts at {start:?}, zero is at {zero}");
 }
+
+/// A range of the hinge friction is two thin lines beside each curve: at the deciding angle the drawing reaches from the low to the high
+/// demand, by the scale of its own ticks.
+#[test]
+fn a_range_of_friction_is_drawn_beside_the_curve() {
+    let (model, plan) = jobs::solved(&jobs::friction_range()).expect("valid");
+    let band = plan.band.as_ref().expect("a range");
+    let drawing = Drawing::read(&curve_svg(&model, &plan, &views::view(1000.0, 700.0, 0.0, "metric")));
+    let height = |text: &str| drawing.texts.iter().find(|found| found.text == text).expect("a tick").middle_y();
+    let per_n_m = (height("0") - height("400")) / 400.0;
+    let lines = drawing.points_in("#0072b2");
+    let top = lines.iter().map(|point| point.1).fold(f64::INFINITY, f64::min);
+    let highest = (height("0") - top) / per_n_m;
+    assert!(
+        (highest - band.peak_n_m.high).abs() < 3.0,
+        "drawn to {highest}, high friction asks {}",
+        band.peak_n_m.high
+    );
+    let (single, plain) = jobs::solved(&jobs::usual()).expect("valid");
+    let without = Drawing::read(&curve_svg(&single, &plain, &views::view(1000.0, 700.0, 0.0, "metric")));
+    let rows = 2 * plan.curve.len();
+    assert!(lines.len() >= without.points_in("#0072b2").len() + rows, "two lines more, of {rows} points");
+}

@@ -333,6 +333,89 @@ density_kg_m3: number | null,
 place: MemberPlace, };
 
 /**
+ * The window. Never counted as protection of people.
+ */
+export type Breakaway = {
+/**
+ * Always false: protection of people is sensing together with a measured force.
+ */
+protects_people: boolean,
+/**
+ * Whether there is a window.
+ */
+state: WindowState,
+/**
+ * Largest shaft torque of normal running: wind against, wind behind held back, start and inertia where motion is described, N·m.
+ */
+running_torque_n_m: number,
+/**
+ * Least slip torque: that times the hold factor, N·m.
+ */
+least_slip_n_m: number,
+/**
+ * Highest slip torque, and what decides it; `null` without limits.
+ */
+highest: HighestSlip | null,
+/**
+ * Leaf angle up to which the arm is in its toggle zone, degrees: there one slip torque gives the leaf many times the force it gives half
+ * open, and link and bracket have no limit at all at a dead point.
+ */
+toggle_to_leaf_deg: number,
+/**
+ * The trial half open, drive off, square to the leaf, in calm air.
+ */
+trial: Trial,
+/**
+ * What would open the window, tried one at a time; empty where it is open.
+ */
+remedies: Array<Remedy>,
+/**
+ * Slip torque the rows are for, N·m: the one set, or else the least.
+ */
+curve_slip_n_m: number,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<SlipPoint>, };
+
+/**
+ * The slipping clutch or current limit, and what it has to let go before.
+ */
+export type BreakawayFacts = {
+/**
+ * Slip torque it is set to, at the operator's shaft, N·m; unknown unless given.
+ */
+slip_torque_n_m: number | null,
+/**
+ * Slip torque over the largest torque of normal running; default 1.25 (common practice, no source).
+ */
+hold_factor: number | null,
+/**
+ * Part of a limit below that may be reached; default 0.8 (common practice, no source).
+ */
+release_factor: number | null,
+/**
+ * Most moment about the hinge the leaf stands, N·m; no limit unless given.
+ */
+leaf_moment_n_m: number | null,
+/**
+ * Most force the link stands, N; no limit unless given.
+ */
+link_force_n: number | null,
+/**
+ * Most force the bracket stands, N; no limit unless given.
+ */
+bracket_force_n: number | null,
+/**
+ * Most torque the operator's shaft and gear stand, N·m; no limit unless given.
+ */
+gearbox_torque_n_m: number | null,
+/**
+ * Hinge axis to where the leaf is pushed to test it, m; default the leaf's length.
+ */
+push_radius_m: number | null, };
+
+/**
  * A limit and an amount.
  */
 export type Change = {
@@ -368,6 +451,36 @@ open: Array<OpenGap>,
 sweep: ElbowSweep, };
 
 /**
+ * How far the leaf runs on from half open at full speed after the drive lets go.
+ */
+export type Coast = {
+/**
+ * Leaf speed at release, degrees a second.
+ */
+leaf_speed_deg_s: number,
+/**
+ * Whether it stops by itself in calm air.
+ */
+calm: CoastState,
+/**
+ * Leaf angle it runs on, degrees; `null` where it does not stop by itself.
+ */
+calm_leaf_deg: number | null,
+/**
+ * Whether it stops by itself with the wind behind it.
+ */
+following: CoastState,
+/**
+ * Leaf angle it runs on then, degrees.
+ */
+following_leaf_deg: number | null, };
+
+/**
+ * How a leaf that was let go ends.
+ */
+export type CoastState = "stops" | "runs_on";
+
+/**
  * How a thrust collar carries its load.
  */
 export type Collar = "uniform_pressure" | "uniform_wear";
@@ -376,6 +489,35 @@ export type Collar = "uniform_pressure" | "uniform_wear";
  * A colour.
  */
 export type Colour = string;
+
+/**
+ * What a force on a person is estimated with. An estimate never stands in for a measurement.
+ */
+export type Contact = {
+/**
+ * Stiffness of what the leaf meets, N/m; default 500 000, that of the measuring device (EN 12445, superseded; from memory).
+ */
+stiffness_n_per_m: number | null,
+/**
+ * Dynamic force that is not to be exceeded, N; default 400 (EN 12453:2001 Annex A, superseded; from memory).
+ */
+dynamic_limit_n: number | null,
+/**
+ * Static force that is not to be exceeded, N; default 150 (EN 12453:2001 Annex A, superseded; from memory).
+ */
+static_limit_n: number | null,
+/**
+ * Time from contact until the drive has let go, s; default 0.3 (common practice, no source).
+ */
+response_s: number | null,
+/**
+ * Compression the safety edge offers, m; unknown unless given.
+ */
+edge_travel_m: number | null,
+/**
+ * Distance from the hinge axis at which a hand may be caught, m; default 0.3 (common practice, no source).
+ */
+near_m: number | null, };
 
 /**
  * How a rectangular hollow section's corners are reckoned.
@@ -512,6 +654,140 @@ wheel_radius_m: number | null,
 wheel_coefficient: number | null, };
 
 /**
+ * The motor's runs, fully on from limit to limit.
+ */
+export type Driven = {
+/**
+ * The motor as it is at the operator's shaft and at the supply it has.
+ */
+motor: Motor,
+/**
+ * Opening against the wind.
+ */
+opening: DrivenRun,
+/**
+ * Closing against the wind.
+ */
+closing: DrivenRun,
+/**
+ * Opening with the wind behind.
+ */
+opening_following: DrivenRun,
+/**
+ * Closing with the wind behind.
+ */
+closing_following: DrivenRun, };
+
+/**
+ * The leaf at one time of a driven run.
+ */
+export type DrivenPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Shaft angle from closed, degrees, signed.
+ */
+shaft_deg: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Shaft speed, degrees a second, signed like the shaft angle.
+ */
+shaft_speed_deg_s: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Torque of motor and gear at the operator's shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number, };
+
+/**
+ * One way, with the motor fully on from start to end: no ramp, no slow zone.
+ */
+export type DrivenRun = {
+/**
+ * How it ends.
+ */
+state: DrivenState,
+/**
+ * When, s.
+ */
+time_s: number,
+/**
+ * Leaf angle then, degrees.
+ */
+leaf_deg: number,
+/**
+ * Greatest speed of the latch edge, m/s, of the steps taken.
+ */
+edge_speed_m_s: number,
+/**
+ * Speed of the latch edge at the end, m/s.
+ */
+arrival_edge_speed_m_s: number,
+/**
+ * Where the energy went.
+ */
+energy: EnergyBalance,
+/**
+ * Rows at evenly spaced times, between the steps by a cubic.
+ */
+curve: Array<DrivenPoint>, };
+
+/**
+ * How a driven run ends.
+ */
+export type DrivenState = "arrives" | "stalls" | "driven_back" | "creeps";
+
+/**
+ * Cycles, one opening and one closing each, asked for and rated.
+ */
+export type Duty = {
+/**
+ * Most cycles expected in an hour.
+ */
+cycles_per_hour: number | null,
+/**
+ * Most cycles expected in a day.
+ */
+cycles_per_day: number | null,
+/**
+ * Cycles an hour the operator is rated for.
+ */
+rated_cycles_per_hour: number | null,
+/**
+ * Cycles a day the operator is rated for.
+ */
+rated_cycles_per_day: number | null, };
+
+/**
+ * Cycles against the operator's rating.
+ */
+export type DutyUse = {
+/**
+ * Running time of one cycle, s: once open, once closed, in the prescribed motion.
+ */
+cycle_s: number,
+/**
+ * Part of the busiest hour in which it runs.
+ */
+running: number | null,
+/**
+ * Cycles an hour over the rated ones.
+ */
+hour_utilisation: number | null,
+/**
+ * Cycles a day over the rated ones.
+ */
+day_utilisation: number | null, };
+
+/**
  * Side of the line from shaft to bracket, looking along it.
  */
 export type Elbow = "left" | "right";
@@ -575,6 +851,93 @@ orography: number | null,
  * Yearly probability of being exceeded; default 0.02 (50 years).
  */
 yearly_probability: number | null, };
+
+/**
+ * A positive stop at a limit that the drive passes without its last ramp.
+ */
+export type EndStop = {
+/**
+ * Edge speed at the limit from the speed before the last ramp, m/s.
+ */
+edge_speed_m_s: number,
+/**
+ * Kinetic energy of the leaf then, J.
+ */
+energy_j: number,
+/**
+ * Force of the stop, N, the drive's push apart; `null` without its stiffness.
+ */
+force_n: number | null,
+/**
+ * Edge speed with the slow zone missed too, m/s.
+ */
+full_edge_speed_m_s: number,
+/**
+ * Kinetic energy then, J.
+ */
+full_energy_j: number,
+/**
+ * Force then, N.
+ */
+full_force_n: number | null, };
+
+/**
+ * Where the motor's work went, J.
+ */
+export type EnergyBalance = {
+/**
+ * Work of motor and gear at the operator's shaft; negative where they brake.
+ */
+motor_j: number,
+/**
+ * Work of the wind on the leaf; negative against it.
+ */
+wind_j: number,
+/**
+ * Work of the weight on the leaf.
+ */
+gravity_j: number,
+/**
+ * Taken by hinges and drag.
+ */
+friction_j: number,
+/**
+ * Taken by the arm.
+ */
+arm_loss_j: number,
+/**
+ * Kinetic energy of leaf, motor and gear at the end.
+ */
+kinetic_j: number,
+/**
+ * What is left unexplained, over the largest of the above.
+ */
+error: number, };
+
+/**
+ * The site: class, zones, means of protection.
+ */
+export type Entrapment = {
+/**
+ * Class of use; `null` while an answer that decides it is missing.
+ */
+class: UseClass | null,
+/**
+ * Where the classes come from.
+ */
+class_source: Source,
+/**
+ * Zones, each at the leaf angle where it is worst.
+ */
+zones: Array<Zone>,
+/**
+ * Means wanted and counted, opening first.
+ */
+means: [MeansCount, MeansCount],
+/**
+ * Zones that no means reaches.
+ */
+unreached: Array<ZoneKind>, };
 
 /**
  * A value that would be taken.
@@ -677,7 +1040,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "duty_exceeded" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -707,6 +1070,108 @@ bend_deg: number,
  * Link from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
  */
 off_square_deg: number, };
+
+/**
+ * Estimates of the force on a person.
+ */
+export type ForceOnPerson = {
+/**
+ * Always true: every number here must be measured on the finished gate with a calibrated instrument.
+ */
+must_be_measured: boolean,
+/**
+ * Torque at the shaft the push is reckoned with, N·m.
+ */
+torque_n_m: number,
+/**
+ * Which torque that is.
+ */
+torque_from: PushTorque,
+/**
+ * Mass that stands for the leaf at its latch edge, kg.
+ */
+edge_mass_kg: number,
+/**
+ * Largest push of the latch edge outside the toggle zone, N.
+ */
+edge_push_n: number,
+/**
+ * Leaf angle there, degrees.
+ */
+edge_push_leaf_deg: number,
+/**
+ * Greatest speed of the latch edge in the prescribed motion, m/s; `null` where motion is not described.
+ */
+edge_speed_m_s: number | null,
+/**
+ * Force of the blow at that speed, N: rigid leaf, the drive's push apart.
+ */
+impact_n: number | null,
+/**
+ * How far what is met gives then, m.
+ */
+compression_m: number | null,
+/**
+ * Edge speed at which the blow reaches the dynamic limit, m/s.
+ */
+speed_at_limit_m_s: number,
+/**
+ * Compression a safety edge needs at the greatest speed, m.
+ */
+edge_travel_m: number | null,
+/**
+ * Dynamic limit, N.
+ */
+dynamic_limit_n: number,
+/**
+ * Static limit, N.
+ */
+static_limit_n: number,
+/**
+ * Where the limits' defaults come from.
+ */
+limits_source: Source,
+/**
+ * Where the way of measuring comes from.
+ */
+measuring_source: Source,
+/**
+ * Rows at the curve's leaf angles.
+ */
+curve: Array<ForcePoint>, };
+
+/**
+ * Estimates at one leaf angle.
+ */
+export type ForcePoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Push of the latch edge on what blocks it, N; `null` at a dead point, where it has no bound.
+ */
+edge_n: number | null,
+/**
+ * Push at the middle of the leaf.
+ */
+middle_n: number | null,
+/**
+ * Push near the hinge, where it is greatest.
+ */
+near_n: number | null,
+/**
+ * Distance from the hinge axis within which the push exceeds the static limit, m.
+ */
+over_static_within_m: number | null,
+/**
+ * Speed of the latch edge at the operator's full speed, m/s; `null` where that is unknown.
+ */
+full_edge_speed_m_s: number | null,
+/**
+ * Force of the blow at that speed, N.
+ */
+impact_n: number | null, };
 
 /**
  * A coefficient of friction with its uncertainty.
@@ -823,6 +1288,48 @@ air_density_kg_m3: number, };
 export type Hand = "right" | "left";
 
 /**
+ * Largest steady push at the latch edge that moves the leaf with the arm disconnected.
+ */
+export type HandForce = {
+/**
+ * In calm air, N.
+ */
+calm_n: number,
+/**
+ * Leaf angle there, degrees.
+ */
+leaf_deg: number,
+/**
+ * Against the working wind, N.
+ */
+against_wind_n: number,
+/**
+ * What it is compared with, N.
+ */
+limit_n: number,
+/**
+ * Where that comes from.
+ */
+source: Source, };
+
+/**
+ * The highest slip torque that spares every part, and which part decides it.
+ */
+export type HighestSlip = {
+/**
+ * Slip torque, N·m.
+ */
+slip_torque_n_m: number,
+/**
+ * The part that is reached first.
+ */
+part: SparedPart,
+/**
+ * Leaf angle at which it is, degrees; `null` for the gearbox, which knows no angle.
+ */
+leaf_deg: number | null, };
+
+/**
  * The gap at the hinge through the swing.
  */
 export type HingeGap = {
@@ -855,6 +1362,65 @@ least_leaf_deg: number, };
  * What resists at the hinges: built up from pins and collar, or measured.
  */
 export type Hinges = { "kind": "plain" } & PlainHinges | { "kind": "measured" } & MeasuredHinges | { "kind": "rolling" } & RollingHinges | { "kind": "rising" } & RisingHinges;
+
+/**
+ * The closed leaf in the storm, held by the arm and a drive at a stand. Not a lock.
+ */
+export type Holding = {
+/**
+ * Whether it holds.
+ */
+verdict: HoldingVerdict,
+/**
+ * Whether the leaf needs a lock or a drop bolt; also where what holds it is not known.
+ */
+lock_needed: boolean,
+/**
+ * Leaf angle by which play may leave it off closed, degrees.
+ */
+play_leaf_deg: number,
+/**
+ * Torque that holds the shaft with the leaf exactly closed, N·m; 0 at a dead point.
+ */
+closed_torque_n_m: number,
+/**
+ * Largest torque that holds the shaft within the play, N·m: what the drive has to hold.
+ */
+torque_n_m: number,
+/**
+ * What it holds by itself, N·m; `null` where unknown.
+ */
+limit_n_m: number | null,
+/**
+ * Largest force in link and bracket within the play, N.
+ */
+link_force_n: number, };
+
+/**
+ * What holds the closed leaf in the storm while the drive is off. Needs `storm`.
+ */
+export type HoldingFacts = {
+/**
+ * Torque at which the drive at a stand begins to give way, N·m; unknown unless given.
+ */
+shaft_torque_n_m: number | null,
+/**
+ * Most force the link stands, N; no limit unless given.
+ */
+link_force_n: number | null,
+/**
+ * Most force the bracket stands, N; no limit unless given.
+ */
+bracket_force_n: number | null,
+/**
+ * Leaf angle by which play and a limit set short may leave the leaf off closed, degrees; default 0.5 (common practice, no source).
+ */
+play_deg: number | null, };
+
+/**
+ * Whether the arm alone holds the closed leaf. Whatever the answer, a lock it is not.
+ */
+export type HoldingVerdict = "gives_way" | "unknown" | "holds";
 
 /**
  * Ice or wet snow on the leaf.
@@ -970,6 +1536,26 @@ tape: Tape | null,
  * What was built; given, the plan says what became of it.
  */
 as_built: AsBuilt | null,
+/**
+ * How the leaf is to move through time. Needs the operator's shaft speed.
+ */
+motion: MotionFacts | null,
+/**
+ * What lets go before something is overloaded.
+ */
+breakaway: BreakawayFacts | null,
+/**
+ * What holds the closed leaf in the storm.
+ */
+holding: HoldingFacts | null,
+/**
+ * What a force on a person is estimated with.
+ */
+contact: Contact | null,
+/**
+ * The place the gate stands at, and the means of protection.
+ */
+site: Site | null,
 /**
  * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
  * reserve, ±10 % where nothing is stated.
@@ -1258,6 +1844,57 @@ crank_ends_m: number | null,
 link_ends_m: number | null, };
 
 /**
+ * One means of protection, ticked off.
+ */
+export type Means = {
+/**
+ * How it works.
+ */
+kind: MeansKind,
+/**
+ * The movement it protects in; both unless said.
+ */
+direction: Direction | null,
+/**
+ * Whether its fault stops the drive; unknown, and then not counted, unless said.
+ */
+monitored: boolean | null,
+/**
+ * Zones it reaches; none unless said.
+ */
+reaches: Array<ZoneKind> | null, };
+
+/**
+ * Means wanted and counted in one movement.
+ */
+export type MeansCount = {
+/**
+ * The movement.
+ */
+direction: Direction,
+/**
+ * Independent means wanted, no two of one kind.
+ */
+wanted: number,
+/**
+ * Kinds fitted that count.
+ */
+counted: number,
+/**
+ * Means fitted that do not count: external and not monitored, or of a kind that is there already.
+ */
+not_counted: number,
+/**
+ * Where the number wanted comes from.
+ */
+source: Source, };
+
+/**
+ * How a means of protection works. Types A, B1, B2, C and D of UL 325 (from memory).
+ */
+export type MeansKind = "inherent" | "non_contact" | "contact" | "inherent_force" | "constant_pressure";
+
+/**
  * Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
  */
 export type MeasuredHinges = {
@@ -1353,6 +1990,203 @@ density_kg_m3: number | null,
  * Where it sits; needs a height.
  */
 place: MemberPlace, };
+
+/**
+ * The leaf through time.
+ */
+export type Motion = {
+/**
+ * Opening against the wind.
+ */
+opening: PrescribedRun,
+/**
+ * Closing against the wind.
+ */
+closing: PrescribedRun,
+/**
+ * Largest shaft torque of both, start and inertia included, over the rated torque.
+ */
+utilisation: number,
+/**
+ * The same over the peak torque; `null` where that is unknown.
+ */
+peak_utilisation: number | null,
+/**
+ * Where the operator's limits are set.
+ */
+limits: ShaftLimits,
+/**
+ * What the stop behind the open limit takes.
+ */
+open_stop: EndStop,
+/**
+ * What the stop behind the closed limit takes.
+ */
+closed_stop: EndStop,
+/**
+ * How far the leaf runs on after the drive lets go half open, opening.
+ */
+coast_open: Coast,
+/**
+ * The same closing.
+ */
+coast_close: Coast,
+/**
+ * Moving the leaf by hand, arm disconnected.
+ */
+hand: HandForce,
+/**
+ * The motor's runs, where the job describes it.
+ */
+driven: Driven | null,
+/**
+ * Cycles against the rating, where the job says how many.
+ */
+duty: DutyUse | null, };
+
+/**
+ * The shaft's speed through time, its motor, its stops.
+ */
+export type MotionFacts = {
+/**
+ * Time from rest to the operator's shaft speed, s; default 1 (common practice, no source).
+ */
+ramp_up_s: number | null,
+/**
+ * Time from that speed to rest, s; default 1 (common practice, no source).
+ */
+ramp_down_s: number | null,
+/**
+ * Shaft angle before the open limit at which the slow zone starts, degrees; default 0, none.
+ */
+slow_open_deg: number | null,
+/**
+ * Shaft angle before the closed limit at which the slow zone starts, degrees; default 0, none.
+ */
+slow_close_deg: number | null,
+/**
+ * Shaft speed in the slow zones, degrees a second; default a third of the operator's.
+ */
+slow_speed_deg_s: number | null,
+/**
+ * Drag of the released drive at the operator's shaft, N·m; default 0, running free.
+ */
+coast_drag_n_m: number | null,
+/**
+ * Stiffness of an end stop with the leaf where it meets it, N/m; no stop force without it.
+ */
+stop_stiffness_n_per_m: number | null,
+/**
+ * The motor; no driven run without it.
+ */
+motor: MotorFacts | null,
+/**
+ * How often it is to run; nothing said of duty without it.
+ */
+duty: Duty | null, };
+
+/**
+ * The leaf at one time.
+ */
+export type MotionPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Shaft angle from closed, degrees, signed.
+ */
+shaft_deg: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Shaft speed, degrees a second, signed like the shaft angle.
+ */
+shaft_speed_deg_s: number,
+/**
+ * Leaf speed, degrees a second, positive opening.
+ */
+leaf_speed_deg_s: number,
+/**
+ * Leaf acceleration, degrees a second squared, positive opening.
+ */
+leaf_acceleration_deg_s2: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Kinetic energy of the leaf, J.
+ */
+energy_j: number,
+/**
+ * Moment the drive brings to the leaf, N·m, positive opening.
+ */
+leaf_torque_n_m: number,
+/**
+ * Torque at the shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number,
+/**
+ * The part of it that accelerates the leaf, N·m, without the arm's losses.
+ */
+inertial_torque_n_m: number,
+/**
+ * Power at the shaft, W; negative where the leaf drives it.
+ */
+shaft_power_w: number, };
+
+/**
+ * A motor behind its gear, at the supply it has.
+ */
+export type Motor = {
+/**
+ * Torque at standstill, at the operator's shaft, N·m.
+ */
+stall_torque_n_m: number,
+/**
+ * Speed without load, at the operator's shaft, rad/s.
+ */
+no_load_rad_s: number,
+/**
+ * Inertia of motor and gear, at the operator's shaft, kg·m².
+ */
+inertia_kg_m2: number, };
+
+/**
+ * A linear (permanent-magnet direct-current) motor and its gear.
+ */
+export type MotorFacts = {
+/**
+ * Torque at standstill at the rated voltage, at the motor, N·m.
+ */
+stall_torque_n_m: number,
+/**
+ * Speed without load at the rated voltage, at the motor, degrees a second.
+ */
+no_load_speed_deg_s: number,
+/**
+ * Voltage the two above are given for, V.
+ */
+rated_v: number,
+/**
+ * Voltage there is at the motor under load, V; default the rated one.
+ */
+supply_v: number | null,
+/**
+ * Turns of the motor for one turn of the operator's shaft; default 1: the numbers above are those of the shaft.
+ */
+gear_ratio: number | null,
+/**
+ * Part of the motor's work that reaches the operator's shaft; default 1.
+ */
+gear_efficiency: number | null,
+/**
+ * Time in which motor and gear alone reach 63 % of the no-load speed, s; default 0.05 (common practice, no source).
+ */
+run_up_s: number | null, };
 
 /**
  * A number with a name and a quantity, for a sentence to use.
@@ -1730,7 +2564,27 @@ tape: TapeCost | null,
 /**
  * What became of the arm that was built, where the job says how it was.
  */
-as_built: Rebuilt | null, };
+as_built: Rebuilt | null,
+/**
+ * The leaf through time, where the job describes its motion.
+ */
+motion: Motion | null,
+/**
+ * The window of slip torque, where the job describes the breakaway.
+ */
+breakaway: Breakaway | null,
+/**
+ * The closed leaf held by the arm in the storm, where the job asks.
+ */
+holding: Holding | null,
+/**
+ * Force on a person, where the job describes the contact.
+ */
+person: ForceOnPerson | null,
+/**
+ * Zones, class and means of protection, where the job describes the site.
+ */
+entrapment: Entrapment | null, };
 
 /**
  * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
@@ -1754,9 +2608,63 @@ width: number,
 height: number, };
 
 /**
+ * One way, wind against.
+ */
+export type PrescribedRun = {
+/**
+ * From rest to rest, s.
+ */
+time_s: number,
+/**
+ * Greatest speed of the shaft, degrees a second: less than the operator's where the way is too short for its ramps.
+ */
+shaft_speed_deg_s: number,
+/**
+ * Greatest speed of the latch edge, m/s.
+ */
+edge_speed_m_s: number,
+/**
+ * Leaf angle there, degrees.
+ */
+edge_speed_leaf_deg: number,
+/**
+ * Speed of the latch edge where the last ramp begins, m/s.
+ */
+arrival_edge_speed_m_s: number,
+/**
+ * Greatest acceleration of the leaf, degrees a second squared, magnitude.
+ */
+leaf_acceleration_deg_s2: number,
+/**
+ * Greatest kinetic energy of the leaf, J.
+ */
+energy_j: number,
+/**
+ * Largest shaft torque, inertia and wind against together.
+ */
+peak: TimedTorque,
+/**
+ * Largest part of it that accelerates the leaf, without losses.
+ */
+inertial: TimedTorque,
+/**
+ * Largest power at the shaft, W.
+ */
+shaft_power_w: number,
+/**
+ * Rows at evenly spaced times.
+ */
+curve: Array<MotionPoint>, };
+
+/**
+ * Which torque the drive's push is reckoned with.
+ */
+export type PushTorque = "slip" | "peak" | "rated";
+
+/**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration";
 
 /**
  * Demand compared with the ratings.
@@ -1821,6 +2729,32 @@ link_for_straightness_m: number | null,
  * Why it does not work.
  */
 fault: Fault | null, };
+
+/**
+ * A change that might open the window.
+ */
+export type Remedy = {
+/**
+ * The change.
+ */
+change: RemedyKind,
+/**
+ * Least slip torque with it, N·m.
+ */
+least_slip_n_m: number,
+/**
+ * Highest slip torque with it, N·m; `null` where no limit is left.
+ */
+highest_slip_n_m: number | null,
+/**
+ * Whether it opens the window by itself.
+ */
+opens: boolean, };
+
+/**
+ * Changes that are tried.
+ */
+export type RemedyKind = "slower_ramp" | "lighter_leaf" | "less_wind" | "other_operator" | "stronger_part";
 
 /**
  * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
@@ -2119,6 +3053,39 @@ shaft_deg: number,
 crank_direction_deg: number, };
 
 /**
+ * Shaft angles to set, degrees from closed, signed like the shaft angle.
+ */
+export type ShaftLimits = {
+/**
+ * Closed limit.
+ */
+closed_deg: number,
+/**
+ * Open limit.
+ */
+open_deg: number,
+/**
+ * Start of the slow zone when opening; the open limit where there is none.
+ */
+slow_opening_from_deg: number,
+/**
+ * Start of the slow zone when closing; the closed limit where there is none.
+ */
+slow_closing_from_deg: number,
+/**
+ * Leaf angle there when opening, degrees.
+ */
+slow_opening_leaf_deg: number,
+/**
+ * Leaf angle there when closing, degrees.
+ */
+slow_closing_leaf_deg: number,
+/**
+ * Shaft speed in the slow zones, degrees a second.
+ */
+slow_speed_deg_s: number, };
+
+/**
  * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
  */
 export type Shares = {
@@ -2156,6 +3123,103 @@ place: MemberPlace, };
  * Which length the rule finds no room for.
  */
 export type ShortLength = "crank_m" | "link_m";
+
+/**
+ * The place the gate stands at.
+ */
+export type Site = {
+/**
+ * Whether the public, guests or customers use the gate; unknown unless said.
+ */
+public: boolean | null,
+/**
+ * Whether security staff watch it and keep others away; unknown unless said.
+ */
+guarded: boolean | null,
+/**
+ * How many families live behind it, 0 where it serves no home; unknown unless said.
+ */
+homes: number | null,
+/**
+ * Whether people on foot have a way of their own; unknown unless said.
+ */
+pedestrian_way: boolean | null,
+/**
+ * Whether there is a warning sign on both faces; unknown unless said.
+ */
+signs_both_faces: boolean | null,
+/**
+ * Gap between the closed leaf's edge and what it closes on, m; default 0.
+ */
+latch_gap_m: number | null,
+/**
+ * Half the thickness of the leaf, m; default 0.03.
+ */
+leaf_half_thickness_m: number | null,
+/**
+ * Post, wall, plants, steps: rectangles in plan that the leaf or arm may close on.
+ */
+obstacles: Array<KeepOut> | null,
+/**
+ * Means of protection that are fitted.
+ */
+means: Array<Means> | null, };
+
+/**
+ * Slipping at one leaf angle.
+ */
+export type SlipPoint = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Push square to the leaf that opens it against a drive that is off, N; `null` at a dead point, where none does.
+ */
+push_open_n: number | null,
+/**
+ * The same closing it.
+ */
+push_close_n: number | null,
+/**
+ * Force of the latch edge on what blocks it while the drive slips, N.
+ */
+edge_force_n: number | null,
+/**
+ * Force in link and bracket while a push slips the drive, N.
+ */
+link_force_n: number | null,
+/**
+ * Whether the arm is in its toggle zone.
+ */
+toggle: boolean, };
+
+/**
+ * Where a published number comes from.
+ */
+export type Source = {
+/**
+ * Standard and edition; empty for common practice.
+ */
+name: string,
+/**
+ * How it was come by.
+ */
+provenance: SourceProvenance,
+/**
+ * Whether a later edition is in force.
+ */
+superseded: boolean, };
+
+/**
+ * How a published number was come by.
+ */
+export type SourceProvenance = "seen" | "from_memory" | "doubtful" | "common_practice";
+
+/**
+ * What a slipping drive has to spare.
+ */
+export type SparedPart = "leaf" | "link" | "bracket" | "gearbox";
 
 /**
  * A place to stand the operator with its arm, and what that comes to.
@@ -2313,6 +3377,52 @@ worst: WorstCase, };
 export type Terrain = "0" | "I" | "II" | "III" | "IV";
 
 /**
+ * A largest torque and where it falls.
+ */
+export type TimedTorque = {
+/**
+ * Magnitude, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number, };
+
+/**
+ * Pushes that try the slip torque.
+ */
+export type Trial = {
+/**
+ * Leaf angle, degrees.
+ */
+leaf_deg: number,
+/**
+ * Hinge axis to where it is pushed, m.
+ */
+radius_m: number,
+/**
+ * A push that must not slip it, N, either way.
+ */
+must_hold_n: number,
+/**
+ * A push that must slip it, N, either way; `null` without limits.
+ */
+must_slip_n: number | null,
+/**
+ * The push at which the slip torque that is set slips, opening, N.
+ */
+set_open_n: number | null,
+/**
+ * The same closing.
+ */
+set_close_n: number | null, };
+
+/**
  * Square or rectangular tube.
  */
 export type Tube = {
@@ -2353,6 +3463,11 @@ pivots_m: number,
  * Length to cut each of the two to, `(pivots − ends + overlap)/2`, m; `null` where the overlap leaves no length to set.
  */
 cut_m: number | null, };
+
+/**
+ * Class of a powered vehicular gate by who comes near it. Source: ASTM F2200-20, abstract (the same in UL 325).
+ */
+export type UseClass = "I" | "II" | "III" | "IV";
 
 /**
  * Within the torque rating or not; no more than that is said.
@@ -2450,6 +3565,11 @@ export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "a
 export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
 
 /**
+ * Whether there is a slip torque that does both.
+ */
+export type WindowState = "open" | "shut" | "no_limit";
+
+/**
  * The working wind.
  */
 export type WorkingWind = {
@@ -2503,3 +3623,49 @@ off_square_deg: [number, number],
  * How many of the 64 corners of the box of errors have an arm that does not work.
  */
 broken: number, };
+
+/**
+ * One zone, at the leaf angle where it is worst.
+ */
+export type Zone = {
+/**
+ * What closes on what.
+ */
+kind: ZoneKind,
+/**
+ * Movements in which the gap shrinks.
+ */
+directions: Array<Direction>,
+/**
+ * Least gap, m, 0 where the parts would touch; `null` where the job does not say enough.
+ */
+gap_m: number | null,
+/**
+ * Leaf angle there, degrees.
+ */
+leaf_deg: number,
+/**
+ * Place in plan, m.
+ */
+x_m: number,
+/**
+ * Place in plan, m.
+ */
+y_m: number,
+/**
+ * Whether it counts as a zone of entrapment: the gap is not known, or less than the free gap.
+ */
+present: boolean,
+/**
+ * Number of the obstacle in the job's list.
+ */
+obstacle: number | null,
+/**
+ * Where the free gap comes from.
+ */
+source: Source, };
+
+/**
+ * What closes on what.
+ */
+export type ZoneKind = "leading_edge_closing" | "leading_edge_opening" | "hinge_side" | "bottom" | "elbow" | "arm_scissors" | "behind_leaf";

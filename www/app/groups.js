@@ -22,6 +22,7 @@
  * @property {Item[]} items
  */
 
+import { everything } from "./items.js";
 import { windItems } from "./wind-items.js";
 
 /** Where the weight and the area come from. */
@@ -221,3 +222,6 @@ export const GROUPS = [
     ],
   },
 ];
+
+/** Everything there is to say, the leaf's parts apart. */
+export const EVERYTHING = everything([LEAF_BY, ...LEAD, ...RATINGS, ...GROUPS.flatMap((group) => group.items)]);

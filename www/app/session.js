@@ -3,20 +3,17 @@
  *
  * @import { Core } from "./core.js"
  * @import { Fault, FieldRule, Job, Operator, Plan, System } from "./contract.d.ts"
- * @import { Choice } from "./groups.js"
  * @import { ListedOperator } from "./operators.js"
  */
 
-import { get, put, remove } from "./document.js";
+import { get } from "./document.js";
 import { Entry } from "./entry.js";
-import { FROM_PARTS, GROUPS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
-import { active, everything, optionOf, writable, written } from "./items.js";
+import { EVERYTHING, FROM_PARTS, GROUPS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
+import { active, optionOf } from "./items.js";
+import { jobOf, listedOperator } from "./job.js";
 import { Members } from "./members.js";
 import { rulePath, uncertainInput, uncertaintyPath } from "./paths.js";
 import { Ask } from "./setout/ask.js";
-
-/** Everything there is to say in groups. */
-const ALL = everything([LEAF_BY, ...LEAD, ...RATINGS, ...GROUPS.flatMap((group) => group.items)]);
 
 /** An uncertainty as a fraction of the value it is about. */
 const UNCERTAINTY = /** @type {const} */ ({ quantity: "percent", least: 0, most: 1, required: false, default: 0.1, example: 0.1, unless: null });
@@ -60,11 +57,11 @@ export class Session {
   }
 
   #start() {
-    for (const path of ALL.paths) {
+    for (const path of EVERYTHING.paths) {
       const rule = this.rule(path);
       this.entries.set(path, this.entryFor(rule, get(this.base, path) ?? rule.default ?? null));
     }
-    for (const choice of ALL.choices) {
+    for (const choice of EVERYTHING.choices) {
       const start = optionOf(choice, this.base);
       this.choices.set(choice.path, { value: start, start, assumed: true });
     }
@@ -152,53 +149,9 @@ export class Session {
     this.setout.setSystem(system);
   }
 
-  /**
-   * The job document. A text that cannot be read is stood in for by an example, so that the core can look at all the rest; such a
-   * job is never shown as a result.
-   *
-   * @returns {any}
-   */
+  /** The job document as it stands. @returns {any} */
   job() {
-    const job = structuredClone(this.base);
-    for (const path of this.#dropped()) remove(job, path);
-    for (const choice of this.activeChoices()) {
-      for (const [path, value] of Object.entries(written(choice, this.choice(choice.path).value))) put(job, path, value);
-    }
-    const members = new Set(this.byParts ? this.members.activePaths() : []);
-    for (const path of this.activePaths()) if (!members.has(path)) put(job, path, this.#valueFor(path));
-    if (this.byParts) put(job, "leaf.members", this.members.documents((path) => this.#valueFor(path)));
-    if (this.operator) job.operator = this.#listed(this.operator, job.operator.arm_efficiency);
-    this.#putUncertainties(job);
-    if (this.setout.said) job.setout = this.setout.block();
-    return job;
-  }
-
-  /** @param {string} path */
-  #valueFor(path) {
-    const { rule, value, unread } = this.entry(path);
-    return unread ? (rule.example ?? rule.least) : value;
-  }
-
-  /**
-   * What of the starting job is taken away before what takes part is put in. Where no choice of a block was changed, what the page
-   * does not ask for stays as the job has it.
-   */
-  #dropped() {
-    const block = (/** @type {string} */ path) => path.split(".")[0];
-    const changed = new Set(ALL.choices.filter(({ path }) => this.choice(path).value !== this.choice(path).start).map(({ path }) => block(path)));
-    return [...ALL.paths, ...ALL.choices.flatMap(writable), "leaf.members"].filter((path) => changed.has(block(path)));
-  }
-
-  /** Only what was said of inputs that take part. @param {any} job */
-  #putUncertainties(job) {
-    const paths = this.activePaths();
-    for (const [path, entry] of this.entries) {
-      const input = uncertainInput(path);
-      if (input === null || (entry.assumed && entry.start === null)) continue;
-      if (job.uncertainty) delete job.uncertainty[input];
-      const value = this.#valueFor(path);
-      if (value !== null && paths.includes(input)) job.uncertainty = { ...job.uncertainty, [input]: value };
-    }
+    return jobOf(this);
   }
 
   /**
@@ -223,22 +176,6 @@ export class Session {
     }
   }
 
-  /**
-   * The job's operator when one of the list is taken. A list may state the efficiency of its own arm; what the person types wins.
-   *
-   * @param {ListedOperator} operator
-   * @param {number | null} efficiency
-   */
-  #listed({ rated_torque_n_m, peak_torque_n_m = undefined, shaft_speed_deg_s = undefined, arm_efficiency: own = undefined }, efficiency) {
-    const assumed = this.entry("operator.arm_efficiency").assumed;
-    return {
-      rated_torque_n_m,
-      peak_torque_n_m: peak_torque_n_m ?? null,
-      shaft_speed_deg_s: shaft_speed_deg_s ?? null,
-      arm_efficiency: assumed ? (own ?? efficiency) : efficiency,
-    };
-  }
-
   /** @param {string} path @returns {Fault} */
   #unreadFault(path) {
     const { rule, typed, unread } = this.entry(path);
@@ -255,7 +192,7 @@ export class Session {
    */
   rate(job, operator) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    const other = { ...job, samples: 2, setout: null, uncertainty: null, operator: this.#listed(operator, efficiency) };
+    const other = { ...job, samples: 2, setout: null, uncertainty: null, operator: listedOperator(this, operator, efficiency) };
     try {
       const calculation = new this.core.Calculation(other);
       const { rating } = calculation.plan();

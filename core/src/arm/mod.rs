@@ -2,10 +2,12 @@
 
 mod defect;
 mod linkage;
+mod path;
 mod pose;
 pub(crate) mod setout;
 
 pub use defect::{Defect, DefectKind};
 pub use linkage::Linkage;
+pub use path::{ShaftPath, Station};
 pub use pose::Pose;
 pub use setout::{Limit, RuleOfThumb, ShortLength, rule_of_thumb};

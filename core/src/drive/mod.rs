@@ -1,12 +1,18 @@
 //! From loads and arm to what the operator's shaft must do, and how that compares with its rating.
 
+mod breakaway;
 mod demand;
+mod holding;
+mod motion;
 mod peak;
 mod rating;
 mod wind_limit;
 
+pub use breakaway::*;
 pub(crate) use demand::effort_n_m;
 pub use demand::{Demand, Direction, WindCase};
+pub use holding::*;
+pub use motion::*;
 pub use peak::{PeakDemand, Swept};
 pub use rating::{Rating, Verdict};
 pub use wind_limit::{WindLimit, WindLimitState};

@@ -26,14 +26,7 @@ pub(super) fn read_members(leaf: &Node) -> Option<Option<Vec<Member>>> {
             }
             let read = |(index, value)| {
                 let path = format!("{path}.{index}");
-                let Some(node) = leaf.item(path.clone(), "leaf.members", value) else {
-                    // `null` is silently no object for an absent block; in a list it is an item that is missing.
-                    if *value == Document::Null {
-                        leaf.fault(wrong_type(&path, value, "object"));
-                    }
-                    return None;
-                };
-                read_member(node)
+                leaf.item(path, "leaf.members", value).and_then(read_member)
             };
             let members: Vec<Option<Member>> = items.iter().enumerate().map(read).collect();
             members.into_iter().collect::<Option<Vec<Member>>>().map(Some)

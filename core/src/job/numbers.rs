@@ -75,6 +75,11 @@ impl Job {
         numbers.extend(self.drag.iter().flat_map(Drag::numbers));
         numbers.extend(self.ice.iter().flat_map(Ice::numbers));
         numbers.extend(self.ground.iter().flat_map(Ground::numbers));
+        numbers.extend(self.motion.iter().flat_map(|motion| motion.numbers()));
+        numbers.extend(self.breakaway.iter().flat_map(|breakaway| breakaway.numbers()));
+        numbers.extend(self.holding.iter().flat_map(|holding| holding.numbers()));
+        numbers.extend(self.contact.iter().flat_map(|contact| contact.numbers()));
+        numbers.extend(self.site.iter().flat_map(|site| site.numbers()));
         numbers.extend([
             ("swing.open_deg", Some(self.swing.open_deg)),
             ("operator.rated_torque_n_m", Some(operator.rated_torque_n_m)),
@@ -106,12 +111,14 @@ impl Job {
     pub(crate) fn assumed(&self) -> Vec<&'static str> {
         const DERIVED: [&str; 4] =
             ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2", "setout.straightness"];
+        // Each has a default that follows from another field, and stands for what was not said all the same.
+        const FOLLOWING: [&str; 3] = ["motion.slow_speed_deg_s", "motion.motor.supply_v", "breakaway.push_radius_m"];
         let fixed = |path: &str| rule_of(path).is_some_and(|rule| rule.default.is_some());
         let assumed = |path: &str| match path {
             // Members and a plumb line are an answer, not an assumption.
             "lean.angle_deg" => self.lean.plumb_offset_m.is_none(),
             path if DERIVED.contains(&path) => self.leaf.members.is_none(),
-            path => fixed(path),
+            path => fixed(path) || FOLLOWING.contains(&path),
         };
         let numbers = self.numbers().into_iter().filter(|(path, value)| value.is_none() && assumed(path));
         let hand = self.hand.is_none().then_some("hand");
@@ -211,6 +218,7 @@ impl Job {
         faults.extend(self.wind.relations("wind", &self.leaf));
         faults.extend(self.storm.iter().flat_map(|storm| storm.relations("storm", &self.leaf)));
         faults.extend(self.lean.relations());
+        faults.extend(self.safety_relations());
         let inputs: Vec<&'static str> = self.inputs().into_iter().map(|(path, _)| path).collect();
         let stated = self.uncertainty.iter().flatten();
         faults.extend(stated.filter(|(path, _)| !inputs.contains(&path.as_str())).map(|(path, &fraction)| {

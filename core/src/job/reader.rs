@@ -6,6 +6,7 @@ use super::fit_reader::{read_as_built, read_marks, read_room, read_tape};
 use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
 use super::rules::rule_of;
+use super::safety_reader::{read_breakaway, read_contact, read_holding, read_motion, read_site};
 use super::setout_reader::read_setout;
 use super::site_reader::{read_drag, read_ground, read_ice, read_uncertainty};
 use super::types::{Arm, Elbow, Hand, Job, Leaf, Lean, Operator, Swing};
@@ -38,11 +39,10 @@ impl<'a> Node<'a> {
         }
     }
 
-    /// The entries of an object; anything else but `null` is a fault.
+    /// The entries of an object; anything else is a fault.
     fn entries_of(value: &'a Document, path: &str, faults: &RefCell<Vec<Fault>>) -> &'a [(String, Document)] {
         match value {
             Document::Object(entries) => entries,
-            Document::Null if !path.is_empty() => &[],
             other => {
                 faults.borrow_mut().push(wrong_type(path, other, "object"));
                 &[]
@@ -272,6 +272,11 @@ fn read_job(root: &Node) -> Option<Job> {
     let marks = part(root, "marks", false, read_marks);
     let tape = part(root, "tape", false, read_tape);
     let as_built = part(root, "as_built", false, read_as_built);
+    let motion = part(root, "motion", false, read_motion);
+    let breakaway = part(root, "breakaway", false, read_breakaway);
+    let holding = part(root, "holding", false, read_holding);
+    let contact = part(root, "contact", false, read_contact);
+    let site = part(root, "site", false, read_site);
     let uncertainty = read_uncertainty(root);
     Some(Job {
         schema: SCHEMA,
@@ -295,6 +300,11 @@ fn read_job(root: &Node) -> Option<Job> {
         marks: marks.read()?,
         tape: tape.read()?,
         as_built: as_built.read()?,
+        motion: motion.read()?,
+        breakaway: breakaway.read()?,
+        holding: holding.read()?,
+        contact: contact.read()?,
+        site: site.read()?,
         uncertainty,
     })
 }

@@ -3,7 +3,9 @@
 
 use super::fit_types::{AsBuilt, Marks, Room, Tape};
 use super::member_types::Member;
+use super::motion_types::{BreakawayFacts, HoldingFacts, MotionFacts};
 use super::rules::default_of;
+use super::safety_types::{Contact, Site};
 use super::setout::SetOut;
 use super::site_types::{Drag, Ground, Ice};
 use super::wind_types::Wind;
@@ -65,6 +67,21 @@ pub struct Job {
     /// What was built; given, the plan says what became of it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_built: Option<AsBuilt>,
+    /// How the leaf is to move through time. Needs the operator's shaft speed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub motion: Option<MotionFacts>,
+    /// What lets go before something is overloaded.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub breakaway: Option<BreakawayFacts>,
+    /// What holds the closed leaf in the storm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holding: Option<HoldingFacts>,
+    /// What a force on a person is estimated with.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub contact: Option<Contact>,
+    /// The place the gate stands at, and the means of protection.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub site: Option<Site>,
     /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
     /// reserve, ±10 % where nothing is stated.
     #[serde(skip_serializing_if = "Option::is_none")]

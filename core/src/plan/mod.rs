@@ -1,15 +1,19 @@
 //! The answer, put together: curve, peak, rating, wind limit, findings.
 
 mod band;
+mod breakaway;
 mod clearances;
 mod curve;
 mod elbow_sweep;
 mod findings;
 mod front;
 mod ground;
+mod holding;
 mod marks;
 mod model;
+mod motion;
 mod pads;
+mod people;
 mod sensitivity;
 mod setout;
 mod storm;
@@ -18,15 +22,19 @@ mod tape;
 mod wind;
 
 pub use band::{Band, BandPoint};
+pub use breakaway::{Breakaway, Remedy, RemedyKind, SlipPoint, Trial, WindowState};
 pub use clearances::{Against, Clearances, Gap, HingeGap, OpenGap, Part};
 pub use curve::CurvePoint;
 pub use elbow_sweep::ElbowSweep;
 pub use findings::{Finding, FindingCode, Severity};
 pub use front::front;
 pub use ground::{GapPoint, OverGround};
+pub use holding::Holding;
 pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
+pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
 pub use pads::{Pad, PadMap};
+pub use people::{Entrapment, ForceOnPerson, ForcePoint, PushTorque};
 pub use sensitivity::Sensitivity;
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
@@ -96,6 +104,21 @@ pub struct Plan {
     /// What became of the arm that was built, where the job says how it was.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_built: Option<Rebuilt>,
+    /// The leaf through time, where the job describes its motion.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub motion: Option<Motion>,
+    /// The window of slip torque, where the job describes the breakaway.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub breakaway: Option<Breakaway>,
+    /// The closed leaf held by the arm in the storm, where the job asks.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub holding: Option<Holding>,
+    /// Force on a person, where the job describes the contact.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub person: Option<ForceOnPerson>,
+    /// Zones, class and means of protection, where the job describes the site.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub entrapment: Option<Entrapment>,
 }
 
 /// Loads on the leaf about the hinge.

@@ -2,7 +2,7 @@
 
 use super::{CurvePoint, Loads, Overrun, Peak, Plan, Shares, findings};
 use crate::arm::Linkage;
-use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit};
+use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
 use crate::job::{Arm, Invalid, Job, SCHEMA};
 use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
 use alloc::vec::Vec;
@@ -116,7 +116,16 @@ impl Model {
             mark_out: self.job.marks.map(|_| self.mark_out()),
             tape: self.job.tape.map(|tape| self.tape_cost(tape)),
             as_built: self.rebuilt(),
+            motion: self.motion(),
+            breakaway: None,
+            holding: None,
+            person: None,
+            entrapment: None,
         };
+        plan.breakaway = self.breakaway(&plan);
+        plan.holding = self.holding(plan.storm.as_ref());
+        plan.person = self.force_on_person(plan.motion.as_ref(), toggle_zone_rad(&self.linkage));
+        plan.entrapment = self.entrapment(plan.ground.as_ref());
         plan.wind = self.working_wind(&swept, plan.wind_limit.speed_m_s);
         plan.findings = findings::of(self, &plan, least_lever_rad);
         plan
@@ -152,8 +161,12 @@ impl Model {
     }
 
     fn overrun(&self, swept: &Swept) -> Option<Overrun> {
+        self.overrun_in(swept, &self.loads)
+    }
+
+    pub(super) fn overrun_in(&self, swept: &Swept, loads: &LeafLoads) -> Option<Overrun> {
         let [opening, closing] = Direction::BOTH.map(|direction| {
-            let demand = self.demand(direction, WindCase::Following);
+            let demand = self.demand_of(loads, direction, WindCase::Following);
             swept.peak(&demand, |pose| demand.leaf_drives(demand.leaf_torque_n_m(pose.leaf_rad)))
         });
         let larger = match (opening, closing) {

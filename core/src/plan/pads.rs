@@ -6,11 +6,18 @@ use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
 use alloc::vec::Vec;
 use serde::Serialize;
 
-/// Places apart in the first pass; a power of two.
+/// Places apart in the first pass of a large map; a power of two. A small one begins closer, so that there are some [`COARSE`] each way.
 const FIRST: usize = 16;
+const COARSE: usize = 6;
 
 /// Sweeps over the finished map.
 const SWEEPS: usize = 4;
+
+/// Columns and rows to a place's neighbours; the opposite of each is two further on.
+const BESIDE: [(isize, isize); 4] = [(-1, 0), (0, -1), (1, 0), (0, 1)];
+
+/// Torque of a neighbour over a place's own below which the place is on a worse branch.
+const JUMP: f64 = 0.98;
 
 /// A map being made. [`PadMap::step`] does a number of places and returns, so that a worker can be cancelled, show how far it is, and draw
 /// what stands already; dropping it is cancelling it.
@@ -21,6 +28,10 @@ pub struct PadMap {
     columns: usize,
     rows: usize,
     places: Vec<Option<Found>>,
+    /// From which of its neighbours a place was tried in vain, a bit for each of [`BESIDE`].
+    tried: Vec<u8>,
+    /// Places apart in the first pass.
+    first: usize,
     /// Distance of the places of the pass, and the next place of it.
     apart: usize,
     next: usize,
@@ -55,7 +66,24 @@ impl PadMap {
         let setout = SetOut { aim: None, ..job.setout.clone().ok_or_else(missing)? };
         let (columns, rows) = (columns.max(1), rows.max(1));
         let places = alloc::vec![None; columns * rows];
-        Ok(PadMap { job: job.clone(), setout, columns, rows, places, apart: FIRST, next: 0, done: 0, sweeps: SWEEPS })
+        let tried = alloc::vec![0; columns * rows];
+        let mut first = FIRST;
+        while first > 1 && columns.min(rows) < COARSE * first {
+            first /= 2;
+        }
+        Ok(PadMap {
+            job: job.clone(),
+            setout,
+            columns,
+            rows,
+            places,
+            tried,
+            first,
+            apart: first,
+            next: 0,
+            done: 0,
+            sweeps: SWEEPS,
+        })
     }
 
     /// Places done, and places in all.
@@ -92,6 +120,9 @@ impl PadMap {
                 }
                 self.next += 1;
             }
+            if self.apart == 0 && self.sweeps == SWEEPS && self.next == 0 {
+                self.plant(site, &mut workshop);
+            }
             while left > 0 && self.apart == 0 && self.sweeps > 0 {
                 if self.next >= self.places.len() {
                     (self.sweeps, self.next) = (self.sweeps - 1, 0);
@@ -104,30 +135,78 @@ impl PadMap {
         self.apart > 0 || self.sweeps > 0
     }
 
-    /// Tries the next place of a sweep from a neighbour that has an arm, if it has none itself; whether that cost anything. A sweep forth
-    /// carries arms along columns and rows, one back against them.
+    /// Brings arms found anywhere to the places nearest to them, where those have none or worse: islands that the passes missed.
+    fn plant(&mut self, site: &Site, workshop: &mut Workshop) {
+        if self.places.iter().all(|place| place.is_some_and(|found| found.excess <= PENCIL)) {
+            return;
+        }
+        let nearest = |value: f64, [least, most]: [f64; 2], count: usize| {
+            let share = if most > least { (value - least) / (most - least) } else { 0.0 };
+            (libm::round(share * (count - 1) as f64).max(0.0) as usize).min(count - 1)
+        };
+        for seed in site.seeds(workshop) {
+            let column = nearest(seed.point[0], self.setout.shaft_x_m, self.columns);
+            let row = nearest(seed.point[1], self.setout.shaft_y_m, self.rows);
+            let found = site.planted(workshop, self.place_m(column, row), &seed);
+            self.improve(row * self.columns + column, found);
+        }
+        for index in 0..self.places.len() {
+            let (column, row) = (index % self.columns, index / self.columns);
+            let coarse = column % self.first == 0 && row % self.first == 0;
+            if coarse && self.places[index].is_none_or(|found| found.excess > PENCIL) {
+                let (x_m, y_m) = self.place_m(column, row);
+                if let Some(found) = site.best_alone_longer(workshop, x_m, y_m) {
+                    self.improve(index, found);
+                }
+            }
+        }
+    }
+
+    /// Takes what was found for a place, if it is better than what it has.
+    fn improve(&mut self, index: usize, found: Found) {
+        // Within a pencil line is kept, here as everywhere on the map.
+        let level = |found: &Found| if found.excess <= PENCIL { -1.0 } else { found.excess };
+        let better = |place: &Found| (level(&found), found.objective) < (level(place), place.objective);
+        if self.places[index].as_ref().is_none_or(better) {
+            self.places[index] = Some(found);
+            for (way, step) in BESIDE.into_iter().enumerate() {
+                if let Some(neighbour) = self.beside(index, step) {
+                    self.tried[neighbour] &= !(1 << ((way + 2) % 4));
+                }
+            }
+        }
+    }
+
+    /// Tries the next place of a sweep from its neighbours, if it has no arm itself or one that is worse than theirs by more than a step
+    /// between places explains: there it is on another branch. Whether that cost anything. A sweep forth carries arms along columns and
+    /// rows, one back against them.
     fn spread(&mut self, site: &Site, workshop: &mut Workshop) -> bool {
         let forth = self.sweeps.is_multiple_of(2);
         let index = if forth { self.next } else { self.places.len() - 1 - self.next };
         let kept = |place: &Option<Found>| place.filter(|found| found.excess <= PENCIL);
+        let most = kept(&self.places[index]).map_or(f64::INFINITY, |found| found.objective * JUMP);
+        let mut neighbours = [None; BESIDE.len()];
+        for (way, step) in BESIDE.into_iter().enumerate() {
+            let new = self.tried[index] & (1 << way) == 0;
+            let neighbour =
+                self.beside(index, step).filter(|_| new).and_then(|neighbour| kept(&self.places[neighbour]));
+            neighbours[way] = neighbour.filter(|found| found.objective < most);
+            if neighbours[way].is_some() {
+                self.tried[index] |= 1 << way;
+            }
+        }
         let (column, row) = (index % self.columns, index / self.columns);
-        if kept(&self.places[index]).is_some() {
-            return false;
-        }
-        let beside = |across: isize, along: isize| {
-            let column = column.checked_add_signed(across).filter(|&column| column < self.columns)?;
-            let row = row.checked_add_signed(along).filter(|&row| row < self.rows)?;
-            kept(&self.places[row * self.columns + column])
-        };
-        let way = if forth { -1 } else { 1 };
-        let neighbour =
-            beside(way, 0).or_else(|| beside(0, way)).or_else(|| beside(-way, 0)).or_else(|| beside(0, -way));
-        let Some(neighbour) = neighbour else { return false };
-        let found = site.best_beside(workshop, self.place_m(column, row), &neighbour);
-        if self.places[index].is_none_or(|place| found.beats(&place)) {
-            self.places[index] = Some(found);
-        }
+        let place = self.place_m(column, row);
+        let Some(found) = site.best_beside(workshop, place, neighbours.into_iter().flatten()) else { return false };
+        self.improve(index, found);
         true
+    }
+
+    /// The place a step beside another.
+    fn beside(&self, index: usize, (across, along): (isize, isize)) -> Option<usize> {
+        let column = (index % self.columns).checked_add_signed(across).filter(|&column| column < self.columns)?;
+        let row = (index / self.columns).checked_add_signed(along).filter(|&row| row < self.rows)?;
+        Some(row * self.columns + column)
     }
 
     fn solve(
@@ -138,7 +217,7 @@ impl PadMap {
         row: usize,
         place: (f64, f64),
     ) -> Option<Found> {
-        if self.apart == FIRST {
+        if self.apart == self.first {
             return site.best_alone(workshop, place.0, place.1);
         }
         let apart = self.apart as isize;

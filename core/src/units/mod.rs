@@ -57,6 +57,18 @@ pub enum Quantity {
     Percent,
     /// A whole number.
     Count,
+    /// Seconds.
+    Time,
+    /// V.
+    Voltage,
+    /// J; ft·lbf.
+    Energy,
+    /// W.
+    Power,
+    /// N/m in documents; N/mm, lbf/in.
+    Stiffness,
+    /// Degrees a second, each second.
+    AngularAcceleration,
 }
 
 /// The system of units a person reads and types in.
@@ -114,6 +126,14 @@ impl Quantity {
             (Quantity::Pressure, Us) => Unit::new("psf", POUND_FORCE_N / (FOOT_M * FOOT_M)),
             (Quantity::Ratio | Quantity::Count, _) => Unit::new("", 1.0),
             (Quantity::Percent, _) => Unit::new("%", 0.01),
+            (Quantity::Time, _) => Unit::new("s", 1.0),
+            (Quantity::Voltage, _) => Unit::new("V", 1.0),
+            (Quantity::Energy, Metric) => Unit::new("J", 1.0),
+            (Quantity::Energy, Us) => Unit::new("ft·lbf", POUND_FORCE_N * FOOT_M),
+            (Quantity::Power, _) => Unit::new("W", 1.0),
+            (Quantity::Stiffness, Metric) => Unit::new("N/mm", 1000.0),
+            (Quantity::Stiffness, Us) => Unit::new("lbf/in", POUND_FORCE_N / INCH_M),
+            (Quantity::AngularAcceleration, _) => Unit::new("°/s²", 1.0),
         }
     }
 }

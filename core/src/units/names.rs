@@ -88,6 +88,35 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
             "psf" | "lbf/ft2" => POUND_FORCE_N / (FOOT_M * FOOT_M),
             _ => return None,
         },
+        Quantity::Time => match name {
+            "s" | "sec" => 1.0,
+            "min" => 60.0,
+            _ => return None,
+        },
+        Quantity::Voltage => match name {
+            "v" => 1.0,
+            _ => return None,
+        },
+        Quantity::Energy => match name {
+            "j" => 1.0,
+            "ftlb" | "ftlbf" => POUND_FORCE_N * FOOT_M,
+            _ => return None,
+        },
+        Quantity::Power => match name {
+            "w" => 1.0,
+            "kw" => 1000.0,
+            _ => return None,
+        },
+        Quantity::Stiffness => match name {
+            "n/m" => 1.0,
+            "n/mm" => 1000.0,
+            "lbf/in" | "lb/in" => POUND_FORCE_N / INCH_M,
+            _ => return None,
+        },
+        Quantity::AngularAcceleration => match name {
+            "°/s2" | "deg/s2" => 1.0,
+            _ => return None,
+        },
         Quantity::Percent => match name {
             "%" => 0.01,
             _ => return None,

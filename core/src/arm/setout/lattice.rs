@@ -4,7 +4,8 @@
 //! `d/most` and `d/least`, and for each sum the link lies between the lengths that put it at either end of the allowed angle. So a shaft and
 //! bracket cost a few dozen pairs, and nearly all of these are dismissed at one leaf angle, where the best so far is already beaten.
 //! A lattice with few shafts and brackets is walked whole; a finer one in boxes around the continuous optima, which move with what they find
-//! until nothing better is near.
+//! until nothing better is near. All of it together ends after a bounded amount of work, with the best found by then; a walk that was cut short
+//! may have missed a better arm, and whoever has such a lattice does well to narrow its ranges.
 
 use super::bare::Bare;
 use super::descent::{Found, KEPT};
@@ -21,6 +22,10 @@ const EXHAUSTIVE: i64 = 4_000_000;
 const REACHES: [i64; 4] = [1, 3, 7, 12];
 /// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
 const FIRST_ASKED: [usize; 6] = [Site::tenth(), 12, 20, 28, 36, INTERVALS];
+/// Work after which a walk ends with the best it has: an arm asked at its first stations is one, an arm weighed over the swing [`WEIGHED`].
+/// About a second natively; only a fine step under loose limits comes near it.
+const MOST_WORK: u64 = 12_000_000;
+const WEIGHED: u64 = 60;
 /// Excess between the stations that a parabola may still miss.
 const ROUGH: f64 = 1e-4;
 /// Rounding of a sum of steps, m.
@@ -64,7 +69,7 @@ impl Site<'_> {
         // Touching a limit is keeping it: on a lattice there is no staying inside by a hair.
         let rough = Site { hair: Hair::NONE, exact: false, ..self.clone() };
         let exact = Site { exact: true, ..rough.clone() };
-        let mut walk = Walk { rough, exact, lattice, best: None };
+        let mut walk = Walk { rough, exact, lattice, best: None, work: 0 };
         walk.go(optima);
         walk.best
     }
@@ -76,6 +81,8 @@ struct Walk<'a> {
     exact: Site<'a>,
     lattice: Lattice,
     best: Option<OnLattice>,
+    /// Work done so far.
+    work: u64,
 }
 
 impl Walk<'_> {
@@ -127,6 +134,10 @@ impl Walk<'_> {
 
     /// Every pair of lengths that straightness and angle allow at one shaft and bracket.
     fn walk_lengths(&mut self, triple: [i64; 3]) {
+        if self.work >= MOST_WORK {
+            return;
+        }
+        self.work += 1;
         let (lattice, setout) = (&self.lattice, self.rough.setout);
         let step = lattice.step_m;
         let [x, y, u] = triple.map(|index| index as f64 * step);
@@ -174,6 +185,7 @@ impl Walk<'_> {
 
     /// Takes an arm for the best if it is; most are dismissed where the best so far is at its worst.
     fn weigh(&mut self, arm: Arm, triple: [i64; 3]) {
+        self.work += 1;
         let site = &self.rough;
         let bare = Bare::new(&arm);
         let sense = site.sense(&bare);
@@ -198,6 +210,7 @@ impl Walk<'_> {
         {
             return;
         }
+        self.work += WEIGHED;
         let (_, excess) = site.appraise(&bare, sense);
         if excess > ROUGH {
             return;

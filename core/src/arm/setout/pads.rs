@@ -3,10 +3,19 @@
 //! Every other row and column of every other row and column … is solved first, so a coarse picture stands early; whatever lies between starts
 //! from the best of the solved places around it. A place costs a few descent steps in three variables, so the cost grows with the places alone,
 //! and, per step, with the stations and rectangles as in [`search`](super::search).
+//!
+//! # What bounds its error
+//! A place keeps one arm, and a branch of arms is carried on from place to place only while it is the best of what is around; islands are looked
+//! for by a scatter over all places at once and a longer one at the coarse places that have none. So a place may be missed where arms
+//! exist that are the best nowhere nearby: on random sites those seen were arms about to turn back, whose torque runs away within a few places.
+//! `examples/map.rs` measures the error against the search for one place. Measured on maps of 10,000 places: a plain site at 200 places, median
+//! 0.03 %, nine in ten within 0.3 %, worst 0.5 %, none missed; random fragmented sites at 20 to 40 places each, worst 2.6 %, on one of them 5 of
+//! 30 missed, all of them of the kind above.
 
 use super::descent::{Effort, Found, Workshop};
 use super::site::{Point, Site};
 use super::terms::Limit;
+use alloc::vec::Vec;
 
 /// Scattered arms and starts of a place without neighbours.
 const SCATTERED: usize = 96;
@@ -14,6 +23,15 @@ const STARTS: usize = 2;
 /// Steps of a place without neighbours, and of one between solved ones.
 const ALONE: Effort = Effort { steps: 14, trust: 0.1, least_gain: 1e-4, curved: false };
 const BETWEEN: Effort = Effort { steps: 3, trust: 0.03, least_gain: 2e-4, curved: false };
+/// Arms scattered over all places at once, how many of them are descended from, and with how many steps: islands that a coarse grid misses.
+const SEEDS_SCATTERED: usize = 3000;
+const SEEDS: usize = 20;
+const SEED: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false };
+/// Scattered arms and starts where all else found none.
+const LONGER_SCATTERED: usize = 400;
+const LONGER_STARTS: usize = 4;
+/// Steps from a neighbour whose arm is another one altogether.
+const BESIDE: Effort = Effort { steps: 6, trust: 0.05, least_gain: 2e-4, curved: false };
 /// Excess a place may have, in metres, radians or plain: a tenth of a millimetre is less than a pencil line.
 pub(crate) const PENCIL: f64 = 1e-4;
 /// Torque a mean arm may ask above the mean of its neighbours' torques, as a fraction, before it is descended from.
@@ -79,11 +97,40 @@ impl Site<'_> {
         Some(workshop.descend(self, start, &self.bounds_at(x_m, y_m), BETWEEN))
     }
 
-    /// A place without an arm beside one that has one: descended from that.
-    pub fn best_beside(&self, workshop: &mut Workshop, (x_m, y_m): (f64, f64), neighbour: &Found) -> Found {
-        let [_, _, u, crank, z] = neighbour.point;
-        let start = self.found(&[x_m, y_m, u, crank, z], neighbour.elbow, neighbour.sense);
-        workshop.descend(self, start, &self.bounds_at(x_m, y_m), BETWEEN)
+    /// The best found at a place where all else found none: more is scattered, and more of it descended from.
+    pub fn best_alone_longer(&self, workshop: &mut Workshop, x_m: f64, y_m: f64) -> Option<Found> {
+        let bounds = self.bounds_at(x_m, y_m);
+        let starts = self.scan_in(&bounds, LONGER_SCATTERED, LONGER_STARTS);
+        starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ALONE)).fold(None, better)
+    }
+
+    /// Arms anywhere, each a local optimum of the whole search or on its way to one.
+    pub fn seeds(&self, workshop: &mut Workshop) -> Vec<Found> {
+        let bounds = self.bounds();
+        let starts = self.scan(SEEDS_SCATTERED, SEEDS);
+        starts.into_iter().map(|start| workshop.descend(self, start, &bounds, SEED)).collect()
+    }
+
+    /// A seed brought to a place.
+    pub fn planted(&self, workshop: &mut Workshop, (x_m, y_m): (f64, f64), seed: &Found) -> Found {
+        let [_, _, u, crank, z] = seed.point;
+        let start = self.found(&[x_m, y_m, u, crank, z], seed.elbow, seed.sense);
+        workshop.descend(self, start, &self.bounds_at(x_m, y_m), ALONE)
+    }
+
+    /// A place beside ones that have better arms: descended from the one that promises most here.
+    pub fn best_beside(
+        &self,
+        workshop: &mut Workshop,
+        (x_m, y_m): (f64, f64),
+        neighbours: impl Iterator<Item = Found>,
+    ) -> Option<Found> {
+        let moved = neighbours.map(|neighbour| {
+            let [_, _, u, crank, z] = neighbour.point;
+            self.found(&[x_m, y_m, u, crank, z], neighbour.elbow, neighbour.sense)
+        });
+        let start = moved.reduce(|one, other| if other.merit(1.0) < one.merit(1.0) { other } else { one })?;
+        Some(workshop.descend(self, start, &self.bounds_at(x_m, y_m), BESIDE))
     }
 
     /// The limit an arm exceeds most, by how much in the search's unit.

@@ -1,5 +1,6 @@
 //! What to look at: codes with numbers. Sentences live with the page.
 
+mod motion;
 mod room;
 
 use super::{Model, Plan};
@@ -78,6 +79,64 @@ pub enum FindingCode {
     TapeErrorCosts,
     /// The arm that was built does not work.
     BuiltBroken,
+    /// Start and inertia bring the shaft torque over the peak torque. `torque`, `limit`, `leaf_angle`.
+    MotionOverPeak,
+    /// Start and inertia bring it over the rated torque, which the steady demand keeps. `torque`, `limit`, `leaf_angle`.
+    MotionOverRated,
+    /// The way is too short for the ramps: full speed is never reached. `speed`, `limit`.
+    RampsTooLong,
+    /// Let go at full speed with the wind behind, the leaf does not stop by itself.
+    CoastRunsOn,
+    /// By hand, arm disconnected, the leaf is heavier to move than it should be. `force`, `limit`, `leaf_angle`.
+    HandForceHigh,
+    /// The motor comes to a stand when opening. `leaf_angle`, `time`.
+    OpeningStalls,
+    /// The same when closing. `leaf_angle`, `time`.
+    ClosingStalls,
+    /// It comes to a stand when opening and is then pushed back. `leaf_angle`, `time`.
+    OpeningDrivenBack,
+    /// The same when closing. `leaf_angle`, `time`.
+    ClosingDrivenBack,
+    /// More cycles than the operator is rated for. `share`.
+    DutyExceeded,
+    /// Breakaway protects leaf and drive, and is never counted as protection of people.
+    BreakawayNotForPeople,
+    /// Near closed one slip torque gives the leaf several times the force. `leaf_angle`, up to which.
+    BreakawayToggleZone,
+    /// No slip torque holds in normal running and spares every part. `least`, `most`.
+    BreakawayNoWindow,
+    /// No limit of leaf, arm or gear is given: only the lower end is known. `least`.
+    BreakawayNoLimit,
+    /// The slip torque that is set slips in normal running. `torque`, `least`.
+    BreakawaySlipsEarly,
+    /// The slip torque that is set overloads a part first. `torque`, `most`.
+    BreakawaySlipsLate,
+    /// In the storm the arm does not hold the closed leaf: a lock or drop bolt is needed. `torque`, `force`.
+    HoldingGivesWay,
+    /// What the drive at a stand holds is not known: reckon with a lock or drop bolt. `torque`, `force`.
+    HoldingUnknown,
+    /// The arm holds the closed leaf in the storm, and is no lock. `torque`, `force`.
+    HoldingIsNoLock,
+    /// Every force on a person is an estimate that must be measured with a calibrated instrument.
+    ForceMustBeMeasured,
+    /// The drive's push at the latch edge is over the static limit. `force`, `limit`, `leaf_angle`.
+    PushOverLimit,
+    /// The blow of the latch edge is over the dynamic limit. `force`, `limit`, `speed` that keeps it.
+    ImpactOverLimit,
+    /// The safety edge gives less than it needs to. `needed`, `limit`.
+    EdgeTravelShort,
+    /// An answer that decides the class of use is missing.
+    ClassUndecided,
+    /// Too few independent means of protection when opening. `wanted`, `counted`.
+    MeansMissingOpening,
+    /// The same when closing. `wanted`, `counted`.
+    MeansMissingClosing,
+    /// Zones that no means of protection reaches. `count`.
+    ZonesUnreached,
+    /// No warning sign on both faces is confirmed.
+    SignsMissing,
+    /// No way apart for people on foot is confirmed.
+    PedestrianWayMissing,
 }
 
 /// One finding.
@@ -92,7 +151,7 @@ pub struct Finding {
     pub values: Vec<NamedValue>,
 }
 
-fn value(name: &'static str, value: f64, quantity: Quantity) -> NamedValue {
+pub(super) fn value(name: &'static str, value: f64, quantity: Quantity) -> NamedValue {
     NamedValue { name, value, quantity }
 }
 
@@ -101,6 +160,7 @@ pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Findin
     let mut findings: Vec<Finding> =
         [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan), room::of(plan)]
             .concat();
+    findings.extend(motion::of(model, plan));
     findings.sort_by_key(|finding| finding.severity);
     findings
 }

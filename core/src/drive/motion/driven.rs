@@ -1,0 +1,270 @@
+//! The leaf through time where a motor drives it against friction, wind and lean: does it arrive, and when.
+
+use super::integrate::{Walk, crossing_s, step};
+use super::{Motor, Moving};
+use crate::drive::{Direction, WindCase};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// Error of one step over the scale of the quantity. The energies are integrated beside the motion, so their sum tells how well it was kept.
+const TOLERANCE: f64 = 1e-10;
+
+/// Longest time looked at, s. A leaf that takes longer creeps rather than opens.
+const LONGEST_S: f64 = 1800.0;
+
+/// Most steps: an end to what a hostile document can ask for.
+const MOST_STEPS: usize = 100_000;
+
+/// How a driven run ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum DrivenState {
+    /// The leaf reaches its limit.
+    Arrives,
+    /// It comes to a stand on the way, the motor pushing.
+    Stalls,
+    /// It comes to a stand, and wind or lean then push it back against the motor at standstill.
+    DrivenBack,
+    /// Still creeping after half an hour.
+    Creeps,
+}
+
+/// The leaf at one time of a driven run.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct DrivenPoint {
+    /// Time from the start, s.
+    pub time_s: f64,
+    /// Shaft angle from closed, degrees, signed.
+    pub shaft_deg: f64,
+    /// Leaf angle from closed, degrees.
+    pub leaf_deg: f64,
+    /// Shaft speed, degrees a second, signed like the shaft angle.
+    pub shaft_speed_deg_s: f64,
+    /// Speed of the latch edge, m/s, magnitude.
+    pub edge_speed_m_s: f64,
+    /// Torque of motor and gear at the operator's shaft, N·m, signed like the shaft angle.
+    pub shaft_torque_n_m: f64,
+}
+
+/// Where the motor's work went, J.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct EnergyBalance {
+    /// Work of motor and gear at the operator's shaft; negative where they brake.
+    pub motor_j: f64,
+    /// Work of the wind on the leaf; negative against it.
+    pub wind_j: f64,
+    /// Work of the weight on the leaf.
+    pub gravity_j: f64,
+    /// Taken by hinges and drag.
+    pub friction_j: f64,
+    /// Taken by the arm.
+    pub arm_loss_j: f64,
+    /// Kinetic energy of leaf, motor and gear at the end.
+    pub kinetic_j: f64,
+    /// What is left unexplained, over the largest of the above.
+    pub error: f64,
+}
+
+/// One way, with the motor fully on from start to end: no ramp, no slow zone.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct DrivenRun {
+    /// How it ends.
+    pub state: DrivenState,
+    /// When, s.
+    pub time_s: f64,
+    /// Leaf angle then, degrees.
+    pub leaf_deg: f64,
+    /// Greatest speed of the latch edge, m/s, of the steps taken.
+    pub edge_speed_m_s: f64,
+    /// Speed of the latch edge at the end, m/s.
+    pub arrival_edge_speed_m_s: f64,
+    /// Where the energy went.
+    pub energy: EnergyBalance,
+    /// Rows at evenly spaced times, between the steps by a cubic.
+    pub curve: Vec<DrivenPoint>,
+}
+
+/// Progress, its speed, and the energies: motor, wind, gravity, friction, arm.
+type State = [f64; 7];
+
+struct Driven<'a> {
+    moving: &'a Moving<'a>,
+    motor: &'a Motor,
+    direction: Direction,
+    wind: WindCase,
+}
+
+impl Driven<'_> {
+    /// Acceleration of the shaft's progress, rad/s², and the moment on the leaf, N·m.
+    ///
+    /// `I·θ̈ = τ − D` with the demand `D = s·τ_f − M_w − M_g`, `J·q̈ = T − e·θ'·τ`, where `e = 1/η` while the shaft drives the leaf and `η` while
+    /// the leaf drives the shaft; with `θ̈ = θ'·q̈ + θ''·q̇²` and `A = D + I·θ''·q̇²`:
+    /// `q̈ = (T − e·θ'·A)/(J + e·I·θ'²)`, and `τ` has the sign of `A·J + I·θ'·T` whichever `e` is.
+    fn force(&self, progress: f64, speed: f64, torque_n_m: f64) -> Force {
+        let station = self.moving.path.at(progress);
+        let (gain, inertia, shaft) = (station.gain, self.moving.loads.inertia_kg_m2, self.motor.inertia_kg_m2);
+        let demand = self.moving.loads.demand_n_m(station.leaf_rad, self.direction, self.wind);
+        let steady = demand + inertia * station.gain_rate * speed * speed;
+        let driving = (steady * shaft + inertia * gain * torque_n_m) * self.direction.sign() >= 0.0;
+        let share = if driving { 1.0 / self.moving.efficiency } else { self.moving.efficiency };
+        let acceleration = (torque_n_m - share * gain * steady) / (shaft + share * inertia * gain * gain);
+        let leaf_n_m = steady + inertia * gain * acceleration;
+        Force { leaf_rad: station.leaf_rad, gain, acceleration, loss_n_m: (share - 1.0) * gain * leaf_n_m }
+    }
+
+    /// Torque of motor and gear in the sense of progress, N·m.
+    fn torque_n_m(&self, speed: f64) -> f64 {
+        let sign = self.direction.sign();
+        sign * self.motor.torque_n_m(sign * speed)
+    }
+
+    fn rate(&self, state: &State) -> State {
+        let [progress, speed, ..] = *state;
+        let torque = self.torque_n_m(speed);
+        let force = self.force(progress, speed, torque);
+        let (loads, leaf_speed) = (self.moving.loads, force.gain * speed);
+        [
+            speed,
+            force.acceleration,
+            torque * speed,
+            loads.wind_at_n_m(force.leaf_rad, self.direction, self.wind) * leaf_speed,
+            loads.gravity_n_m(force.leaf_rad) * leaf_speed,
+            self.direction.sign() * loads.friction_at_n_m(force.leaf_rad) * leaf_speed,
+            force.loss_n_m * speed,
+        ]
+    }
+
+    /// Whether a leaf at a stand is pushed back: friction and losses then help the motor, the wind stays as it is.
+    fn pushed_back(&self, progress: f64) -> bool {
+        let (direction, wind) = match (self.direction, self.wind) {
+            (Direction::Open, WindCase::Against) => (Direction::Close, WindCase::Following),
+            (Direction::Open, WindCase::Following) => (Direction::Close, WindCase::Against),
+            (Direction::Close, WindCase::Against) => (Direction::Open, WindCase::Following),
+            (Direction::Close, WindCase::Following) => (Direction::Open, WindCase::Against),
+            (Direction::Open, WindCase::Bearing) => (Direction::Close, WindCase::Bearing),
+            (Direction::Close, WindCase::Bearing) => (Direction::Open, WindCase::Bearing),
+        };
+        let back = Driven { direction, wind, ..*self };
+        let force = back.force(progress, 0.0, self.torque_n_m(0.0));
+        force.acceleration * self.direction.sign() < 0.0
+    }
+
+    fn point(&self, time_s: f64, progress: f64, speed: f64) -> DrivenPoint {
+        let (path, station) = (&self.moving.path, self.moving.path.at(progress));
+        DrivenPoint {
+            time_s,
+            shaft_deg: (path.sign() * progress).to_degrees(),
+            leaf_deg: station.leaf_rad.to_degrees(),
+            shaft_speed_deg_s: (path.sign() * speed).to_degrees(),
+            edge_speed_m_s: (station.gain * speed).abs() * self.moving.length_m,
+            shaft_torque_n_m: path.sign() * self.torque_n_m(speed),
+        }
+    }
+
+    fn balance(&self, state: &State) -> EnergyBalance {
+        let [progress, speed, motor_j, wind_j, gravity_j, friction_j, arm_loss_j] = *state;
+        let gain = self.moving.path.at(progress).gain;
+        let inertia = self.motor.inertia_kg_m2 + self.moving.loads.inertia_kg_m2 * gain * gain;
+        let kinetic_j = 0.5 * inertia * speed * speed;
+        let parts = [motor_j, wind_j, gravity_j, friction_j, arm_loss_j, kinetic_j];
+        let largest = parts.into_iter().fold(f64::MIN_POSITIVE, |largest, part| largest.max(part.abs()));
+        let error = (motor_j + wind_j + gravity_j - friction_j - arm_loss_j - kinetic_j).abs() / largest;
+        EnergyBalance { motor_j, wind_j, gravity_j, friction_j, arm_loss_j, kinetic_j, error }
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Force {
+    leaf_rad: f64,
+    gain: f64,
+    acceleration: f64,
+    loss_n_m: f64,
+}
+
+/// Drives the leaf one way from rest at one limit to the other, with the motor fully on.
+///
+/// Dormand–Prince 5(4) with step control; arrival and standstill are found to a picosecond on the step that passes them.
+pub(crate) fn drive(moving: &Moving, motor: &Motor, direction: Direction, wind: WindCase, samples: u32) -> DrivenRun {
+    let driven = Driven { moving, motor, direction, wind };
+    let (sign, travel) = (direction.sign(), moving.path.travel_rad());
+    let rate = |state: &State| driven.rate(state);
+    let mut start: State = [0.0; 7];
+    start[0] = if sign > 0.0 { 0.0 } else { travel };
+    let energy = motor.stall_torque_n_m * travel;
+    let run_up_s = motor.inertia_kg_m2 * motor.no_load_rad_s / motor.stall_torque_n_m;
+    let mut walk = Walk {
+        time_s: 0.0,
+        state: start,
+        step_s: 1e-3 * run_up_s,
+        longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s / 20.0),
+        tolerance: TOLERANCE,
+        scale: [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy],
+    };
+    let mut track = alloc::vec![(0.0, start)];
+    let mut fastest: f64 = 0.0;
+    let remaining = |state: &State| if sign > 0.0 { travel - state[0] } else { state[0] };
+    let forward = |state: &State| sign * state[1];
+    let stand = |progress| if driven.pushed_back(progress) { DrivenState::DrivenBack } else { DrivenState::Stalls };
+    let state = loop {
+        if track.len() == 1 && sign * rate(&walk.state)[1] <= 0.0 {
+            break stand(walk.state[0]);
+        }
+        if track.len() > MOST_STEPS || walk.time_s > LONGEST_S {
+            break DrivenState::Creeps;
+        }
+        let (before_s, before) = (walk.time_s, walk.state);
+        let h = walk.advance(rate);
+        let arrived = remaining(&walk.state) <= 0.0;
+        let stopped = forward(&walk.state) <= 0.0;
+        if arrived || stopped {
+            // The first step starts at rest and is never one that stops.
+            let to_limit = if arrived { crossing_s(rate, &before, h, remaining) } else { h };
+            let to_stand = if stopped { crossing_s(rate, &before, h, forward) } else { h };
+            let length = to_limit.min(to_stand);
+            walk.state = step(rate, &before, length).0;
+            walk.time_s = before_s + length;
+            track.push((walk.time_s, walk.state));
+            break if arrived && to_limit <= to_stand { DrivenState::Arrives } else { stand(walk.state[0]) };
+        }
+        track.push((walk.time_s, walk.state));
+        fastest = fastest.max(driven.point(walk.time_s, walk.state[0], walk.state[1]).edge_speed_m_s);
+    };
+    let end = driven.point(walk.time_s, walk.state[0], walk.state[1]);
+    DrivenRun {
+        state,
+        time_s: walk.time_s,
+        leaf_deg: end.leaf_deg,
+        edge_speed_m_s: fastest.max(end.edge_speed_m_s),
+        arrival_edge_speed_m_s: end.edge_speed_m_s,
+        energy: driven.balance(&walk.state),
+        curve: rows(&driven, &track, samples),
+    }
+}
+
+/// Rows at evenly spaced times: progress and speed by the cubic that keeps both and their derivatives at the ends of a step.
+fn rows(driven: &Driven, track: &[(f64, State)], samples: u32) -> Vec<DrivenPoint> {
+    let (end_s, last) = (track[track.len() - 1].0, samples.max(2) - 1);
+    let cubic = |u: f64, h: f64, (a, b): (f64, f64), (da, db): (f64, f64)| {
+        let v = 1.0 - u;
+        a * v * v * (1.0 + 2.0 * u) + b * u * u * (1.0 + 2.0 * v) + h * u * v * (da * v - db * u)
+    };
+    let row = |index: u32| {
+        let at = if index == last { end_s } else { end_s * f64::from(index) / f64::from(last) };
+        let behind = track.partition_point(|(time, _)| *time < at).clamp(1, track.len().max(2) - 1);
+        if track.len() < 2 {
+            let (_, state) = track[0];
+            return driven.point(at, state[0], state[1]);
+        }
+        let ((t0, s0), (t1, s1)) = (track[behind - 1], track[behind]);
+        let h = t1 - t0;
+        let u = if h > 0.0 { (at - t0) / h } else { 1.0 };
+        let (a0, a1) = (driven.rate(&s0)[1], driven.rate(&s1)[1]);
+        let progress = cubic(u, h, (s0[0], s1[0]), (s0[1], s1[1]));
+        driven.point(at, progress, cubic(u, h, (s0[1], s1[1]), (a0, a1)))
+    };
+    (0..=last).map(row).collect()
+}

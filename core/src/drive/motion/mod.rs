@@ -1,0 +1,30 @@
+//! The leaf through time: prescribed by the shaft's speed, or driven by a motor.
+
+mod coast;
+mod driven;
+mod integrate;
+mod motor;
+mod prescribed;
+mod profile;
+
+pub use coast::{CoastState, coast_rad, stop_force_n};
+pub(crate) use driven::drive;
+pub use driven::{DrivenPoint, DrivenRun, DrivenState, EnergyBalance};
+pub use motor::{Motor, motor_power_w, motor_torque_n_m};
+pub(crate) use prescribed::prescribe;
+pub use prescribed::{MotionPoint, PrescribedRun, TimedTorque};
+pub use profile::{Moment, Profile, trapezoid_time_s};
+
+use crate::arm::ShaftPath;
+use crate::leaf::LeafLoads;
+
+/// What moves: the leaf and its arm.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Moving<'a> {
+    pub path: ShaftPath<'a>,
+    pub loads: &'a LeafLoads,
+    /// Part of the shaft's work that reaches the leaf.
+    pub efficiency: f64,
+    /// Hinge axis to the latch edge, m.
+    pub length_m: f64,
+}

@@ -1,0 +1,183 @@
+//! Findings about motion, breakaway, holding and people.
+
+use super::{Finding, FindingCode, Severity, value};
+use crate::drive::{CoastState, Direction, DrivenRun, DrivenState, HoldingVerdict};
+use crate::job::NamedValue;
+use crate::plan::{Driven, Model, Motion, Plan, WindowState};
+use crate::units::Quantity;
+use alloc::vec::Vec;
+
+type Findings = Vec<Finding>;
+
+fn add(findings: &mut Findings, code: FindingCode, severity: Severity, values: &[NamedValue]) {
+    findings.push(Finding { code, severity, values: values.into() });
+}
+
+/// All of them; empty where the job has none of these blocks.
+pub(super) fn of(model: &Model, plan: &Plan) -> Findings {
+    let mut findings = Vec::new();
+    if let Some(motion) = &plan.motion {
+        moving(model, plan, motion, &mut findings);
+    }
+    breakaway(model, plan, &mut findings);
+    holding(plan, &mut findings);
+    people(model, plan, &mut findings);
+    site(model, plan, &mut findings);
+    findings
+}
+
+fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) {
+    let operator = &model.job().operator;
+    let peak = [&motion.opening.peak, &motion.closing.peak]
+        .into_iter()
+        .fold(&motion.opening.peak, |most, one| if one.shaft_torque_n_m > most.shaft_torque_n_m { one } else { most });
+    let torque = value("torque", peak.shaft_torque_n_m, Quantity::Torque);
+    let at = value("leaf_angle", peak.leaf_deg, Quantity::Angle);
+    let limit = |limit| value("limit", limit, Quantity::Torque);
+    match operator.peak_torque_n_m {
+        Some(most) if peak.shaft_torque_n_m > most => {
+            add(findings, FindingCode::MotionOverPeak, Severity::Stop, &[torque, limit(most), at]);
+        }
+        // The steady demand has a finding of its own.
+        _ if peak.shaft_torque_n_m > operator.rated_torque_n_m && plan.rating.utilisation <= 1.0 => {
+            add(
+                findings,
+                FindingCode::MotionOverRated,
+                Severity::Look,
+                &[torque, limit(operator.rated_torque_n_m), at],
+            );
+        }
+        _ => {}
+    }
+    let reached = motion.opening.shaft_speed_deg_s.max(motion.closing.shaft_speed_deg_s);
+    if let Some(speed) = operator.shaft_speed_deg_s.filter(|speed| reached < speed * (1.0 - 1e-9)) {
+        let values = [value("speed", reached, Quantity::AngularSpeed), value("limit", speed, Quantity::AngularSpeed)];
+        add(findings, FindingCode::RampsTooLong, Severity::Note, &values);
+    }
+    if [motion.coast_open, motion.coast_close].iter().any(|coast| coast.following == CoastState::RunsOn) {
+        add(findings, FindingCode::CoastRunsOn, Severity::Look, &[]);
+    }
+    if motion.hand.calm_n > motion.hand.limit_n {
+        let values = [
+            value("force", motion.hand.calm_n, Quantity::Force),
+            value("limit", motion.hand.limit_n, Quantity::Force),
+            value("leaf_angle", motion.hand.leaf_deg, Quantity::Angle),
+        ];
+        add(findings, FindingCode::HandForceHigh, Severity::Look, &values);
+    }
+    if let Some(driven) = &motion.driven {
+        runs(driven, findings);
+    }
+    if let Some(duty) = &motion.duty {
+        let worst = duty.hour_utilisation.unwrap_or(0.0).max(duty.day_utilisation.unwrap_or(0.0));
+        if worst > 1.0 {
+            add(findings, FindingCode::DutyExceeded, Severity::Look, &[value("share", worst, Quantity::Percent)]);
+        }
+    }
+}
+
+fn runs(driven: &Driven, findings: &mut Findings) {
+    let stands = |run: &&DrivenRun| run.state != DrivenState::Arrives;
+    for (run, open) in [(&driven.opening, true), (&driven.closing, false)] {
+        let Some(run) = Some(run).filter(stands) else { continue };
+        let code = match (run.state, open) {
+            (DrivenState::DrivenBack, true) => FindingCode::OpeningDrivenBack,
+            (DrivenState::DrivenBack, false) => FindingCode::ClosingDrivenBack,
+            (_, true) => FindingCode::OpeningStalls,
+            (_, false) => FindingCode::ClosingStalls,
+        };
+        let values = [value("leaf_angle", run.leaf_deg, Quantity::Angle), value("time", run.time_s, Quantity::Time)];
+        add(findings, code, Severity::Stop, &values);
+    }
+}
+
+fn breakaway(model: &Model, plan: &Plan, findings: &mut Findings) {
+    let Some(breakaway) = &plan.breakaway else { return };
+    let least = value("least", breakaway.least_slip_n_m, Quantity::Torque);
+    add(findings, FindingCode::BreakawayNotForPeople, Severity::Note, &[]);
+    if breakaway.toggle_to_leaf_deg > 0.0 {
+        let at = value("leaf_angle", breakaway.toggle_to_leaf_deg, Quantity::Angle);
+        add(findings, FindingCode::BreakawayToggleZone, Severity::Note, &[at]);
+    }
+    let most = breakaway.highest.map(|highest| value("most", highest.slip_torque_n_m, Quantity::Torque));
+    match (breakaway.state, most) {
+        (WindowState::Shut, Some(most)) => {
+            add(findings, FindingCode::BreakawayNoWindow, Severity::Stop, &[least, most]);
+        }
+        (WindowState::NoLimit, _) => add(findings, FindingCode::BreakawayNoLimit, Severity::Look, &[least]),
+        _ => {}
+    }
+    let Some(set) = model.job().breakaway.as_ref().and_then(|facts| facts.slip_torque_n_m) else { return };
+    let torque = value("torque", set, Quantity::Torque);
+    if set < breakaway.least_slip_n_m {
+        add(findings, FindingCode::BreakawaySlipsEarly, Severity::Look, &[torque, least]);
+    }
+    if let (Some(most), Some(highest)) = (most, breakaway.highest)
+        && set > highest.slip_torque_n_m
+    {
+        add(findings, FindingCode::BreakawaySlipsLate, Severity::Stop, &[torque, most]);
+    }
+}
+
+fn holding(plan: &Plan, findings: &mut Findings) {
+    let Some(holding) = &plan.holding else { return };
+    let torque = value("torque", holding.torque_n_m, Quantity::Torque);
+    let force = value("force", holding.link_force_n, Quantity::Force);
+    match holding.verdict {
+        HoldingVerdict::GivesWay => add(findings, FindingCode::HoldingGivesWay, Severity::Stop, &[torque, force]),
+        HoldingVerdict::Unknown => add(findings, FindingCode::HoldingUnknown, Severity::Look, &[torque, force]),
+        HoldingVerdict::Holds => add(findings, FindingCode::HoldingIsNoLock, Severity::Note, &[torque, force]),
+    }
+}
+
+fn people(model: &Model, plan: &Plan, findings: &mut Findings) {
+    let Some(person) = &plan.person else { return };
+    add(findings, FindingCode::ForceMustBeMeasured, Severity::Note, &[]);
+    let over =
+        |force: f64, limit: f64| [value("force", force, Quantity::Force), value("limit", limit, Quantity::Force)];
+    if person.edge_push_n > person.static_limit_n {
+        let at = value("leaf_angle", person.edge_push_leaf_deg, Quantity::Angle);
+        let values = [&over(person.edge_push_n, person.static_limit_n)[..], &[at]].concat();
+        add(findings, FindingCode::PushOverLimit, Severity::Look, &values);
+    }
+    if let Some(impact) = person.impact_n.filter(|impact| *impact > person.dynamic_limit_n) {
+        let speed = value("speed", person.speed_at_limit_m_s, Quantity::Speed);
+        let values = [&over(impact, person.dynamic_limit_n)[..], &[speed]].concat();
+        add(findings, FindingCode::ImpactOverLimit, Severity::Look, &values);
+    }
+    let travel = model.job().contact.as_ref().and_then(|contact| contact.edge_travel_m);
+    if let (Some(travel), Some(needed)) = (travel, person.edge_travel_m)
+        && needed > travel
+    {
+        let values = [value("needed", needed, Quantity::ShortLength), value("limit", travel, Quantity::ShortLength)];
+        add(findings, FindingCode::EdgeTravelShort, Severity::Look, &values);
+    }
+}
+
+fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
+    let (Some(entrapment), Some(site)) = (&plan.entrapment, &model.job().site) else { return };
+    if entrapment.class.is_none() {
+        add(findings, FindingCode::ClassUndecided, Severity::Look, &[]);
+    }
+    for count in entrapment.means.iter().filter(|count| count.counted < count.wanted) {
+        let code = match count.direction {
+            Direction::Open => FindingCode::MeansMissingOpening,
+            Direction::Close => FindingCode::MeansMissingClosing,
+        };
+        let values = [
+            value("wanted", f64::from(count.wanted), Quantity::Count),
+            value("counted", f64::from(count.counted), Quantity::Count),
+        ];
+        add(findings, code, Severity::Look, &values);
+    }
+    if !entrapment.unreached.is_empty() {
+        let count = value("count", entrapment.unreached.len() as f64, Quantity::Count);
+        add(findings, FindingCode::ZonesUnreached, Severity::Look, &[count]);
+    }
+    if site.signs_both_faces != Some(true) {
+        add(findings, FindingCode::SignsMissing, Severity::Look, &[]);
+    }
+    if site.pedestrian_way != Some(true) {
+        add(findings, FindingCode::PedestrianWayMissing, Severity::Look, &[]);
+    }
+}

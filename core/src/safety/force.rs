@@ -1,0 +1,34 @@
+//! Force of a moving leaf on a person: estimates, each to be measured on the finished gate with a calibrated instrument.
+
+use crate::real::root;
+
+/// Mass that stands for the leaf at its edge, kg: `m = I/L²`. Source: rigid-body mechanics.
+pub fn edge_mass_kg(inertia_kg_m2: f64, radius_m: f64) -> f64 {
+    inertia_kg_m2 / (radius_m * radius_m)
+}
+
+/// Peak force of a mass that a spring brings to rest, N: `F = v·√(k·m)`.
+///
+/// `speed_m_s` in m/s, `stiffness_n_per_m` in N/m, `mass_kg` in kg. For a leaf an upper bound on the rigid leaf's blow, without the drive's push.
+/// Source: energy of a linear spring, any mechanics text.
+pub fn impact_force_n(speed_m_s: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
+    speed_m_s * root(stiffness_n_per_m * mass_kg)
+}
+
+/// Speed at which that force is just reached, m/s: `v = F/√(k·m)`.
+pub fn impact_speed_m_s(force_n: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
+    force_n / root(stiffness_n_per_m * mass_kg)
+}
+
+/// How far the spring gives, m: `x = v·√(m/k)`.
+pub fn compression_m(speed_m_s: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
+    speed_m_s * root(mass_kg / stiffness_n_per_m)
+}
+
+/// Compression a safety edge needs to keep a force, m: `x = v·t + m·v²/F`.
+///
+/// The leaf runs on at `speed_m_s` for `response_s` until the drive lets go; then an edge whose force rises evenly to `limit_n` takes its energy,
+/// `½·m·v² = ½·F·x`. Foam is stiffer near its end: an estimate. Source: work and energy.
+pub fn edge_travel_m(speed_m_s: f64, response_s: f64, mass_kg: f64, limit_n: f64) -> f64 {
+    speed_m_s * response_s + mass_kg * speed_m_s * speed_m_s / limit_n
+}

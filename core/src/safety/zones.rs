@@ -1,0 +1,226 @@
+//! Zones in which a person can be caught, from the geometry of this leaf and arm.
+
+use super::Source;
+use crate::arm::{Linkage, Pose};
+use crate::drive::Direction;
+use crate::job::{KeepOut, Site};
+use crate::real::{cos, length, sin};
+use alloc::vec::Vec;
+use kurbo::{Point, Vec2};
+use serde::Serialize;
+
+/// Gap that has to stay free between the leaf and what stands behind it, m; narrower ones count as zones. 16 in, ASTM F2200, doubtful wording.
+pub const FREE_GAP_M: f64 = 0.4064;
+
+/// A gap whose nearest place on the leaf is within this of the hinge axis counts as the hinge side, m. A word of our own; no source.
+const HINGE_SIDE_M: f64 = 0.5;
+
+/// Where between two bars that close like scissors the gap is told, from their joint, m. A word of our own; no source.
+const SCISSORS_M: f64 = 0.1;
+
+/// Leaf angles looked at.
+const INTERVALS: u32 = 360;
+
+/// What closes on what.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum ZoneKind {
+    /// The latch edge on what the gate closes on.
+    LeadingEdgeClosing,
+    /// The latch edge on something behind the leaf.
+    LeadingEdgeOpening,
+    /// Leaf and post near the hinge.
+    HingeSide,
+    /// Leaf and ground.
+    Bottom,
+    /// Elbow and leaf.
+    Elbow,
+    /// Crank and link, closing like scissors.
+    ArmScissors,
+    /// The leaf's length on something behind it.
+    BehindLeaf,
+}
+
+impl ZoneKind {
+    pub(crate) const NAMES: [&str; 7] = [
+        "leading_edge_closing",
+        "leading_edge_opening",
+        "hinge_side",
+        "bottom",
+        "elbow",
+        "arm_scissors",
+        "behind_leaf",
+    ];
+    pub(crate) const ALL: [ZoneKind; 7] = [
+        ZoneKind::LeadingEdgeClosing,
+        ZoneKind::LeadingEdgeOpening,
+        ZoneKind::HingeSide,
+        ZoneKind::Bottom,
+        ZoneKind::Elbow,
+        ZoneKind::ArmScissors,
+        ZoneKind::BehindLeaf,
+    ];
+}
+
+/// One zone, at the leaf angle where it is worst.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Zone {
+    /// What closes on what.
+    pub kind: ZoneKind,
+    /// Movements in which the gap shrinks.
+    pub directions: Vec<Direction>,
+    /// Least gap, m, 0 where the parts would touch; `null` where the job does not say enough.
+    pub gap_m: Option<f64>,
+    /// Leaf angle there, degrees.
+    pub leaf_deg: f64,
+    /// Place in plan, m.
+    pub x_m: f64,
+    /// Place in plan, m.
+    pub y_m: f64,
+    /// Whether it counts as a zone of entrapment: the gap is not known, or less than the free gap.
+    pub present: bool,
+    /// Number of the obstacle in the job's list.
+    pub obstacle: Option<u32>,
+    /// Where the free gap comes from.
+    pub source: Source,
+}
+
+/// A gap at one leaf angle and the place of its nearest points.
+struct Gap {
+    gap_m: f64,
+    place: Point,
+}
+
+/// All zones, the leaf's edge first. `ground` is the least gap under the leaf and the angle of it, m and rad, where the job says.
+pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, ground: Option<(f64, f64)>) -> Vec<Zone> {
+    let half = site.half_thickness();
+    let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
+    let closed = Zone {
+        kind: ZoneKind::LeadingEdgeClosing,
+        directions: alloc::vec![Direction::Close],
+        gap_m: Some(site.latch_gap()),
+        leaf_deg: 0.0,
+        x_m: length_m,
+        y_m: 0.0,
+        present: site.latch_gap() < FREE_GAP_M,
+        obstacle: None,
+        source: Source::F2200_GAPS,
+    };
+    let under = ground.map_or(0.0, |(_, leaf_rad)| leaf_rad);
+    let bottom = Zone {
+        kind: ZoneKind::Bottom,
+        directions: Direction::BOTH.into(),
+        gap_m: ground.map(|(gap_m, _)| gap_m.max(0.0)),
+        leaf_deg: under.to_degrees(),
+        x_m: edge(under).x,
+        y_m: edge(under).y,
+        present: true,
+        obstacle: None,
+        source: Source::PRACTICE,
+    };
+    let elbow = least(linkage, ZoneKind::Elbow, |pose| {
+        let away = length(pose.elbow - nearest_on_leaf(pose.elbow, pose.leaf_rad, length_m));
+        Gap { gap_m: away - half, place: pose.elbow }
+    });
+    let scissors = least(linkage, ZoneKind::ArmScissors, |pose| {
+        let (crank, link) =
+            ((linkage.shaft - pose.elbow) / linkage.crank_m, (pose.bracket - pose.elbow) / linkage.link_m);
+        Gap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
+    });
+    let mut zones = alloc::vec![closed, bottom, elbow, scissors];
+    for (index, obstacle) in site.obstacles.iter().flatten().enumerate() {
+        let mut zone = least(linkage, ZoneKind::BehindLeaf, |pose| {
+            let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
+            Gap { gap_m: gap_m - half, place }
+        });
+        let place = Point::new(zone.x_m, zone.y_m);
+        let from_hinge = length(place.to_vec2());
+        zone.kind = if from_hinge <= HINGE_SIDE_M {
+            ZoneKind::HingeSide
+        } else if length(place - edge(zone.leaf_deg.to_radians())) <= HINGE_SIDE_M {
+            ZoneKind::LeadingEdgeOpening
+        } else {
+            ZoneKind::BehindLeaf
+        };
+        zone.obstacle = Some(index as u32);
+        zones.push(zone);
+    }
+    zones
+}
+
+/// The zone of a gap that changes with the leaf angle: its least value on a fixed grid, and the movements in which it shrinks.
+///
+/// The grid's step is at most half a degree, so an edge four metres away is placed to some 35 mm and the gap known better than that wherever it
+/// has a turning point.
+fn least(linkage: &Linkage, kind: ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone {
+    let step = linkage.open_rad / f64::from(INTERVALS);
+    let gaps: Vec<(f64, Gap)> = (0..=INTERVALS)
+        .map(|index| if index == INTERVALS { linkage.open_rad } else { step * f64::from(index) })
+        .map(|leaf_rad| (leaf_rad, gap(&linkage.pose(leaf_rad))))
+        .collect();
+    let worst =
+        (0..gaps.len()).fold(0, |worst, index| if gaps[index].1.gap_m < gaps[worst].1.gap_m { index } else { worst });
+    // A gap narrower than what has to stay free, and narrowing: that is the movement that catches.
+    let shrinks = |direction: Direction| {
+        gaps.windows(2).any(|pair| {
+            let (before, behind) = match direction {
+                Direction::Open => (&pair[0].1, &pair[1].1),
+                Direction::Close => (&pair[1].1, &pair[0].1),
+            };
+            behind.gap_m < FREE_GAP_M && behind.gap_m < before.gap_m
+        })
+    };
+    let (leaf_rad, narrowest) = &gaps[worst];
+    Zone {
+        kind,
+        directions: Direction::BOTH.into_iter().filter(|direction| shrinks(*direction)).collect(),
+        gap_m: Some(narrowest.gap_m.max(0.0)),
+        leaf_deg: leaf_rad.to_degrees(),
+        x_m: narrowest.place.x,
+        y_m: narrowest.place.y,
+        present: narrowest.gap_m < FREE_GAP_M,
+        obstacle: None,
+        source: if matches!(kind, ZoneKind::BehindLeaf) { Source::F2200_GAPS } else { Source::PRACTICE },
+    }
+}
+
+/// The point of the leaf's line nearest to a point.
+fn nearest_on_leaf(point: Point, leaf_rad: f64, length_m: f64) -> Point {
+    let along = Vec2::new(cos(leaf_rad), sin(leaf_rad));
+    (along * point.to_vec2().dot(along).clamp(0.0, length_m)).to_point()
+}
+
+/// Distance of the leaf's line from a rectangle, m, 0 where they meet, and the nearest place on the leaf.
+///
+/// Two convex shapes that do not meet are nearest at a corner of one of them: four corners against the line, two ends against the rectangle.
+fn leaf_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &KeepOut) -> (f64, Point) {
+    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+    let end = Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
+    // Liang and Barsky's clipping: the part of the line inside all four sides.
+    let (mut enters, mut leaves) = (0.0f64, 1.0f64);
+    for (direction, from, least, most) in [(end.x, 0.0, x0, x1), (end.y, 0.0, y0, y1)] {
+        if direction == 0.0 {
+            if from < least || from > most {
+                leaves = -1.0;
+            }
+        } else {
+            let (first, second) = ((least - from) / direction, (most - from) / direction);
+            enters = enters.max(first.min(second));
+            leaves = leaves.min(first.max(second));
+        }
+    }
+    if enters <= leaves {
+        return (0.0, (end.to_vec2() * enters).to_point());
+    }
+    let corners = [(x0, y0), (x0, y1), (x1, y0), (x1, y1)].map(|(x, y)| {
+        let (corner, nearest) = (Point::new(x, y), nearest_on_leaf(Point::new(x, y), leaf_rad, length_m));
+        (length(corner - nearest), nearest)
+    });
+    let ends = [Point::ORIGIN, end].map(|point| {
+        let within = Point::new(point.x.clamp(x0, x1), point.y.clamp(y0, y1));
+        (length(point - within), point)
+    });
+    corners.into_iter().chain(ends).fold((f64::MAX, end), |least, gap| if gap.0 < least.0 { gap } else { least })
+}

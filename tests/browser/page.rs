@@ -1,0 +1,95 @@
+//! What the tests of the calculator do to it, and the native plan they hold it to.
+
+use pintle_core::{Document, Job, Plan, plan};
+use pintle_tests::harness::{Browser, Result};
+use serde_json::Value;
+use thirtyfour::WebElement;
+
+/// JavaScript for a part inside the calculator.
+pub fn part(selector: &str) -> String {
+    format!("document.querySelector('pintle-calculator').shadowRoot.querySelector(`{selector}`)")
+}
+
+/// JavaScript that is true once a result stands.
+pub const READY: &str = "document.querySelector('pintle-calculator')?.plan != null";
+
+/// A part inside the calculator, to be typed into or clicked as a person does.
+pub async fn element(browser: &Browser, selector: &str) -> Result<WebElement> {
+    let found = browser.driver.execute(format!("return {}", part(selector)), Vec::new()).await?;
+    Ok(found.element()?)
+}
+
+/// The text of a part inside the calculator.
+pub async fn text(browser: &Browser, selector: &str) -> Result<String> {
+    let text = browser.value(&format!("{}.textContent", part(selector))).await?;
+    Ok(text.as_str().unwrap_or_default().to_owned())
+}
+
+/// Types a number into its field, over what stands there.
+pub async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()> {
+    let field = format!("#field-{}", path.replace('.', "-"));
+    press(browser, &field).await?;
+    let input = element(browser, &field).await?;
+    // What stands there is marked, so that typing replaces it.
+    browser.driver.execute("arguments[0].select()", vec![input.to_json()?]).await?;
+    // By keyboard actions: the driver's own typing would first put the caret behind the text of an input in a shadow tree.
+    browser.driver.action_chain().send_keys(typed).perform().await?;
+    let stands = input.value().await?.unwrap_or_default();
+    assert_eq!(stands, typed, "typed into {path}");
+    Ok(())
+}
+
+/// Waits until what is shown is of what was said: the page computes once a frame.
+pub async fn computed(browser: &Browser) -> Result<()> {
+    browser
+        .value("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))")
+        .await?;
+    Ok(())
+}
+
+/// Clicks a part, brought to the middle of the screen first, clear of the verdict that sticks to its edge.
+pub async fn press(browser: &Browser, selector: &str) -> Result<()> {
+    browser.value(&format!("{}.scrollIntoView({{ block: 'center' }})", part(selector))).await?;
+    element(browser, selector).await?.click().await?;
+    computed(browser).await
+}
+
+/// Takes an option of a choice.
+pub async fn choose(browser: &Browser, path: &str, option: &str) -> Result<()> {
+    press(browser, &format!("input[name=\"{path}\"][value=\"{option}\"]")).await
+}
+
+/// Opens a group of fields.
+pub async fn open_group(browser: &Browser, name: &str) -> Result<()> {
+    browser.value(&format!("{}.open = true", part(&format!("[data-group={name}]")))).await?;
+    Ok(())
+}
+
+/// The job the page starts with.
+pub fn starting_job() -> Value {
+    serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON")
+}
+
+/// A job planned natively.
+pub fn planned(job: &Value) -> (Job, Plan) {
+    let document: Document = serde_json::from_value(job.clone()).expect("a document");
+    let job = Job::read(&document).expect("valid");
+    let plan = plan(&job).expect("valid");
+    (job, plan)
+}
+
+/// Holds the page's plan to a native one, bit for bit.
+pub async fn is_the_plan(browser: &Browser, plan: &Plan) -> Result<()> {
+    // As the browser writes it: the driver's own way of handing numbers over is not exact. Read as documents, in which 1 and 1.0 are
+    // one number, as they are to a browser.
+    let given = browser.value("JSON.stringify(document.querySelector('pintle-calculator').plan)").await?;
+    let given: Document = serde_json::from_str(given.as_str().unwrap_or_default())?;
+    let native: Document = serde_json::from_str(&serde_json::to_string(plan)?)?;
+    if given != native {
+        let lines = |document: &Document| serde_json::to_string_pretty(document).unwrap_or_default();
+        let (given, native) = (lines(&given), lines(&native));
+        let first = given.lines().zip(native.lines()).find(|(here, there)| here != there);
+        panic!("not bit for bit the native plan, first (browser, native): {first:?}");
+    }
+    Ok(())
+}

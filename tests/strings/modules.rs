@@ -1,0 +1,96 @@
+//! The page's modules as text: what they import, which sentences they name, which fields they ask for.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use crate::table::{LANGUAGES, Table};
+use pintle_core::FIELDS;
+
+/// Modules that say what is asked for.
+pub const ASKING: [&str; 3] = ["groups.js", "wind-items.js", "member-items.js"];
+
+fn page() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../www")
+}
+
+/// A module's text.
+pub fn text(name: &str) -> String {
+    std::fs::read_to_string(page().join("app").join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+/// What stands between an opening and a closing mark, everywhere.
+fn between<'t>(text: &'t str, open: &str, close: char) -> Vec<&'t str> {
+    text.split(open).skip(1).filter_map(|rest| rest.split_once(close)).map(|(found, _)| found).collect()
+}
+
+/// Modules that one imports from its own folder, types apart (those stand in comments).
+fn imports(name: &str) -> Vec<String> {
+    let text = text(name);
+    let code: Vec<&str> = text.lines().filter(|line| !line.trim_start().starts_with('*')).collect();
+    code.iter()
+        .flat_map(|line| between(line, "from \"./", '"').into_iter().chain(between(line, "import \"./", '"')))
+        .map(str::to_owned)
+        .collect()
+}
+
+/// A module and everything it leads to.
+fn reached(from: &str) -> BTreeSet<String> {
+    let mut found = BTreeSet::new();
+    let mut ahead = vec![from.to_owned()];
+    while let Some(name) = ahead.pop() {
+        if found.insert(name.clone()) {
+            ahead.extend(imports(&name));
+        }
+    }
+    found
+}
+
+/// Each import would else wait for the one that names it.
+#[test]
+fn the_page_asks_ahead_for_the_modules_it_runs() {
+    let html = std::fs::read_to_string(page().join("index.html")).expect("the page");
+    let listed: BTreeSet<String> =
+        between(&html, "<link rel=\"modulepreload\" href=\"app/", '"').into_iter().map(str::to_owned).collect();
+    let mut run = reached("boot.js");
+    assert!(run.len() > 20 && run.remove("boot.js"), "{run:?}");
+    assert_eq!(listed, run);
+    let styles: BTreeSet<String> =
+        between(&html, "href=\"style/", '"').into_iter().map(|name| name.replace(".css", "")).collect();
+    let loader = text("stylesheet.js");
+    let names = between(&loader, "const NAMES = [", ']')[0];
+    assert_eq!(styles, names.split(", ").map(|name| name.trim_matches('"').to_owned()).collect());
+}
+
+#[test]
+fn every_sentence_the_modules_name_is_there() {
+    let mut named = 0;
+    for name in reached("boot.js") {
+        let text = text(&name);
+        for key in between(&text, "say(\"", '"') {
+            named += 1;
+            // The host's own part of the table: `page.` stands before it in code as well.
+            for language in LANGUAGES {
+                assert!(Table::read(language).has(key), "{name}: {key} in {language}");
+            }
+        }
+    }
+    assert!(named > 40, "{named} found");
+}
+
+/// Every number of the table is asked for somewhere, so that no field of the job is out of reach.
+#[test]
+fn every_field_is_asked_for() {
+    let asked: String = ASKING.iter().map(|name| text(name)).collect();
+    let is_asked = |path: &str| {
+        let last = path.rsplit('.').next().expect("a name");
+        let below_place = format!("place.{last}");
+        let spellings = [path.to_owned(), last.to_owned(), below_place];
+        spellings.iter().any(|name| asked.contains(&format!("{name}\"")) || asked.contains(&format!("}}.{name}`")))
+    };
+    let missing: Vec<_> = FIELDS
+        .iter()
+        .map(|rule| rule.path)
+        .filter(|path| super::words::asked_in_the_groups(path) && !is_asked(path))
+        .collect();
+    assert!(missing.is_empty(), "{missing:?}");
+}

@@ -1,0 +1,84 @@
+/**
+ * The job document made of what a session holds.
+ *
+ * @import { ListedOperator } from "./operators.js"
+ * @import { Session } from "./session.js"
+ */
+
+import { put, remove } from "./document.js";
+import { EVERYTHING } from "./groups.js";
+import { writable, written } from "./items.js";
+import { uncertainInput } from "./paths.js";
+
+/**
+ * A text that cannot be read is stood in for by an example, so that the core can look at all the rest; such a job is never shown as a
+ * result.
+ *
+ * @param {Session} session
+ * @returns {any}
+ */
+export function jobOf(session) {
+  const { members } = session;
+  const job = structuredClone(session.base);
+  for (const path of dropped(session)) remove(job, path);
+  for (const choice of session.activeChoices()) {
+    for (const [path, value] of Object.entries(written(choice, session.choice(choice.path).value))) put(job, path, value);
+  }
+  const listed = new Set(session.byParts ? members.activePaths() : []);
+  for (const path of session.activePaths()) if (!listed.has(path)) put(job, path, valueFor(session, path));
+  if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
+  if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency);
+  putUncertainties(session, job);
+  if (session.setout.said) job.setout = session.setout.block();
+  return job;
+}
+
+/** @param {Session} session @param {string} path */
+function valueFor(session, path) {
+  const { rule, value, unread } = session.entry(path);
+  return unread ? (rule.example ?? rule.least) : value;
+}
+
+/**
+ * What of the starting job is taken away before what takes part is put in. Where no choice of a block was changed, what the page does
+ * not ask for stays as the job has it.
+ *
+ * @param {Session} session
+ */
+function dropped(session) {
+  const block = (/** @type {string} */ path) => path.split(".")[0];
+  const turned = EVERYTHING.choices.map(({ path }) => path).filter((path) => session.choice(path).value !== session.choice(path).start);
+  const changed = new Set(turned.map(block));
+  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members"];
+  return all.filter((path) => changed.has(block(path)));
+}
+
+/** Only what was said of inputs that take part. @param {Session} session @param {any} job */
+function putUncertainties(session, job) {
+  const paths = session.activePaths();
+  for (const [path, entry] of session.entries) {
+    const input = uncertainInput(path);
+    if (input === null || (entry.assumed && entry.start === null)) continue;
+    if (job.uncertainty) delete job.uncertainty[input];
+    const value = valueFor(session, path);
+    if (value !== null && paths.includes(input)) job.uncertainty = { ...job.uncertainty, [input]: value };
+  }
+}
+
+/**
+ * The job's operator when one of the list is taken. A list may state the efficiency of its own arm; what the person types wins.
+ *
+ * @param {Session} session
+ * @param {ListedOperator} operator
+ * @param {number | null} efficiency
+ */
+export function listedOperator(session, operator, efficiency) {
+  const { rated_torque_n_m, peak_torque_n_m = undefined, shaft_speed_deg_s = undefined, arm_efficiency: own = undefined } = operator;
+  const { assumed } = session.entry("operator.arm_efficiency");
+  return {
+    rated_torque_n_m,
+    peak_torque_n_m: peak_torque_n_m ?? null,
+    shaft_speed_deg_s: shaft_speed_deg_s ?? null,
+    arm_efficiency: assumed ? (own ?? efficiency) : efficiency,
+  };
+}
