@@ -167,12 +167,10 @@ async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
 
         // Another question is answered, and it is that question's answer.
         press(&browser, "input[name=setout-step][value=none]").await?;
-        seen(&browser, ".set-outs tbody tr").await?;
         let native = set_out(&read(&job(|job| job["setout"]["step_m"] = Value::Null))).expect("valid");
-        let found = text(&browser, ".set-outs tbody").await?;
-        for shown in column(&native) {
-            assert!(found.contains(&shown), "{shown} in {found}");
-        }
+        let expected = json!(column(&native));
+        let found = part(".set-outs tbody");
+        browser.wait_for(&format!("{expected}.every((shown) => {found}?.textContent.includes(shown))")).await?;
         let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
         assert!(overflow.as_i64().expect("a number") <= 0, "{overflow} px beyond");
         Ok(())
