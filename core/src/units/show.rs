@@ -65,7 +65,7 @@ fn decimals(size: f64, quantity: Quantity) -> usize {
     let most = match quantity {
         Quantity::Count => 0,
         Quantity::Angle | Quantity::Percent | Quantity::Mass | Quantity::Speed | Quantity::Force | Quantity::Power => 1,
-        Quantity::Stiffness | Quantity::Voltage | Quantity::Pressure => 1,
+        Quantity::Stiffness | Quantity::Voltage | Quantity::Pressure | Quantity::Resistance => 1,
         Quantity::ShortLength | Quantity::Torque | Quantity::AngularSpeed | Quantity::AngularAcceleration => 2,
         Quantity::Time | Quantity::Energy => 2,
         Quantity::Length | Quantity::Area | Quantity::Inertia => 3,
