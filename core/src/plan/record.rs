@@ -182,7 +182,9 @@ impl Model {
         let timer = job.settings.and_then(|settings| settings.close_timer_s);
         let pull = |planned: f64| {
             let by = PULL_N.max(PULL_SHARE * planned.abs());
-            Agreed::around(Some(planned), by, by)
+            // A leaf that has to be pulled may come lightly, and must not go by itself.
+            let below = if planned >= 0.0 { by.min(planned) } else { by };
+            Agreed::around(Some(planned), below, by)
         };
         let [pull_open, pull_close] = self.pulls_n(record);
         let trial = plan.breakaway.as_ref().map(|breakaway| breakaway.trial);

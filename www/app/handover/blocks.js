@@ -56,25 +56,20 @@ export function table(heads, rows, kind = "") {
  * Names and values, two pairs beside one another.
  *
  * @param {[string, Cell][]} pairs
- * @param {[string, string]} heads
  * @returns {Block}
  */
-export function pairs(pairs, heads) {
+export function pairs(pairs) {
   const half = Math.ceil(pairs.length / 2);
-  const cells = (/** @type {[string, Cell] | undefined} */ pair) => [
-    h("th", { scope: "row" }, pair?.[0] ?? ""),
-    h("td", {}, pair ? (pair[1] === "" ? blank() : pair[1]) : ""),
-  ];
+  const cells = (/** @type {[string, Cell] | undefined} */ pair) =>
+    pair ? [h("th", { scope: "row" }, pair[0]), h("td", {}, pair[1] === "" ? blank() : pair[1])] : [h("td", { colspan: "2" })];
   const rows = pairs.slice(0, half).map((pair, index) => h("tr", {}, ...cells(pair), ...cells(pairs[half + index])));
-  const made = () => table([...heads, ...heads], [], "pairs");
-  const block = { ...made(), again: made };
-  block.rows?.append(...rows);
-  return block;
+  return { ...ruled("pairs", rows), again: () => ruled("pairs", []) };
 }
 
-/** Heads of pairs. @param {import("../sheet.js").Sheet} sheet @returns {[string, string]} */
-export function rowHeads(sheet) {
-  return [sheet.say("handover.paper.survey.row.name"), sheet.say("handover.paper.survey.row.value")];
+/** A table without heads. @param {string} kind @param {HTMLTableRowElement[]} rows @returns {Block} */
+function ruled(kind, rows) {
+  const body = h("tbody", {}, ...rows);
+  return { root: h("table", { class: kind }, body), rows: body };
 }
 
 /** @param {Cell[]} items @returns {Block} */

@@ -6,7 +6,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { figure, head, note, pairs, rowHeads, table } from "./blocks.js";
+import { figure, head, note, pairs, table } from "./blocks.js";
 
 const BLACK = "#000000";
 
@@ -28,9 +28,9 @@ function view(sheet, height, leafDeg) {
 export function drawingBlocks(sheet, { plan, calculation }) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.paper.${key}`);
   return [
-    head(say("setout.title"), true),
+    head(say("setout.title")),
     note(say("setout.note")),
-    figure(calculation.plan_view_svg(view(sheet, 400, 0)), sheet.say("drawing_titles.plan_view")),
+    figure(calculation.plan_view_svg(view(sheet, 430, 0)), sheet.say("drawing_titles.plan_view")),
     ...markBlocks(sheet, calculation.mark_out()),
     head(say("curve.title")),
     figure(calculation.curve_svg(view(sheet, 340, plan.peak.leaf_deg)), sheet.say("drawing_titles.curve")),
@@ -61,8 +61,6 @@ function markBlocks(sheet, marks) {
         [say("link"), short(marks.link.pivots_m)],
         [say("riser"), short(marks.riser_m)],
         [say("base"), sheet.show(marks.base_direction_deg, "angle")],
-      ],
-      rowHeads(sheet),
-    ),
+      ]),
   ];
 }

@@ -6,10 +6,13 @@
  */
 
 import { h } from "../dom.js";
-import { blank, head, note, pairs, rowHeads, subhead, table } from "./blocks.js";
+import { blank, head, note, pairs, subhead, table } from "./blocks.js";
 
 /** Lines for what was done later. */
-const LOG_LINES = 6;
+const LOG_LINES = 13;
+
+/** Lines for the way to release this operator. */
+const PEN_LINES = 2;
 
 /** @param {Sheet} sheet @returns {Block[]} */
 export function ownerBlocks(sheet) {
@@ -34,17 +37,18 @@ function maintenanceBlocks(sheet) {
 /** @param {Sheet} sheet @returns {Block[]} */
 function pageBlocks(sheet) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.paper.owner.${key}`);
-  const sections = /** @type {{ title: string, lines: string[], rules?: number, after?: string[] }[]} */ (sheet.strings.at("handover.paper.owner.sections"));
+  const sections = /** @type {{ title: string, lines: string[], after?: string[] }[]} */ (sheet.strings.at("handover.paper.owner.sections"));
   /** @type {[string, Cell][]} */
   const places = ["key", "isolator", "call"].map((key) => [say(key), ""]);
   return [
     head(say("title"), true),
     note(say("note")),
-    ...sections.flatMap(({ title, lines, rules = 0, after = [] }) => {
+    ...sections.flatMap(({ title, lines, after = [] }) => {
       const item = (/** @type {string} */ text) => h("li", {}, text);
-      const pen = Array.from({ length: rules }, () => h("li", { class: "pen" }, blank()));
+      // What only the maker can say is written in between.
+      const pen = Array.from({ length: after.length ? PEN_LINES : 0 }, () => h("li", { class: "pen" }, blank()));
       return [subhead(title), { root: h("ul", { class: "owner" }, ...lines.map(item), ...pen, ...after.map(item)) }];
     }),
-    { ...pairs(places, rowHeads(sheet)), rows: undefined },
+    { ...pairs(places), rows: undefined },
   ];
 }

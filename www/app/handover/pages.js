@@ -6,7 +6,10 @@
  */
 
 /** Rows of a table that are not worth a page of their own. */
-const FEWEST = 2;
+const FEWEST = 3;
+
+/** Tables with fewer rows are not cut at all. */
+const WHOLE = 8;
 
 /**
  * @param {Block[]} blocks
@@ -56,7 +59,7 @@ function overflows(body) {
 
 /** Leaves on the page the rows that fit; null where too few would. @param {Block} block @param {HTMLElement} body @returns {Block | null} */
 function cut({ rows, again }, body) {
-  if (!rows || !again || rows.childElementCount < 2 * FEWEST) return null;
+  if (!rows || !again || rows.childElementCount < WHOLE) return null;
   /** @type {Element[]} */
   const over = [];
   while (rows.childElementCount > FEWEST && (overflows(body) || over.length < FEWEST)) {

@@ -8,7 +8,7 @@
 
 import { h } from "../dom.js";
 import { verdictMark } from "../verdict-mark.js";
-import { head, list, note, pairs, rowHeads, table } from "./blocks.js";
+import { head, line, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
 import { drawingBlocks } from "./drawings.js";
 import { linkBlocks } from "./link.js";
@@ -60,7 +60,7 @@ function chosenBlocks(sheet, { job, plan: { rating, peak } }) {
     [say("needed"), sheet.show(peak.shaft_torque_n_m, "torque")],
     [say("worst"), `${sheet.show(peak.leaf_deg, "angle")}, ${sheet.say(`direction.${peak.direction}`)}`],
   ];
-  return [head(say("title")), pairs(rows, rowHeads(sheet))];
+  return [head(say("title")), pairs(rows)];
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
@@ -69,12 +69,17 @@ function measuredBlocks(sheet, { calculation }) {
   const { checks, steps } = comparison(sheet, calculation.commissioning());
   const heads = (/** @type {string[]} */ keys) => keys.map((key) => sheet.say(`handover.columns.${key}`));
   const word = (/** @type {import("./compare.js").Row} */ { verdict, word }) => (verdict === "not_measured" ? "" : word);
-  const rows = checks.map((row) => [row.name, row.planned || "–", row.agreed || "–", row.measured, word(row), row.source]);
+  // Sources are told once, by letters.
+  const sources = [...new Set(checks.map(({ source }) => source))];
+  const letter = (/** @type {string} */ source) => String.fromCharCode(97 + sources.indexOf(source));
+  const rows = checks.map((row) => [row.name, row.planned || "–", row.agreed ? h("span", {}, row.agreed, h("sup", {}, letter(row.source))) : "–", row.measured, word(row)]);
   const done = steps.map((row) => [row.name, row.measured, word(row)]);
   return [
-    head(say("title")),
+    // With the signatures on one sheet, to be signed as a whole.
+    head(say("title"), true),
     note(say("note")),
-    table(heads(["what", "planned", "agreed", "measured", "verdict", "source"]), [...rows, [say("instrument"), "–", "–", "", "", ""]], "write compared"),
+    table(heads(["what", "planned", "agreed", "measured", "verdict"]), [...rows, [say("instrument"), "–", "–", "", ""]], "write compared"),
+    line(`${sheet.say("handover.columns.source")}: ${sources.map((source) => `${letter(source)} ${source}`).join("; ")}.`),
     head(say("steps")),
     table(heads(["what", "measured", "verdict"]), done, "write steps"),
   ];

@@ -41,7 +41,7 @@ export function createHandover(sheet, signal) {
       h("p", { class: "note" }, say("purpose")),
       h("div", { class: "handover-pair" },
         h("form", { class: "groups", novalidate: true, onsubmit: (/** @type {Event} */ event) => event.preventDefault() }, ...groups.map((group) => group.root), texts.root),
-        h("div", {}, h("h3", {}, say("compare")), table, differs)),
+        h("div", {}, table, differs)),
       first,
       show,
       paper,
@@ -84,7 +84,7 @@ export function createHandover(sheet, signal) {
     const rows = [...checks, ...steps].map(({ name, planned, agreed, measured, verdict, word }) =>
       h("tr", { class: verdict }, h("th", { scope: "row" }, name),
         ...[planned, agreed, measured].map((cell) => h("td", {}, cell || "–")),
-        h("td", { class: "row-verdict" }, verdictMark(MARKS[verdict]), word)));
+        h("td", {}, h("span", { class: "row-verdict" }, verdictMark(MARKS[verdict]), word))));
     const heads = COLUMNS.map((key) => h("th", { scope: "col" }, say(`columns.${key}`)));
     table.replaceChildren(h("table", {}, h("caption", {}, say("compare")), h("thead", {}, h("tr", {}, ...heads)), h("tbody", {}, ...rows)));
     const off = new Set([...checks, ...steps].filter(({ verdict }) => verdict === "look_again").map((row) => row.differs));

@@ -18,11 +18,13 @@ export function partsBlocks(sheet, { job, calculation }) {
   const short = (/** @type {number} */ value) => sheet.show(value, "short_length");
   const { crank, link, anchors } = calculation.mark_out();
   const marks = job.marks ?? {};
-  const overlap = marks.overlap_m ?? sheet.session.rules.get("marks.overlap_m")?.default ?? 0;
-  const cut = (/** @type {{ cut_m: number | null }} */ { cut_m }) => (cut_m === null ? "" : say("cut", { length: short(cut_m), overlap: short(overlap) }));
+  // Tubes are cut by what was said of them, never by an overlap of nothing.
+  const { overlap_m: overlap = null } = marks;
+  const cut = (/** @type {import("../contract.d.ts").Tubes} */ { cut_m, pivots_m }) =>
+    cut_m === null || overlap === null ? h("span", {}, say("pivots", { length: short(pivots_m) }), " ", h("span", { class: "pen" })) : say("cut", { length: short(cut_m), overlap: short(overlap) });
   const grid = anchors.length ? say("grid", { along: short(marks.anchor_along_m), across: short(marks.anchor_across_m) }) : "";
   const devices = (job.site?.means ?? []).map((/** @type {any} */ { kind }) => [say("means", { means: sheet.say(`handover.paper.zones.means.${kind}`) }), count(1), "–"]);
-  /** @type {string[][]} */
+  /** @type {import("./blocks.js").Cell[][]} */
   const rows = [
     [say("operator"), count(1), sheet.session.operator?.name ?? ""],
     [say("crank"), count(2), cut(crank)],

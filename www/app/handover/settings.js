@@ -6,7 +6,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { head, line, note, pairs, rowHeads, table } from "./blocks.js";
+import { head, line, note, pairs, table } from "./blocks.js";
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function settingBlocks(sheet, result) {
@@ -54,7 +54,7 @@ function enterBlocks(sheet, { job, plan }) {
     [say("speed"), twice(shown(job.operator.shaft_speed_deg_s, "angular_speed"), shown(motion?.limits.slow_speed_deg_s, "angular_speed"))],
     [say("time"), twice(shown(motion?.opening.time_s, "time"), shown(motion?.closing.time_s, "time"))],
   ];
-  return [head(say("title")), note(say("note")), pairs(rows, rowHeads(sheet))];
+  return [head(say("title")), note(say("note")), pairs(rows)];
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
@@ -74,7 +74,7 @@ function pushBlocks(sheet, { plan: { breakaway } }) {
   return [
     head(say("title")),
     note(say("note", { angle: shown(trial.leaf_deg, "angle"), radius: shown(trial.radius_m, "length") })),
-    pairs(rows, rowHeads(sheet)),
+    pairs(rows),
     ...(breakaway.state === "shut" ? [line(sheet.say("findings.breakaway_no_window", { least: shown(least, "torque"), most: shown(highest?.slip_torque_n_m, "torque") }))] : []),
   ];
 }

@@ -5,7 +5,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { head, line, list, note, pairs, rowHeads, table } from "./blocks.js";
+import { head, line, list, note, pairs, table } from "./blocks.js";
 
 /** Not reckoned by the core: for the pen. */
 const SUPPLY = ["circuit", "cable", "voltage", "battery", "rod", "conductor"];
@@ -19,7 +19,7 @@ export function siteBlocks(sheet, { job, plan: { entrapment } }) {
     ...(entrapment ? zoneBlocks(sheet, job, entrapment) : []),
     head(say("supply.title")),
     note(`${say("supply.note")} ${say("blank")}`),
-    { ...pairs(supply, rowHeads(sheet)), rows: undefined },
+    { ...pairs(supply), rows: undefined },
   ];
 }
 

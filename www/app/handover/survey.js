@@ -8,18 +8,22 @@
 import { FROM_PARTS, GROUPS, LEAD, LEAF_BY } from "../groups.js";
 import { written } from "../items.js";
 import { wordsKey } from "../paths.js";
-import { head, note, pairs, rowHeads, subhead } from "./blocks.js";
+import { head, note, pairs, subhead } from "./blocks.js";
+
+/** Told with the leaf, and with the operator. */
+const ELSEWHERE = ["leaf", "requirement"];
 
 /** @param {Sheet} sheet @returns {Block[]} */
 export function surveyBlocks(sheet) {
   const { session } = sheet;
   const say = (/** @type {string} */ key) => sheet.say(`handover.paper.survey.${key}`);
   const lead = LEAD.filter((path) => !(session.byParts && FROM_PARTS.includes(path)));
+  const more = session.active(GROUPS.filter(({ name }) => name === "leaf").flatMap(({ items }) => items)).paths;
   /** @type {[string, string[], import("../groups.js").Choice[]][]} */
-  const groups = [[sheet.say("form.leaf"), lead, session.byParts ? [LEAF_BY] : []]];
+  const groups = [[sheet.say("form.leaf"), [...lead, ...more], session.byParts ? [LEAF_BY] : []]];
   if (session.byParts) groups.push([sheet.say("members.title"), session.members.activePaths(), session.members.activeChoices()]);
   for (const { name, items, handover } of GROUPS) {
-    if (handover) continue;
+    if (handover || ELSEWHERE.includes(name)) continue;
     const { paths, choices } = session.active(items);
     // A block that is not looked at has nothing to tell.
     const looked = choices.filter(({ path }) => !(path.endsWith(".looked_at") && session.choice(path).value === "no"));
@@ -31,7 +35,7 @@ export function surveyBlocks(sheet) {
     ...groups.flatMap(([title, paths, choices]) => {
       const rows = [...choices.map((choice) => choiceRow(sheet, choice)), ...paths.map((path) => numberRow(sheet, path))];
       const said = rows.filter((row) => row !== null);
-      return said.length ? [subhead(title), pairs(said, rowHeads(sheet))] : [];
+      return said.length ? [subhead(title), pairs(said)] : [];
     }),
   ];
 }
