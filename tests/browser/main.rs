@@ -3,6 +3,7 @@
 mod built;
 mod calculator;
 mod faults;
+mod handover;
 mod offline;
 mod page;
 mod setout;
