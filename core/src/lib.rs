@@ -27,6 +27,7 @@ mod document;
 mod drive;
 mod job;
 mod leaf;
+mod order;
 mod plan;
 mod real;
 mod safety;
