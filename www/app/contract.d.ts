@@ -345,7 +345,7 @@ protects_people: boolean,
  */
 state: WindowState,
 /**
- * Largest shaft torque of normal running: wind against, wind behind held back, start and inertia where motion is described, N·m.
+ * Largest shaft torque of normal running: wind against, wind behind held back, start, braking and inertia where motion is described, N·m.
  */
 running_torque_n_m: number,
 /**
@@ -366,7 +366,7 @@ toggle_to_leaf_deg: number,
  */
 trial: Trial,
 /**
- * What would open the window, tried one at a time; empty where it is open.
+ * What would open the window, tried one at a time, and in pairs where no single change does; empty where it is open.
  */
 remedies: Array<Remedy>,
 /**
@@ -463,7 +463,7 @@ leaf_speed_deg_s: number,
  */
 calm: CoastState,
 /**
- * Leaf angle it runs on, degrees; `null` where it does not stop by itself.
+ * Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
  */
 calm_leaf_deg: number | null,
 /**
@@ -478,7 +478,7 @@ following_leaf_deg: number | null, };
 /**
  * How a leaf that was let go ends.
  */
-export type CoastState = "stops" | "runs_on";
+export type CoastState = "stops" | "reaches_stop" | "runs_on";
 
 /**
  * How a thrust collar carries its load.
@@ -1040,7 +1040,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "duty_exceeded" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1100,7 +1100,7 @@ edge_push_n: number,
  */
 edge_push_leaf_deg: number,
 /**
- * Greatest speed of the latch edge in the prescribed motion, m/s; `null` where motion is not described.
+ * Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
  */
 edge_speed_m_s: number | null,
 /**
@@ -2004,6 +2004,10 @@ opening: PrescribedRun,
  */
 closing: PrescribedRun,
 /**
+ * Largest shaft torque with the wind behind, both ways: holding back and braking together.
+ */
+held_back: TimedTorque,
+/**
  * Largest shaft torque of both, start and inertia included, over the rated torque.
  */
 utilisation: number,
@@ -2739,15 +2743,19 @@ export type Remedy = {
  */
 change: RemedyKind,
 /**
- * Least slip torque with it, N·m.
+ * The change made with it; `null` where it is tried alone.
+ */
+with: RemedyKind | null,
+/**
+ * Least slip torque then, N·m.
  */
 least_slip_n_m: number,
 /**
- * Highest slip torque with it, N·m; `null` where no limit is left.
+ * Highest slip torque then, N·m; `null` where no limit is left.
  */
 highest_slip_n_m: number | null,
 /**
- * Whether it opens the window by itself.
+ * Whether it opens the window.
  */
 opens: boolean, };
 

@@ -98,8 +98,14 @@ pub enum FindingCode {
     OpeningDrivenBack,
     /// The same when closing. `leaf_angle`, `time`.
     ClosingDrivenBack,
+    /// Opening it still creeps after half an hour. `leaf_angle`.
+    OpeningCreeps,
+    /// The same when closing. `leaf_angle`.
+    ClosingCreeps,
     /// More cycles than the operator is rated for. `share`.
     DutyExceeded,
+    /// An hour is too short for the cycles asked for. `share` of the hour they would take.
+    DutyNoTime,
     /// Breakaway protects leaf and drive, and is never counted as protection of people.
     BreakawayNotForPeople,
     /// Near closed one slip torque gives the leaf several times the force. `leaf_angle`, up to which.
