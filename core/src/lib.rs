@@ -27,6 +27,7 @@ mod document;
 mod drive;
 mod job;
 mod leaf;
+pub mod packed;
 mod plan;
 mod real;
 mod safety;
