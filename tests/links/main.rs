@@ -27,6 +27,18 @@ fn same(one: &Document, other: &Document) -> bool {
     }
 }
 
+/// A document without the fields that say nothing: `null` and absent are the same in a job.
+fn without_nulls(document: &Document) -> Document {
+    match document {
+        Document::Object(entries) => {
+            let said = entries.iter().filter(|(_, value)| *value != Document::Null);
+            Document::Object(said.map(|(key, value)| (key.clone(), without_nulls(value))).collect())
+        }
+        Document::List(items) => Document::List(items.iter().map(without_nulls).collect()),
+        other => other.clone(),
+    }
+}
+
 /// Packs and unpacks.
 #[track_caller]
 fn through(document: &Document) -> Document {

@@ -1,6 +1,6 @@
 //! What a link weighs. The bound is the customer's: an ordinary job in at most 300 bytes of address fragment.
 
-use super::{document, same, through};
+use super::{document, same, through, without_nulls};
 use pintle_core::units::{self, Quantity, System};
 use pintle_core::{Document, FIELDS, Job, packed};
 use serde_json::{Value, json};
@@ -71,7 +71,7 @@ fn in_us_units() -> Value {
 /// Length of the address fragment of a job, its mark included; the job comes back to the bit.
 #[track_caller]
 fn fragment(job: &Value) -> usize {
-    let said = packed::without_nulls(&document(job));
+    let said = without_nulls(&document(job));
     assert!(same(&through(&said), &said), "{job}");
     MARK.len() + packed::pack(&said).len()
 }

@@ -4,6 +4,18 @@ use crate::jobs::{damaged, document, loaded, valid};
 use pintle_core::{Document, Job, packed};
 use proptest::prelude::*;
 
+/// A document without the fields that say nothing: `null` and absent are the same in a job.
+fn without_nulls(document: &Document) -> Document {
+    match document {
+        Document::Object(entries) => {
+            let said = entries.iter().filter(|(_, value)| *value != Document::Null);
+            Document::Object(said.map(|(key, value)| (key.clone(), without_nulls(value))).collect())
+        }
+        Document::List(items) => Document::List(items.iter().map(without_nulls).collect()),
+        other => other.clone(),
+    }
+}
+
 /// Bits and all: NaN is a number like others here.
 fn same(one: &Document, other: &Document) -> bool {
     match (one, other) {
@@ -24,7 +36,7 @@ proptest! {
     fn a_job_comes_back_as_it_was(value in loaded()) {
         let document = document(&value);
         let back = packed::unpack(&packed::pack(&document)).unwrap();
-        prop_assert!(same(&back, &document));
+        prop_assert!(same(&back, &without_nulls(&document)));
         prop_assert_eq!(Job::read(&back), Job::read(&document));
     }
 
@@ -32,7 +44,7 @@ proptest! {
     #[test]
     fn a_job_is_the_same_without_what_it_does_not_say(value in valid()) {
         let document = document(&value);
-        let said = packed::without_nulls(&document);
+        let said = without_nulls(&document);
         prop_assert_eq!(Job::read(&said), Job::read(&document));
         prop_assert!(Job::open(&said).is_ok());
     }
@@ -40,7 +52,7 @@ proptest! {
     #[test]
     fn anything_comes_back_as_it_was(document in damaged(loaded())) {
         let back = packed::unpack(&packed::pack(&document)).unwrap();
-        prop_assert!(same(&back, &document));
+        prop_assert!(same(&back, &without_nulls(&document)));
     }
 
     #[test]

@@ -16,7 +16,7 @@ mod write;
 pub use names::NAMES;
 
 use crate::{Document, Fault, FaultCode, Invalid};
-use alloc::{string::String, vec, vec::Vec};
+use alloc::{string::String, vec};
 
 /// The format this version writes, and the newest it reads.
 const FORMAT: u8 = 1;
@@ -38,8 +38,8 @@ mod tag {
 
 /// Packs a document into a text of letters, digits, `-` and `_`.
 ///
-/// Every value comes back as it was: numbers to the bit, objects with their order and repetitions. Nesting deeper than a document
-/// can be read with does not come back.
+/// Every value comes back as it was, numbers to the bit, objects with their order and repetitions; only fields that are `null` are
+/// left out, since in a job that is the same as absent. Nesting deeper than a document can be read with does not come back.
 pub fn pack(document: &Document) -> String {
     let mut bytes = vec![FORMAT];
     write::value(&mut bytes, document);
@@ -74,17 +74,4 @@ fn checked(bytes: &[u8]) -> Option<(u8, &[u8])> {
 fn beginning(text: &str) -> String {
     let short: String = text.chars().take(24).collect();
     if short.len() < text.len() { short + "…" } else { short }
-}
-
-/// A document without the fields that say nothing: `null` and absent are the same in a job.
-#[must_use]
-pub fn without_nulls(document: &Document) -> Document {
-    match document {
-        Document::Object(entries) => {
-            let said: Vec<_> = entries.iter().filter(|(_, value)| *value != Document::Null).collect();
-            Document::Object(said.into_iter().map(|(key, value)| (key.clone(), without_nulls(value))).collect())
-        }
-        Document::List(items) => Document::List(items.iter().map(without_nulls).collect()),
-        other => other.clone(),
-    }
 }

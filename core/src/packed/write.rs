@@ -26,9 +26,10 @@ pub fn value(bytes: &mut Vec<u8>, document: &Document) {
             items.iter().for_each(|item| value(bytes, item));
         }
         Document::Object(entries) => {
+            let said = || entries.iter().filter(|(_, inner)| *inner != Document::Null);
             bytes.push(tag::OBJECT);
-            number::write_varint(bytes, entries.len() as u64);
-            for (key, inner) in entries {
+            number::write_varint(bytes, said().count() as u64);
+            for (key, inner) in said() {
                 match names::number_of(key) {
                     Some(place) => names::write(bytes, place),
                     None => {

@@ -11,7 +11,7 @@ use crate::drawing;
 #[wasm_bindgen]
 pub fn pack(#[wasm_bindgen(unchecked_param_type = "any")] job: JsValue) -> Result<String, JsValue> {
     let document: Document = decode(job, "")?;
-    Ok(packed::pack(&packed::without_nulls(&document)))
+    Ok(packed::pack(&document))
 }
 
 /// The job document of a link's text, in this version's schema. Throws `Invalid` for a damaged, hostile or newer link and for a

@@ -19,7 +19,7 @@ pub struct QrPath {
 
 /// The code of a text, with about 15 % of it restorable; `None` where the text is too long for any code (2,331 bytes at most).
 pub fn qr(text: &str) -> Option<QrPath> {
-    let code = QrCode::encode_text(text, QrCodeEcc::Medium).ok()?;
+    let code = QrCode::encode_binary(text.as_bytes(), QrCodeEcc::Medium).ok()?;
     let mut path = String::new();
     for y in 0..code.size() {
         let mut x = 0;
