@@ -28,6 +28,7 @@ mod drive;
 mod job;
 mod leaf;
 mod order;
+pub mod packed;
 mod plan;
 mod real;
 mod safety;

@@ -4,5 +4,6 @@ mod additions;
 mod arm;
 mod jobs;
 mod motion;
+mod packed;
 mod plan;
 mod safety;

@@ -981,7 +981,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
 
 /**
  * The rule of one number field.
@@ -2664,6 +2664,19 @@ curve: Array<MotionPoint>, };
  * Which torque the drive's push is reckoned with.
  */
 export type PushTorque = "slip" | "peak" | "rated";
+
+/**
+ * A QR code to be drawn: dark on light, in a square of `side` × `side` units.
+ */
+export type QrPath = {
+/**
+ * Side of the whole square in modules, the quiet zone included.
+ */
+side: number,
+/**
+ * Path data of the dark modules, one unit a module.
+ */
+path: string, };
 
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.

@@ -10,6 +10,7 @@ mod paint;
 mod pen;
 mod place;
 mod plan_view;
+mod qr;
 mod reader;
 mod sheet;
 mod ticks;
@@ -22,6 +23,7 @@ mod svg;
 #[cfg(target_arch = "wasm32")]
 pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view};
 pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
+pub use qr::{QrPath, qr};
 pub use svg::{curve_svg, plan_view_svg};
 pub use view::{Colour, Labels, Palette, PlotArea, View};
 
