@@ -2664,7 +2664,7 @@ export type PushTorque = "slip" | "peak" | "rated";
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
  * Demand compared with the ratings.
@@ -2694,7 +2694,11 @@ export type ReadError = {
 /**
  * Why.
  */
-code: ReadErrorCode, };
+code: ReadErrorCode,
+/**
+ * What an ambiguous text may mean, in the document's unit: the comma grouping thousands, the comma marking decimals.
+ */
+readings: [number, number] | null, };
 
 /**
  * Why a typed text is not a number of the wanted quantity.

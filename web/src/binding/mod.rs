@@ -9,7 +9,7 @@ mod functions;
 mod setout;
 
 pub use calculation::Calculation;
-pub use functions::{bare, fields, read, show, show_limit, unit, version};
+pub use functions::{bare, feet_inches, fields, read, show, show_limit, unit, version};
 pub use setout::{PadView, Pads, front, limit_names, set_out, weigh};
 
 use wasm_bindgen::prelude::wasm_bindgen;
