@@ -1626,7 +1626,11 @@ crank: string,
 /**
  * Before the link's length.
  */
-link: string, };
+link: string,
+/**
+ * The language's decimal mark.
+ */
+decimal: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
