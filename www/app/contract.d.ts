@@ -1626,7 +1626,11 @@ crank: string,
 /**
  * Before the link's length.
  */
-link: string, };
+link: string,
+/**
+ * The language's decimal mark.
+ */
+decimal: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
@@ -2681,7 +2685,7 @@ path: string, };
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
  * Demand compared with the ratings.
@@ -2711,7 +2715,11 @@ export type ReadError = {
 /**
  * Why.
  */
-code: ReadErrorCode, };
+code: ReadErrorCode,
+/**
+ * What an ambiguous text may mean, in the document's unit: the comma grouping thousands, the comma marking decimals.
+ */
+readings: [number, number] | null, };
 
 /**
  * Why a typed text is not a number of the wanted quantity.

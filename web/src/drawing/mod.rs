@@ -47,7 +47,7 @@ pub fn leaf_deg_at_plan_view(model: &Model, view: &View, x: f64, y: f64) -> f64 
 /// Lays out the curve; the way a backend measures text comes in from outside.
 fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> (sheet::Sheet<'m>, PlotArea) {
     let curve = curve::Curve::new(model, plan, view.leaf_deg);
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let mut sheet = view.sheet(measure);
     let frame = curve::Frame::new(&curve, sheet.size, sheet.text_size, view.system);
     curve::draw(&mut sheet, &curve, &frame, view);
     let plot = frame.plot;
@@ -57,7 +57,7 @@ fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measur
 /// Lays out the plan view.
 fn lay_plan_view<'m>(model: &Model, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
     let plan = plan_view::PlanView::new(model, view.leaf_deg);
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let mut sheet = view.sheet(measure);
     let fit = plan_view::Fit::new(&plan, sheet.size, sheet.text_size);
     plan_view::draw(&mut sheet, &plan, &fit, view);
     sheet
