@@ -84,6 +84,7 @@ fn the_pages_types_are_up_to_date() {
 fn every_imported_type_is_declared() {
     let text = declarations();
     for name in [
+        "Commissioning",
         "CurvePoint",
         "Fault",
         "FieldRule",

@@ -429,6 +429,48 @@ limit: Limit,
 by: number, };
 
 /**
+ * One measured number beside its plan.
+ */
+export type Check = {
+/**
+ * Path of the measured number in the job.
+ */
+path: string,
+/**
+ * What kind of number it is; values below are in the document's unit.
+ */
+quantity: Quantity,
+/**
+ * The planned value; `null` where the job plans none.
+ */
+planned: number | null,
+/**
+ * Least value that passes; `null` is no limit.
+ */
+least: number | null,
+/**
+ * Greatest value that passes; `null` is no limit.
+ */
+most: number | null,
+/**
+ * What was measured; `null` where nothing was.
+ */
+measured: number | null,
+/**
+ * Where the range comes from.
+ */
+source: Source,
+/**
+ * The verdict.
+ */
+verdict: CheckVerdict, };
+
+/**
+ * What comes of a comparison.
+ */
+export type CheckVerdict = "pass" | "look_again" | "not_measured" | "not_planned";
+
+/**
  * Distances through the swing.
  */
 export type Clearances = {
@@ -489,6 +531,19 @@ export type Collar = "uniform_pressure" | "uniform_wear";
  * A colour.
  */
 export type Colour = string;
+
+/**
+ * The commissioning record against the plan.
+ */
+export type Commissioning = {
+/**
+ * Numbers, in the order they are taken.
+ */
+checks: Array<Check>,
+/**
+ * What was tried and done.
+ */
+steps: Array<Step>, };
 
 /**
  * What a force on a person is estimated with. An estimate never stands in for a measurement.
@@ -1557,6 +1612,14 @@ contact: Contact | null,
  */
 site: Site | null,
 /**
+ * What is set at the first power-up.
+ */
+settings: Settings | null,
+/**
+ * What was measured and signed at the gate; given, the plan compares it.
+ */
+record: Record | null,
+/**
  * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
  * reserve, ±10 % where nothing is stated.
  */
@@ -2592,7 +2655,11 @@ person: ForceOnPerson | null,
 /**
  * Zones, class and means of protection, where the job describes the site.
  */
-entrapment: Entrapment | null, };
+entrapment: Entrapment | null,
+/**
+ * What was measured at the gate against all this, where the job records anything.
+ */
+record: Commissioning | null, };
 
 /**
  * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
@@ -2754,6 +2821,123 @@ link_for_straightness_m: number | null,
  * Why it does not work.
  */
 fault: Fault | null, };
+
+/**
+ * The commissioning record. What is absent was not measured, not tried or not signed. Other entries are carried and not looked at.
+ */
+export type Record = {
+/**
+ * Shaft angle between the two limits as they were set, degrees.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Leaf angle at the open limit, degrees from closed.
+ */
+open_leaf_deg: number | null,
+/**
+ * From start to stop when opening, s.
+ */
+opening_s: number | null,
+/**
+ * From start to stop when closing, s.
+ */
+closing_s: number | null,
+/**
+ * Pause before it closed by itself, s.
+ */
+close_timer_s: number | null,
+/**
+ * Steady pull that keeps the leaf opening, arm disconnected, calm air, N.
+ */
+pull_open_n: number | null,
+/**
+ * The same closing.
+ */
+pull_close_n: number | null,
+/**
+ * Hinge axis to where it was pulled, m; default the leaf's length.
+ */
+pull_radius_m: number | null,
+/**
+ * Leaf angle at which it was pulled, degrees; default half open.
+ */
+pull_leaf_deg: number | null,
+/**
+ * Push at which the drive slipped, half open, opening, N.
+ */
+slip_open_n: number | null,
+/**
+ * The same closing.
+ */
+slip_close_n: number | null,
+/**
+ * Dynamic force on the closing edge by a calibrated instrument, N.
+ */
+dynamic_force_n: number | null,
+/**
+ * Static force there, N.
+ */
+static_force_n: number | null,
+/**
+ * Voltage at the motor while it runs, V.
+ */
+motor_v: number | null,
+/**
+ * Resistance of the earth rod, Ω.
+ */
+rod_ohm: number | null,
+/**
+ * Whether the isolator was tried and cuts every pole.
+ */
+isolation_tried: boolean | null,
+/**
+ * Whether it was locked off and tried.
+ */
+lock_off_tried: boolean | null,
+/**
+ * Whether every means of protection was tried, opening and closing.
+ */
+devices_tested: boolean | null,
+/**
+ * Whether the manual release was tried.
+ */
+release_tried: boolean | null,
+/**
+ * Whether the signs are fixed on both faces.
+ */
+signs_fixed: boolean | null,
+/**
+ * Whether the owner was shown how to use, release and stop the gate.
+ */
+owner_instructed: boolean | null,
+/**
+ * Number of the sheet.
+ */
+number: string | null,
+/**
+ * Its revision.
+ */
+revision: string | null,
+/**
+ * Its date, `YYYY-MM-DD`.
+ */
+date: string | null,
+/**
+ * Name of the installer who signs.
+ */
+installer: string | null,
+/**
+ * When the installer signed, `YYYY-MM-DD`.
+ */
+installer_date: string | null,
+/**
+ * Name of the owner who signs.
+ */
+owner: string | null,
+/**
+ * When the owner signed, `YYYY-MM-DD`.
+ */
+owner_date: string | null, };
 
 /**
  * A change that might open the window.
@@ -3060,6 +3244,15 @@ rule_of_thumb: RuleOfThumb | null,
 nearest: Nearest | null, };
 
 /**
+ * What is set at the first power-up and nothing else in the job says.
+ */
+export type Settings = {
+/**
+ * Pause before the gate closes by itself, s, 0 where it does not; unknown unless given.
+ */
+close_timer_s: number | null, };
+
+/**
  * How urgent a finding is.
  */
 export type Severity = "stop" | "look" | "note";
@@ -3314,6 +3507,23 @@ link_m: number,
  * Side of the line shaft→bracket the elbow is on.
  */
 elbow: Elbow, };
+
+/**
+ * One thing tried or done.
+ */
+export type Step = {
+/**
+ * Path of the answer in the job.
+ */
+path: string,
+/**
+ * The answer; `null` where there is none.
+ */
+done: boolean | null,
+/**
+ * The verdict.
+ */
+verdict: CheckVerdict, };
 
 /**
  * Magnitudes; the wind may come from either side, and then all of them change sign together.

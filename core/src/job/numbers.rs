@@ -80,6 +80,8 @@ impl Job {
         numbers.extend(self.holding.iter().flat_map(|holding| holding.numbers()));
         numbers.extend(self.contact.iter().flat_map(|contact| contact.numbers()));
         numbers.extend(self.site.iter().flat_map(|site| site.numbers()));
+        numbers.extend(self.settings.iter().map(|settings| ("settings.close_timer_s", settings.close_timer_s)));
+        numbers.extend(self.record.iter().flat_map(|record| record.numbers()));
         numbers.extend([
             ("swing.open_deg", Some(self.swing.open_deg)),
             ("operator.rated_torque_n_m", Some(operator.rated_torque_n_m)),
