@@ -5,4 +5,5 @@ mod arm;
 mod jobs;
 mod motion;
 mod plan;
+mod runs;
 mod safety;

@@ -573,6 +573,20 @@ shaft_torque_open_following_n_m: number,
  */
 shaft_torque_close_following_n_m: number,
 /**
+ * Shaft torque with which the drive holds the leaf back when opening with the wind following, N·m, signed like the crank angle; 0 where
+ * the leaf does not drive the shaft.
+ */
+overrun_open_n_m: number,
+/**
+ * The same when closing.
+ */
+overrun_close_n_m: number,
+/**
+ * Shaft torque that keeps the leaf at a stand here in the job's wind, from the side that asks more, N·m, magnitude. Losses of the arm
+ * help, friction of the hinges is not counted on.
+ */
+holding_n_m: number,
+/**
  * Force in the link when opening against the wind, N, positive in compression.
  */
 link_force_open_n: number,
