@@ -5,6 +5,7 @@ mod calculator;
 mod faults;
 mod offline;
 mod page;
+mod play;
 mod setout;
 mod survey;
 mod update;

@@ -4,6 +4,7 @@
 mod jobs;
 mod map;
 mod svg;
+mod time;
 mod views;
 
 use pintle_web::drawing::{curve_svg, plan_view_svg};

@@ -1640,7 +1640,47 @@ crank: string,
 /**
  * Before the link's length.
  */
-link: string, };
+link: string,
+/**
+ * Axis title, without unit.
+ */
+time: string,
+/**
+ * Axis title, without unit.
+ */
+edge_speed: string,
+/**
+ * On the line of the motor opening.
+ */
+motor_opening: string,
+/**
+ * On the line of the motor closing.
+ */
+motor_closing: string,
+/**
+ * Where a motor comes to a stand.
+ */
+stalls: string,
+/**
+ * Where a motor comes to a stand and is pushed back.
+ */
+driven_back: string,
+/**
+ * Where a motor hardly moves the leaf any more.
+ */
+creeps: string,
+/**
+ * On the line of what is held back while opening.
+ */
+overrun_opening: string,
+/**
+ * On the line of what is held back while closing.
+ */
+overrun_closing: string,
+/**
+ * On the line of what holds the leaf at a stand.
+ */
+holding: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
@@ -2409,7 +2449,15 @@ cursor: Colour,
 /**
  * The leaf.
  */
-leaf: Colour, };
+leaf: Colour,
+/**
+ * What is held back, and a hatching.
+ */
+third: Colour,
+/**
+ * What holds at a stand, and a hatching.
+ */
+fourth: Colour, };
 
 /**
  * A part that moves.
@@ -2923,6 +2971,27 @@ arm: Arm | null,
  * The length that is short, and by how much, m; `null` where none is.
  */
 short: [ShortLength, number] | null, };
+
+/**
+ * The leaf at one time of a run.
+ */
+export type RunPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Torque at the operator's shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number, };
 
 /**
  * The reserve with one input changed, all others as they are.
@@ -3508,6 +3577,18 @@ pixel_ratio: number,
  * The cursor: the leaf angle looked at, degrees, held inside the swing.
  */
 leaf_deg: number,
+/**
+ * Whether the plan view shows the zones that can catch a person, and what stands around.
+ */
+zones: boolean,
+/**
+ * Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
+ */
+overrun: boolean,
+/**
+ * The run that is followed through time, by its place in the core's list.
+ */
+run: "opening" | "closing" | "motor_opening" | "motor_closing",
 /**
  * Units of the numbers.
  */
