@@ -628,6 +628,20 @@ shaft_torque_open_following_n_m: number,
  */
 shaft_torque_close_following_n_m: number,
 /**
+ * Shaft torque with which the drive holds the leaf back when opening with the wind following, N·m, signed like the crank angle; 0 where
+ * the leaf does not drive the shaft.
+ */
+overrun_open_n_m: number,
+/**
+ * The same when closing.
+ */
+overrun_close_n_m: number,
+/**
+ * Shaft torque that keeps the leaf at a stand here in the job's wind, from the side that asks more, N·m, magnitude. Losses of the arm
+ * help, friction of the hinges is not counted on.
+ */
+holding_n_m: number,
+/**
  * Force in the link when opening against the wind, N, positive in compression.
  */
 link_force_open_n: number,
@@ -2466,7 +2480,15 @@ cursor: Colour,
 /**
  * The leaf.
  */
-leaf: Colour, };
+leaf: Colour,
+/**
+ * What is held back, and a hatching.
+ */
+third: Colour,
+/**
+ * What holds at a stand, and a hatching.
+ */
+fourth: Colour, };
 
 /**
  * A part that moves.
@@ -3124,6 +3146,27 @@ arm: Arm | null,
 short: [ShortLength, number] | null, };
 
 /**
+ * The leaf at one time of a run.
+ */
+export type RunPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Torque at the operator's shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number, };
+
+/**
  * The reserve with one input changed, all others as they are.
  */
 export type Sensitivity = {
@@ -3733,6 +3776,18 @@ pixel_ratio: number,
  * The cursor: the leaf angle looked at, degrees, held inside the swing.
  */
 leaf_deg: number,
+/**
+ * Whether the plan view shows the zones that can catch a person, and what stands around.
+ */
+zones: boolean,
+/**
+ * Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
+ */
+overrun: boolean,
+/**
+ * The run that is followed through time, by its place in the core's list.
+ */
+run: "opening" | "closing" | "motor_opening" | "motor_closing",
 /**
  * Units of the numbers.
  */

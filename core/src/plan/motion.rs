@@ -168,19 +168,7 @@ impl Model {
         let (facts, speed) = (self.job().motion.as_ref()?, self.speed_rad_s()?);
         let moving = self.moving(loads);
         Some(Direction::BOTH.map(|direction| {
-            let zone = match direction {
-                Direction::Open => facts.slow_open(),
-                Direction::Close => facts.slow_close(),
-            };
-            let profile = Profile::with_slow_end(
-                moving.path.travel_rad(),
-                speed,
-                speed / facts.ramp_up(),
-                speed / facts.ramp_down(),
-                zone.to_radians(),
-                slow_rad_s(facts, speed),
-            );
-            prescribe(&moving, &profile, direction, wind, samples)
+            prescribe(&moving, &profile(&moving, facts, speed, direction), direction, wind, samples)
         }))
     }
 
@@ -190,7 +178,7 @@ impl Model {
         Some(if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening })
     }
 
-    fn speed_rad_s(&self) -> Option<f64> {
+    pub(super) fn speed_rad_s(&self) -> Option<f64> {
         self.job().operator.shaft_speed_deg_s.map(f64::to_radians)
     }
 
@@ -316,6 +304,22 @@ impl Model {
             closing_following: run(Direction::Close, WindCase::Following),
         }
     }
+}
+
+/// The shaft's speed through time, one way, at full speed `speed` rad/s.
+pub(super) fn profile(moving: &Moving, facts: &MotionFacts, speed: f64, direction: Direction) -> Profile {
+    let zone = match direction {
+        Direction::Open => facts.slow_open(),
+        Direction::Close => facts.slow_close(),
+    };
+    Profile::with_slow_end(
+        moving.path.travel_rad(),
+        speed,
+        speed / facts.ramp_up(),
+        speed / facts.ramp_down(),
+        zone.to_radians(),
+        slow_rad_s(facts, speed),
+    )
 }
 
 /// Shaft speed in the slow zones, rad/s; never more than outside them.
