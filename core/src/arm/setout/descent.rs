@@ -10,6 +10,7 @@ use super::appraise::vertex;
 use super::bare::{Bare, Station};
 use super::lp::{Programme, ROWS, VARIABLES};
 use super::site::{DIMENSIONS, INTERVALS, Point, Site};
+use super::swept::{CRANK, LINK, Swept};
 use super::terms::{Limit, Piece, Term};
 use crate::job::{Aim, Elbow};
 
@@ -18,6 +19,8 @@ pub(crate) const KEPT: f64 = 1e-9;
 /// First weight of an excess against the objective, and the last.
 const WEIGHT: f64 = 5.0;
 const MOST_WEIGHT: f64 = 1e5;
+/// Gap beyond the wanted one up to which a rectangle is looked at, m.
+const NEAR_M: f64 = 0.3;
 /// Steps of the difference quotients; the last one steps out of what counts as straight.
 const STEP: Point = [1e-7, 1e-7, 1e-7, 1e-7, 1e-5];
 
@@ -107,11 +110,12 @@ impl Workshop {
             self.push(Term::Near(1.0), &station);
             self.push(Term::Near(-1.0), &station);
         }
+        let swept = Swept::new(site, bare);
         for rectangle in 0..site.setout.keep_out.len() {
-            for part in 0..2 {
-                let gap =
-                    site.least_gap(bare, rectangle, part, |station| self.push(Term::Clear(rectangle, part), station));
-                if gap < site.wanted_gap_m() + 0.3 {
+            for part in [CRANK, LINK] {
+                let near = site.wanted_gap_m() + NEAR_M;
+                let told = |station: &Station| self.push(Term::Clear(rectangle, part), station);
+                if swept.least_gap(rectangle, part, near, told) < near {
                     for index in [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS] {
                         self.push(Term::Clear(rectangle, part), &site.stations[index]);
                     }
