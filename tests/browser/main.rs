@@ -2,10 +2,12 @@
 
 mod built;
 mod calculator;
+mod entry;
 mod faults;
 mod handover;
 mod offline;
 mod page;
+mod play;
 mod setout;
 mod survey;
 mod update;

@@ -345,7 +345,7 @@ protects_people: boolean,
  */
 state: WindowState,
 /**
- * Largest shaft torque of normal running: wind against, wind behind held back, start and inertia where motion is described, N·m.
+ * Largest shaft torque of normal running: wind against, wind behind held back, start, braking and inertia where motion is described, N·m.
  */
 running_torque_n_m: number,
 /**
@@ -366,7 +366,7 @@ toggle_to_leaf_deg: number,
  */
 trial: Trial,
 /**
- * What would open the window, tried one at a time; empty where it is open.
+ * What would open the window, tried one at a time, and in pairs where no single change does; empty where it is open.
  */
 remedies: Array<Remedy>,
 /**
@@ -505,7 +505,7 @@ leaf_speed_deg_s: number,
  */
 calm: CoastState,
 /**
- * Leaf angle it runs on, degrees; `null` where it does not stop by itself.
+ * Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
  */
 calm_leaf_deg: number | null,
 /**
@@ -520,7 +520,7 @@ following_leaf_deg: number | null, };
 /**
  * How a leaf that was let go ends.
  */
-export type CoastState = "stops" | "runs_on";
+export type CoastState = "stops" | "reaches_stop" | "runs_on";
 
 /**
  * How a thrust collar carries its load.
@@ -627,6 +627,20 @@ shaft_torque_open_following_n_m: number,
  * The same when closing.
  */
 shaft_torque_close_following_n_m: number,
+/**
+ * Shaft torque with which the drive holds the leaf back when opening with the wind following, N·m, signed like the crank angle; 0 where
+ * the leaf does not drive the shaft.
+ */
+overrun_open_n_m: number,
+/**
+ * The same when closing.
+ */
+overrun_close_n_m: number,
+/**
+ * Shaft torque that keeps the leaf at a stand here in the job's wind, from the side that asks more, N·m, magnitude. Losses of the arm
+ * help, friction of the hinges is not counted on.
+ */
+holding_n_m: number,
 /**
  * Force in the link when opening against the wind, N, positive in compression.
  */
@@ -1036,7 +1050,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
 
 /**
  * The rule of one number field.
@@ -1095,7 +1109,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "duty_exceeded" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1155,7 +1169,7 @@ edge_push_n: number,
  */
 edge_push_leaf_deg: number,
 /**
- * Greatest speed of the latch edge in the prescribed motion, m/s; `null` where motion is not described.
+ * Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
  */
 edge_speed_m_s: number | null,
 /**
@@ -1689,7 +1703,11 @@ crank: string,
 /**
  * Before the link's length.
  */
-link: string, };
+link: string,
+/**
+ * The language's decimal mark.
+ */
+decimal: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
@@ -2066,6 +2084,10 @@ opening: PrescribedRun,
  * Closing against the wind.
  */
 closing: PrescribedRun,
+/**
+ * Largest shaft torque with the wind behind, both ways: holding back and braking together.
+ */
+held_back: TimedTorque,
 /**
  * Largest shaft torque of both, start and inertia included, over the rated torque.
  */
@@ -2458,7 +2480,15 @@ cursor: Colour,
 /**
  * The leaf.
  */
-leaf: Colour, };
+leaf: Colour,
+/**
+ * What is held back, and a hatching.
+ */
+third: Colour,
+/**
+ * What holds at a stand, and a hatching.
+ */
+fourth: Colour, };
 
 /**
  * A part that moves.
@@ -2729,9 +2759,22 @@ curve: Array<MotionPoint>, };
 export type PushTorque = "slip" | "peak" | "rated";
 
 /**
+ * A QR code to be drawn: dark on light, in a square of `side` × `side` units.
+ */
+export type QrPath = {
+/**
+ * Side of the whole square in modules, the quiet zone included.
+ */
+side: number,
+/**
+ * Path data of the dark modules, one unit a module.
+ */
+path: string, };
+
+/**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
  * Demand compared with the ratings.
@@ -2761,7 +2804,11 @@ export type ReadError = {
 /**
  * Why.
  */
-code: ReadErrorCode, };
+code: ReadErrorCode,
+/**
+ * What an ambiguous text may mean, in the document's unit: the comma grouping thousands, the comma marking decimals.
+ */
+readings: [number, number] | null, };
 
 /**
  * Why a typed text is not a number of the wanted quantity.
@@ -2923,15 +2970,19 @@ export type Remedy = {
  */
 change: RemedyKind,
 /**
- * Least slip torque with it, N·m.
+ * The change made with it; `null` where it is tried alone.
+ */
+with: RemedyKind | null,
+/**
+ * Least slip torque then, N·m.
  */
 least_slip_n_m: number,
 /**
- * Highest slip torque with it, N·m; `null` where no limit is left.
+ * Highest slip torque then, N·m; `null` where no limit is left.
  */
 highest_slip_n_m: number | null,
 /**
- * Whether it opens the window by itself.
+ * Whether it opens the window.
  */
 opens: boolean, };
 
@@ -3093,6 +3144,27 @@ arm: Arm | null,
  * The length that is short, and by how much, m; `null` where none is.
  */
 short: [ShortLength, number] | null, };
+
+/**
+ * The leaf at one time of a run.
+ */
+export type RunPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Torque at the operator's shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number, };
 
 /**
  * The reserve with one input changed, all others as they are.
@@ -3704,6 +3776,18 @@ pixel_ratio: number,
  * The cursor: the leaf angle looked at, degrees, held inside the swing.
  */
 leaf_deg: number,
+/**
+ * Whether the plan view shows the zones that can catch a person, and what stands around.
+ */
+zones: boolean,
+/**
+ * Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
+ */
+overrun: boolean,
+/**
+ * The run that is followed through time, by its place in the core's list.
+ */
+run: "opening" | "closing" | "motor_opening" | "motor_closing",
 /**
  * Units of the numbers.
  */

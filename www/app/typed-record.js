@@ -4,8 +4,9 @@
  *
  * @import { Session } from "./session.js"
  * @import { System } from "./contract.d.ts"
+ * @import { Typed } from "./entry.js"
  *
- * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
+ * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
  *   texts?: Record<string, string>,
  *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
  */
@@ -55,11 +56,11 @@ export function applyRecord(session, record) {
  * @param {(path: string) => boolean} wanted
  */
 function put(session, record, wanted) {
-  for (const [path, { text, system }] of Object.entries(record.typed ?? {})) {
+  for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) {
     if (!wanted(path)) continue;
     const input = uncertainInput(path);
     const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
-    entry?.type(text, system);
+    entry?.type(text, system, meant);
   }
   for (const [path, value] of Object.entries(record.choices ?? {})) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;

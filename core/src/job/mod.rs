@@ -6,6 +6,7 @@ mod fit_types;
 mod hinge_reader;
 mod member_reader;
 mod member_types;
+mod migrate;
 mod motion_types;
 mod numbers;
 mod reader;

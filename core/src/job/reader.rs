@@ -5,6 +5,7 @@ use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
 use super::fit_reader::{read_as_built, read_marks, read_room, read_tape};
 use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
+use super::migrate::migrated;
 use super::record::{read_record, read_settings};
 use super::rules::rule_of;
 use super::safety_reader::{read_breakaway, read_contact, read_holding, read_motion, read_site};
@@ -220,6 +221,7 @@ impl Job {
     /// Every fault of shape and range, and the relations between fields once all of them could be read. A document of a newer
     /// schema is refused with that one fault, since nothing else about it can be judged.
     pub fn read(document: &Document) -> Result<Job, Invalid> {
+        let document = &*migrated(document);
         let faults = RefCell::default();
         let root = Node::root(document, &faults);
         match root.value("schema") {

@@ -15,6 +15,8 @@ mod motion;
 mod pads;
 mod people;
 mod record;
+mod remedies;
+mod runs;
 mod sensitivity;
 mod setout;
 mod storm;
@@ -23,7 +25,7 @@ mod tape;
 mod wind;
 
 pub use band::{Band, BandPoint};
-pub use breakaway::{Breakaway, Remedy, RemedyKind, SlipPoint, Trial, WindowState};
+pub use breakaway::{Breakaway, SlipPoint, Trial, WindowState};
 pub use clearances::{Against, Clearances, Gap, HingeGap, OpenGap, Part};
 pub use curve::CurvePoint;
 pub use elbow_sweep::ElbowSweep;
@@ -37,6 +39,8 @@ pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits
 pub use pads::{Pad, PadMap};
 pub use people::{Entrapment, ForceOnPerson, ForcePoint, PushTorque};
 pub use record::{Check, CheckVerdict, Commissioning, Step};
+pub use remedies::{Remedy, RemedyKind};
+pub use runs::{Run, RunPoint};
 pub use sensitivity::Sensitivity;
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
