@@ -8,7 +8,7 @@
 
 import { h } from "../dom.js";
 import { verdictMark } from "../verdict-mark.js";
-import { head, line, list, note, pairs, table } from "./blocks.js";
+import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
 import { drawingBlocks } from "./drawings.js";
 import { linkBlocks } from "./link.js";
@@ -79,8 +79,8 @@ function measuredBlocks(sheet, { calculation }) {
     head(say("title"), true),
     note(say("note")),
     table(heads(["what", "planned", "agreed", "measured", "verdict"]), [...rows, [say("instrument"), "–", "–", "", ""]], "write compared"),
-    line(`${sheet.say("handover.columns.source")}: ${sources.map((source) => `${letter(source)} ${source}`).join("; ")}.`),
+    { ...note(`${sheet.say("handover.columns.source")}: ${sources.map((source) => `${letter(source)} ${source}`).join("; ")}.`), keep: false },
     head(say("steps")),
-    table(heads(["what", "measured", "verdict"]), done, "write steps"),
+    table(heads(["what", "answer", "verdict"]), done, "write steps"),
   ];
 }

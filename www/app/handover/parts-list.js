@@ -15,7 +15,7 @@ const BLANK = ["cable", "battery", "rod", "conductor"];
 export function partsBlocks(sheet, { job, calculation }) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.parts.${key}`, values);
   const count = (/** @type {number} */ number) => sheet.show(number, "count");
-  const short = (/** @type {number} */ value) => sheet.show(value, "short_length");
+  const short = (/** @type {number} */ value) => sheet.tape(value);
   const { crank, link, anchors } = calculation.mark_out();
   const marks = job.marks ?? {};
   // Tubes are cut by what was said of them, never by an overlap of nothing.
