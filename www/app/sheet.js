@@ -129,6 +129,8 @@ export class Sheet {
 
   /** Whether a number is the page's or the core's, not the person's. @param {string} path */
   isAssumed(path) {
+    // Nobody assumes what was measured.
+    if (/^(record|settings|as_built)\./.test(path)) return false;
     const { assumed, value } = this.session.entry(path);
     return assumed && (value !== null || (this.result?.plan.assumed.includes(path) ?? false));
   }
@@ -136,7 +138,7 @@ export class Sheet {
   /** Whether a word of the job is the page's. A choice of a way to say something assumes nothing. @param {Choice} choice */
   isChoiceAssumed(choice) {
     const { value, assumed } = this.session.choice(choice.path);
-    return assumed && Object.keys(written(choice, value)).length > 0;
+    return assumed && !choice.path.startsWith("record.") && Object.keys(written(choice, value)).length > 0;
   }
 
   /** How many numbers and choices still are the page's and not the person's. */
