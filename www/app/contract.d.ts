@@ -1707,7 +1707,47 @@ link: string,
 /**
  * The language's decimal mark.
  */
-decimal: string, };
+decimal: string,
+/**
+ * Axis title, without unit.
+ */
+time: string,
+/**
+ * Axis title, without unit.
+ */
+edge_speed: string,
+/**
+ * On the line of the motor opening.
+ */
+motor_opening: string,
+/**
+ * On the line of the motor closing.
+ */
+motor_closing: string,
+/**
+ * Where a motor comes to a stand.
+ */
+stalls: string,
+/**
+ * Where a motor comes to a stand and is pushed back.
+ */
+driven_back: string,
+/**
+ * Where a motor hardly moves the leaf any more.
+ */
+creeps: string,
+/**
+ * On the line of what is held back while opening.
+ */
+overrun_opening: string,
+/**
+ * On the line of what is held back while closing.
+ */
+overrun_closing: string,
+/**
+ * On the line of what holds the leaf at a stand.
+ */
+holding: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
@@ -2774,7 +2814,7 @@ path: string, };
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
  * Demand compared with the ratings.
