@@ -6,7 +6,7 @@
  * @import { System } from "./contract.d.ts"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
- *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord }} TypedRecord
  */
 
 import { uncertainInput } from "./paths.js";
@@ -25,6 +25,7 @@ export function takeRecord(session) {
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
     setout: session.setout.record(),
+    site: session.site.record(),
   };
 }
 
@@ -36,6 +37,7 @@ export function takeRecord(session) {
  */
 export function applyRecord(session, record) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
+  session.site.restore(record.site);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);

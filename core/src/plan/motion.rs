@@ -122,7 +122,7 @@ pub struct HandForce {
     pub source: Source,
 }
 
-/// The motor's runs, fully on from limit to limit.
+/// The motor's runs from limit to limit: asked for the speed of ramps and slow zones, it gives what its line allows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Driven {
@@ -167,21 +167,26 @@ impl Model {
     pub(super) fn runs(&self, loads: &LeafLoads, wind: WindCase, samples: u32) -> Option<[PrescribedRun; 2]> {
         let (facts, speed) = (self.job().motion.as_ref()?, self.speed_rad_s()?);
         let moving = self.moving(loads);
-        Some(Direction::BOTH.map(|direction| {
-            let zone = match direction {
-                Direction::Open => facts.slow_open(),
-                Direction::Close => facts.slow_close(),
-            };
-            let profile = Profile::with_slow_end(
-                moving.path.travel_rad(),
-                speed,
-                speed / facts.ramp_up(),
-                speed / facts.ramp_down(),
-                zone.to_radians(),
-                slow_rad_s(facts, speed),
-            );
-            prescribe(&moving, &profile, direction, wind, samples)
-        }))
+        Some(
+            Direction::BOTH
+                .map(|direction| prescribe(&moving, &self.profile(facts, speed, direction), direction, wind, samples)),
+        )
+    }
+
+    /// The shaft's speed one way: ramps, and the slow zone before the limit it comes to.
+    fn profile(&self, facts: &MotionFacts, speed: f64, direction: Direction) -> Profile {
+        let zone = match direction {
+            Direction::Open => facts.slow_open(),
+            Direction::Close => facts.slow_close(),
+        };
+        Profile::with_slow_end(
+            ShaftPath::new(self.linkage()).travel_rad(),
+            speed,
+            speed / facts.ramp_up(),
+            speed / facts.ramp_down(),
+            zone.to_radians(),
+            slow_rad_s(facts, speed),
+        )
     }
 
     /// Largest shaft torque with the wind behind; `None` where the job says nothing of motion.
@@ -211,7 +216,7 @@ impl Model {
             coast_open: self.coast(facts, speed, Direction::Open),
             coast_close: self.coast(facts, speed, Direction::Close),
             hand: self.hand_force(),
-            driven: facts.motor.as_ref().map(|facts| self.driven(&Motor::of(facts))),
+            driven: facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor))),
             duty: facts.duty.as_ref().map(|duty| DutyUse::new(duty, cycle_s)),
             opening,
             closing,
@@ -305,9 +310,11 @@ impl Model {
         hand
     }
 
-    fn driven(&self, motor: &Motor) -> Driven {
+    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> Driven {
         let moving = self.moving(self.loads());
-        let run = |direction, wind| drive(&moving, motor, direction, wind, self.job().samples());
+        let run = |direction, wind| {
+            drive(&moving, motor, &self.profile(facts, speed, direction), direction, wind, self.job().samples())
+        };
         Driven {
             motor: *motor,
             opening: run(Direction::Open, WindCase::Against),
