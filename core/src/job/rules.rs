@@ -238,6 +238,11 @@ pub const FIELDS: &[FieldRule] = &[
     assumed("site.leaf_half_thickness_m", ShortLength, 0.0, 0.5, 0.03),
     needed("site.obstacles.x_m", ShortLength, -20.0, 20.0, 0.1),
     needed("site.obstacles.y_m", ShortLength, -20.0, 20.0, 0.2),
+    needed("site.means.area.from_x_m", ShortLength, -20.0, 20.0, 3.3),
+    needed("site.means.area.from_y_m", ShortLength, -20.0, 20.0, 0.0),
+    needed("site.means.area.to_x_m", ShortLength, -20.0, 20.0, 0.0),
+    needed("site.means.area.to_y_m", ShortLength, -20.0, 20.0, 3.3),
+    assumed("site.means.area.half_width_m", ShortLength, 0.0, 5.0, 0.05),
     assumed("required_reserve", Ratio, 1.0, 10.0, 1.5),
     assumed("samples", Count, 2.0, 2001.0, 91.0),
 ];

@@ -97,3 +97,9 @@ export const WAYS = ["both", "open", "close"];
 
 /** Sides of an obstacle: paths below it. */
 export const SIDES = ["x_m.0", "x_m.1", "y_m.0", "y_m.1"];
+
+/** What a sensor is fixed to. */
+export const FRAMES = ["none", "ground", "leaf"];
+
+/** Ends and width of what it senses: paths below it. */
+export const AREA = ["from_x_m", "from_y_m", "to_x_m", "to_y_m", "half_width_m"];

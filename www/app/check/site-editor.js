@@ -7,7 +7,7 @@
 
 import { h } from "../dom.js";
 import { createField } from "../field.js";
-import { KINDS, SIDES, WAYS, ZONES } from "./groups.js";
+import { AREA, FRAMES, KINDS, SIDES, WAYS, ZONES } from "./groups.js";
 import { SiteLists } from "./site-lists.js";
 
 /**
@@ -18,7 +18,7 @@ export function createSiteEditor(sheet) {
   const { site } = sheet.session;
   const parts = [
     createList(sheet, "obstacles", () => site.obstacles, () => site.addObstacle(), (index) => site.takeObstacle(index), createObstacle),
-    createList(sheet, "means", () => site.means, () => site.addMeans(), (index) => site.means.splice(index, 1), createMeans),
+    createList(sheet, "means", () => site.means, () => site.addMeans(), (index) => site.takeMeans(index), createMeans),
   ];
   const root = h("div", { class: "site-lists" }, ...parts.map((part) => part.root));
 
@@ -108,6 +108,15 @@ function createMeans(sheet, index) {
     return label(box, sheet.say(`choices.site_means_reaches.${value}`));
   });
 
+  const frames = FRAMES.map((value) => {
+    const radio = h("input", { type: "radio", name: `site-sensor-${index}`, value, onchange: then(() => (means.on = value)) });
+    radio.checked = means.on === value;
+    return label(radio, sheet.say(`choices.site_means_area_on.${value}`));
+  });
+  const fields = AREA.map((name) => createField(sheet, `site.means.${index}.area.${name}`));
+  const area = h("div", { class: "fields" }, ...fields.map((field) => field.root));
+  const sensed = h("fieldset", { class: "choice" }, h("legend", {}, sheet.say("choices.site_means_area_on.label")), ...frames);
+
   /** @param {string} zone @param {boolean} reached */
   function tick(zone, reached) {
     means.reaches = ZONES.filter((one) => (one === zone ? reached : means.reaches.includes(one)));
@@ -115,8 +124,16 @@ function createMeans(sheet, index) {
 
   const root = h("fieldset", { "data-means": index }, h("legend", {}, name), kind,
     h("fieldset", { class: "choice" }, h("legend", {}, sheet.say("choices.site_means_direction.label")), ...ways), watch,
-    h("fieldset", { class: "choice" }, h("legend", {}, sheet.say("choices.site_means_reaches.label")), ...zones));
-  // Only what stands outside the operator has a fault to be watched for.
-  const update = () => (watch.hidden = !["contact", "non_contact"].includes(means.kind));
+    h("fieldset", { class: "choice" }, h("legend", {}, sheet.say("choices.site_means_reaches.label")), ...zones), sensed, area);
+
+  function update() {
+    // Only what stands outside the operator has a fault to be watched for, and a place where it senses.
+    const outside = ["contact", "non_contact"].includes(means.kind);
+    watch.hidden = !outside;
+    sensed.hidden = !outside && means.on === "none";
+    area.hidden = means.on === "none";
+    if (!area.hidden) for (const field of fields) field.update();
+  }
+
   return { root, update };
 }

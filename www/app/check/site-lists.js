@@ -4,12 +4,13 @@
  * @import { Entry } from "../entry.js"
  * @import { Session } from "../session.js"
  *
- * @typedef {{ kind: string, way: string, monitored: boolean, reaches: string[] }} Means
- * @typedef {{ means: Means[], obstacles: number }} SiteRecord
+ * `on` is what a sensor is fixed to, `none` where it is not said; `area` the numbers of what it senses.
+ * @typedef {{ kind: string, way: string, monitored: boolean, reaches: string[], on: string, area: Entry[] }} Means
+ * @typedef {{ means: any[], obstacles: number }} SiteRecord
  */
 
 import { get } from "../document.js";
-import { KINDS, SIDES } from "./groups.js";
+import { AREA, KINDS, SIDES } from "./groups.js";
 
 /** @param {any} value @returns {any[]} */
 const listOf = (value) => (Array.isArray(value) ? value : []);
@@ -21,12 +22,8 @@ export class SiteLists {
     /** Of each obstacle its four sides. @type {Entry[][]} */
     this.obstacles = [];
     /** @type {Means[]} */
-    this.means = listOf(base?.means).map((means) => ({
-      kind: means?.kind,
-      way: means?.direction ?? "both",
-      monitored: means?.monitored === true,
-      reaches: [...listOf(means?.reaches)],
-    }));
+    this.means = [];
+    for (const means of listOf(base?.means)) this.addMeans(means);
     for (const obstacle of listOf(base?.obstacles)) this.addObstacle(obstacle);
   }
 
@@ -53,13 +50,32 @@ export class SiteLists {
     this.#name();
   }
 
-  addMeans() {
-    this.means.push({ kind: KINDS[0], way: "both", monitored: false, reaches: [] });
+  /** Adds a means of protection, as a job or a record has it. @param {any} [given] */
+  addMeans(given) {
+    this.means.push({
+      kind: given?.kind ?? KINDS[0],
+      way: given?.direction ?? given?.way ?? "both",
+      monitored: given?.monitored === true,
+      reaches: [...listOf(given?.reaches)],
+      on: given?.area?.on ?? given?.on ?? "none",
+      area: AREA.map((name) => {
+        const rule = this.session.rule(`site.means.${this.means.length}.area.${name}`);
+        return this.session.entryFor(rule, get(given?.area ?? {}, name) ?? rule.default ?? null);
+      }),
+    });
+    this.#name();
+  }
+
+  /** @param {number} index */
+  takeMeans(index) {
+    this.means.splice(index, 1);
+    this.#name();
   }
 
   /** Paths of the numbers that take part. */
   activePaths() {
-    return this.active ? this.obstacles.flatMap((sides) => sides.map(({ path }) => path)) : [];
+    const areas = this.means.filter(({ on }) => on !== "none").map(({ area }) => area);
+    return this.active ? [...this.obstacles, ...areas].flat().map(({ path }) => path) : [];
   }
 
   /** Both lists for the job. @param {(path: string) => unknown} valueOf */
@@ -69,33 +85,46 @@ export class SiteLists {
         const [left, right, low, high] = sides.map(({ path }) => valueOf(path));
         return { x_m: [left, right], y_m: [low, high] };
       }),
-      means: this.means.map(({ kind, way, monitored, reaches }) => ({ kind, direction: way === "both" ? null : way, monitored, reaches })),
+      means: this.means.map(({ kind, way, monitored, reaches, on, area }) => ({
+        kind,
+        direction: way === "both" ? null : way,
+        monitored,
+        reaches,
+        area: on === "none" ? null : { on, ...Object.fromEntries(area.map(({ path }, index) => [AREA[index], valueOf(path)])) },
+      })),
     };
   }
 
   /** @returns {SiteRecord} */
   record() {
-    return { means: structuredClone(this.means), obstacles: this.obstacles.length };
+    return { means: this.means.map(({ kind, way, monitored, reaches, on }) => ({ kind, way, monitored, reaches, on })), obstacles: this.obstacles.length };
   }
 
   /** @param {SiteRecord | undefined} record */
   restore(record) {
     if (!record) return;
-    this.means = listOf(record.means).filter(({ kind }) => KINDS.includes(kind));
+    const starts = this.means.map(({ area }) => area);
+    this.means = [];
+    for (const means of listOf(record.means).filter(({ kind }) => KINDS.includes(kind))) this.addMeans(means);
+    // What was not typed stays as the job to start from has it.
+    this.means.forEach((means, index) => (means.area = starts[index] ?? means.area));
+    this.#name();
     while (this.obstacles.length > record.obstacles) this.takeObstacle(this.obstacles.length - 1);
     while (this.obstacles.length < record.obstacles) this.addObstacle();
   }
 
-  /** Every side under the path its obstacle now has. */
+  /** Every number under the path its item now has. */
   #name() {
     const { entries, told, visited } = this.session;
-    for (const map of [entries, told, visited]) for (const path of [...map.keys()]) if (path.startsWith("site.obstacles.")) map.delete(path);
-    this.obstacles.forEach((sides, index) =>
-      sides.forEach((entry, side) => {
-        const path = `${SiteLists.obstacle(index)}.${SIDES[side]}`;
+    const isItem = (/** @type {string} */ path) => /^site\.(obstacles|means)\./.test(path);
+    for (const map of [entries, told, visited]) for (const path of [...map.keys()]) if (isItem(path)) map.delete(path);
+    const put = (/** @type {string} */ at, /** @type {Entry[]} */ list, /** @type {string[]} */ names) =>
+      list.forEach((entry, index) => {
+        const path = `${at}.${names[index]}`;
         entry.rule = { ...entry.rule, path };
         entries.set(path, entry);
-      }),
-    );
+      });
+    this.obstacles.forEach((sides, index) => put(SiteLists.obstacle(index), sides, SIDES));
+    this.means.forEach(({ area }, index) => put(`site.means.${index}.area`, area, AREA));
   }
 }

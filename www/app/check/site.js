@@ -1,7 +1,7 @@
 /**
  * The site: class of use, zones of entrapment with the angle where each is worst, means of protection counted by movement.
  *
- * @import { Zone } from "../contract.d.ts"
+ * @import { AngleSpan, Entrapment, Zone } from "../contract.d.ts"
  * @import { Result, Sheet } from "../sheet.js"
  */
 
@@ -42,7 +42,30 @@ export function siteParts(sheet, { plan }) {
     h("h4", {}, say("zones")),
     plainTable(say("zones"), ["zone", "gap", "angle", "catches", "reach"].map((key) => say(`columns.${key}`)), zoneRows),
     sourcesNote(sheet, zones.map(({ source }) => source)),
-    ...findingItems(sheet, plan, ["means_", "zones_", "signs_", "pedestrian_"]),
+    ...sensorParts(sheet, entrapment),
+    ...findingItems(sheet, plan, ["means_", "zones_", "sensors_", "signs_", "pedestrian_"]),
     h("p", { class: "note" }, say("signs")),
+  ];
+}
+
+/** Where sensors reach in plan and where they leave a gap. @param {Sheet} sheet @param {Entrapment} entrapment */
+function sensorParts(sheet, { sensors, edge_unseen: unseen }) {
+  if (!sensors.length) return [];
+  const say = (/** @type {string} */ key, /** @type {any} */ values = {}) => sheet.say(`check.sensors.${key}`, values);
+  const spans = (/** @type {AngleSpan[]} */ list) =>
+    list.length ? sheet.strings.list(list.map(({ from_deg, to_deg }) => say("span", { from: sheet.show(from_deg, "angle"), to: sheet.show(to_deg, "angle") }))) : say("nowhere");
+  const rows = sensors.flatMap(({ means, zones }) =>
+    zones.map(({ kind, gap_m: gap }) => [
+      sheet.say("check.lists.means.item", { number: means + 1 }),
+      sheet.say(`choices.site_means_reaches.${kind}`),
+      gap === 0 ? say("within") : say("misses", { gap: sheet.show(gap, "short_length") }),
+    ]),
+  );
+  return [
+    h("h4", {}, say("title")),
+    h("p", { class: "note" }, say("note")),
+    plainTable(say("title"), ["means", "zone", "reach"].map((key) => say(`columns.${key}`)), rows),
+    ...sensors.map(({ means, edge }) => h("p", {}, say("edge", { number: means + 1, spans: spans(edge) }))),
+    ...["opening", "closing"].map((way, index) => h("p", {}, unseen[index].length ? say(way, { spans: spans(unseen[index]) }) : say(`${way}_all`))),
   ];
 }
