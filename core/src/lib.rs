@@ -27,6 +27,8 @@ mod document;
 mod drive;
 mod job;
 mod leaf;
+mod order;
+pub mod packed;
 mod plan;
 mod real;
 mod safety;

@@ -3,9 +3,11 @@
 mod built;
 mod calculator;
 mod check;
+mod entry;
 mod faults;
 mod offline;
 mod page;
+mod play;
 mod setout;
 mod survey;
 mod update;

@@ -20,9 +20,11 @@
  * @typedef {object} Group
  * @property {string} name
  * @property {Item[]} items
+ * @property {boolean} [handover] asked for under "Hand over"
  */
 
 import { CHECKS } from "./check/groups.js";
+import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
 import { looked } from "./looked.js";
 import { windItems } from "./wind-items.js";
@@ -194,6 +196,7 @@ export const GROUPS = [
   { name: "tape", items: [looked("tape", ["tape.error_m"])] },
   {
     name: "as_built",
+    handover: true,
     items: [
       looked("as_built", [
         "as_built.shaft_x_m",
@@ -205,6 +208,7 @@ export const GROUPS = [
       ]),
     ],
   },
+  ...HANDOVER,
 ];
 
 /** What all groups ask, those of the check included. */

@@ -10,6 +10,7 @@ import { createCheck } from "./check/part.js";
 import { createDrawings } from "./drawings.js";
 import { createErrorSummary } from "./error-summary.js";
 import { createForm } from "./form.js";
+import { createHandover } from "./handover/part.js";
 import { createSetOut } from "./setout/part.js";
 import { createSettings } from "./settings.js";
 import { createStatus } from "./status.js";
@@ -34,13 +35,14 @@ export function createView(sheet, signal, chooseUnits) {
   const status = createStatus(sheet);
   const setout = createSetOut(sheet, signal);
   const check = createCheck(sheet);
+  const handover = createHandover(sheet, signal);
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
   const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
-  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, check.root, status.root);
+  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, check.root, handover.root, status.root);
 
   function update() {
     answers.classList.toggle("stale", sheet.stale);
-    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, status]) part.update();
+    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();
   }
 
   return { root, update, recolour: () => (drawings.recolour(), setout.recolour()) };

@@ -168,24 +168,9 @@ impl Model {
         let (facts, speed) = (self.job().motion.as_ref()?, self.speed_rad_s()?);
         let moving = self.moving(loads);
         Some(
-            Direction::BOTH
-                .map(|direction| prescribe(&moving, &self.profile(facts, speed, direction), direction, wind, samples)),
-        )
-    }
-
-    /// The shaft's speed one way: ramps, and the slow zone before the limit it comes to.
-    fn profile(&self, facts: &MotionFacts, speed: f64, direction: Direction) -> Profile {
-        let zone = match direction {
-            Direction::Open => facts.slow_open(),
-            Direction::Close => facts.slow_close(),
-        };
-        Profile::with_slow_end(
-            ShaftPath::new(self.linkage()).travel_rad(),
-            speed,
-            speed / facts.ramp_up(),
-            speed / facts.ramp_down(),
-            zone.to_radians(),
-            slow_rad_s(facts, speed),
+            Direction::BOTH.map(|direction| {
+                prescribe(&moving, &profile(&moving, facts, speed, direction), direction, wind, samples)
+            }),
         )
     }
 
@@ -195,7 +180,7 @@ impl Model {
         Some(if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening })
     }
 
-    fn speed_rad_s(&self) -> Option<f64> {
+    pub(super) fn speed_rad_s(&self) -> Option<f64> {
         self.job().operator.shaft_speed_deg_s.map(f64::to_radians)
     }
 
@@ -313,7 +298,7 @@ impl Model {
     fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> Driven {
         let moving = self.moving(self.loads());
         let run = |direction, wind| {
-            drive(&moving, motor, &self.profile(facts, speed, direction), direction, wind, self.job().samples())
+            drive(&moving, motor, &profile(&moving, facts, speed, direction), direction, wind, self.job().samples())
         };
         Driven {
             motor: *motor,
@@ -323,6 +308,22 @@ impl Model {
             closing_following: run(Direction::Close, WindCase::Following),
         }
     }
+}
+
+/// The shaft's speed through time, one way, at full speed `speed` rad/s.
+pub(super) fn profile(moving: &Moving, facts: &MotionFacts, speed: f64, direction: Direction) -> Profile {
+    let zone = match direction {
+        Direction::Open => facts.slow_open(),
+        Direction::Close => facts.slow_close(),
+    };
+    Profile::with_slow_end(
+        moving.path.travel_rad(),
+        speed,
+        speed / facts.ramp_up(),
+        speed / facts.ramp_down(),
+        zone.to_radians(),
+        slow_rad_s(facts, speed),
+    )
 }
 
 /// Shaft speed in the slow zones, rad/s; never more than outside them.

@@ -53,8 +53,8 @@ export function breakawayParts(sheet, { plan }) {
  *
  * @param {Sheet} sheet @param {number} force_n @param {"up" | "down"} rounding
  */
-function limit({ core, session }, force_n, rounding) {
-  return core.show_limit(force_n, "force", session.system, rounding);
+function limit({ core, session, strings }, force_n, rounding) {
+  return strings.numbers(core.show_limit(force_n, "force", session.system, rounding));
 }
 
 /** @param {string} words @param {string} number */

@@ -17,15 +17,9 @@ import { siteParts } from "./site.js";
 
 /** @type {[string, import("../table.js").Column[], (plan: import("../contract.d.ts").Plan) => any[] | undefined][]} */
 const TABLES = [
-  ["motion_opening", motionColumns(), (plan) => plan.motion?.opening.curve],
-  ["motion_closing", motionColumns(), (plan) => plan.motion?.closing.curve],
   ["breakaway", columns("leaf_deg angle, push_open_n force, push_close_n force, edge_force_n force, slip_link_force_n force"), (plan) => plan.breakaway?.curve.map((row) => ({ ...row, slip_link_force_n: row.link_force_n }))],
   ["person", columns("leaf_deg angle, edge_n force, middle_n force, near_n force, over_static_within_m length, full_edge_speed_m_s speed, impact_n force"), (plan) => plan.person?.curve],
 ];
-
-function motionColumns() {
-  return columns("time_s time, leaf_deg angle, shaft_deg angle, edge_speed_m_s speed, leaf_acceleration_deg_s2 angular_acceleration, energy_j energy, shaft_torque_n_m torque, shaft_power_w power");
-}
 
 /** @param {string} list keys and quantities @returns {any[]} */
 function columns(list) {

@@ -7,6 +7,7 @@ use super::{Model, Plan};
 use crate::drive::Verdict;
 use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
 use crate::leaf::LoadLevel;
+use crate::order::arrange;
 use crate::real::{cos, sin};
 use crate::units::Quantity;
 use alloc::vec::Vec;
@@ -169,7 +170,7 @@ pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Findin
         [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan), room::of(plan)]
             .concat();
     findings.extend(motion::of(model, plan));
-    findings.sort_by_key(|finding| finding.severity);
+    arrange(&mut findings, |one, other| one.severity < other.severity);
     findings
 }
 
