@@ -2,6 +2,7 @@
 
 mod built;
 mod calculator;
+mod check;
 mod entry;
 mod faults;
 mod handover;

@@ -16,7 +16,7 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
-import { memberIndex, uncertainInput, wordsKey } from "./paths.js";
+import { meansNumber, memberIndex, obstacleSide, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -124,6 +124,10 @@ export class Sheet {
     const field = this.say(key);
     const index = memberIndex(path);
     if (index !== null) return this.say("members.field", { number: index + 1, field });
+    const side = obstacleSide(path);
+    if (side) return this.say(`check.lists.obstacles.${side.end}`, { number: side.number, field });
+    const number = meansNumber(path);
+    if (number) return this.say("check.lists.means.field", { number, field });
     return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
   }
 

@@ -8,7 +8,7 @@
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
  *   texts?: Record<string, string>,
- *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord }} TypedRecord
  */
 
 import { uncertainInput } from "./paths.js";
@@ -28,6 +28,7 @@ export function takeRecord(session) {
     typed: Object.fromEntries(typed),
     texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
     setout: session.setout.record(),
+    site: session.site.record(),
   };
 }
 
@@ -39,6 +40,7 @@ export function takeRecord(session) {
  */
 export function applyRecord(session, record) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
+  session.site.restore(record.site);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);

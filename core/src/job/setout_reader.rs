@@ -116,6 +116,12 @@ impl Node<'_> {
                     }
                     Some(*value)
                 }
+                // An end nobody has typed yet is no mistake of kind.
+                Document::Null => {
+                    let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
+                    self.fault(fault.example(Example::Number(rule.example)));
+                    None
+                }
                 other => {
                     self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));
                     None
