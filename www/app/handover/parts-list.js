@@ -23,7 +23,7 @@ export function partsBlocks(sheet, { job, calculation }) {
   const cut = (/** @type {import("../contract.d.ts").Tubes} */ { cut_m, pivots_m }) =>
     cut_m === null || overlap === null ? h("span", {}, say("pivots", { length: short(pivots_m) }), " ", h("span", { class: "pen" })) : say("cut", { length: short(cut_m), overlap: short(overlap) });
   const grid = anchors.length ? say("grid", { along: short(marks.anchor_along_m), across: short(marks.anchor_across_m) }) : "";
-  const devices = (job.site?.means ?? []).map((/** @type {any} */ { kind }) => [say("means", { means: sheet.say(`handover.paper.zones.means.${kind}`) }), count(1), "–"]);
+  const devices = (job.site?.means ?? []).map((/** @type {any} */ { kind }) => [say("means", { means: sheet.say(`choices.site_means_kind.${kind}`) }), count(1), "–"]);
   /** @type {import("./blocks.js").Cell[][]} */
   const rows = [
     [say("operator"), count(1), sheet.session.operator?.name ?? ""],

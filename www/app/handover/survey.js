@@ -5,6 +5,7 @@
  * @import { Sheet } from "../sheet.js"
  */
 
+import { CHECKS } from "../check/groups.js";
 import { FROM_PARTS, GROUPS, LEAD, LEAF_BY } from "../groups.js";
 import { written } from "../items.js";
 import { memberIndex, wordsKey } from "../paths.js";
@@ -21,12 +22,13 @@ export function surveyBlocks(sheet) {
   const more = session.active(GROUPS.filter(({ name }) => name === "leaf").flatMap(({ items }) => items)).paths;
   /** @type {[string, string[], import("../groups.js").Choice[]][]} */
   const groups = [[sheet.say("form.leaf"), [...lead, ...more], session.byParts ? [LEAF_BY] : []]];
-  for (const { name, items, handover } of GROUPS) {
+  for (const { name, items, handover } of [...GROUPS, ...CHECKS]) {
     if (handover || ELSEWHERE.includes(name)) continue;
     const { paths, choices } = session.active(items);
     // A block that is not looked at has nothing to tell.
     const looked = choices.filter(({ path }) => !(path.endsWith(".looked_at") && session.choice(path).value === "no"));
-    if (paths.length + looked.length) groups.push([sheet.say(`groups.${name}.title`), paths, looked]);
+    const listed = name === "site" ? session.site.activePaths() : [];
+    if (paths.length + looked.length) groups.push([sheet.say(`groups.${name}.title`), [...paths, ...listed], looked]);
   }
   return [
     head(say("title")),
