@@ -6,7 +6,9 @@
  * @import { System } from "./contract.d.ts"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
- *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ *   given?: string[], setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ *
+ * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
 
 import { uncertainInput } from "./paths.js";
@@ -24,6 +26,7 @@ export function takeRecord(session) {
     choices: Object.fromEntries(choices),
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
+    given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
     setout: session.setout.record(),
   };
 }
@@ -43,7 +46,7 @@ export function applyRecord(session, record) {
   session.setout.restore(record.setout);
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
-  session.setSystem(record.system === "us" ? "us" : "metric");
+  if (record.system) session.setSystem(record.system === "us" ? "us" : "metric");
 }
 
 /**
@@ -57,6 +60,12 @@ function put(session, record, wanted) {
     const input = uncertainInput(path);
     const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
     entry?.type(text, system);
+  }
+  for (const path of record.given ?? []) {
+    const entry = wanted(path) ? session.entries.get(path) : undefined;
+    if (entry) entry.given = entry.start !== null;
+    const choice = wanted(path) ? session.choices.get(path) : undefined;
+    if (choice) choice.assumed = false;
   }
   for (const [path, value] of Object.entries(record.choices ?? {})) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;
