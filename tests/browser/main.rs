@@ -3,6 +3,8 @@
 mod built;
 mod calculator;
 mod faults;
+mod jobs;
+mod links;
 mod offline;
 mod page;
 mod setout;

@@ -54,8 +54,10 @@ export function createRows(strings, keeper, deleted) {
   /** @param {Row} row */
   function nameForm(row) {
     const input = h("input", { class: "job-rename", value: row.document?.title ?? "", maxlength: 200, "aria-label": strings.say("jobs.name"), onkeydown: (event) => {
-      if (event.key === "Enter") done();
-      if (event.key === "Escape") close();
+      if (event.key !== "Enter" && event.key !== "Escape") return;
+      // The key must not press the button that has the focus next.
+      event.preventDefault();
+      (event.key === "Enter" ? done : close)();
     }, onblur: () => done() });
     function close() {
       naming = null;
