@@ -6,6 +6,8 @@ mod check;
 mod entry;
 mod faults;
 mod handover;
+mod jobs;
+mod links;
 mod offline;
 mod page;
 mod play;

@@ -92,7 +92,7 @@ export function createField(sheet, path, { large = false } = {}) {
     setAttribute(input, "inputmode", digits ? "decimal" : "text");
     setText(unit, sheet.unit(entry.rule.quantity));
     tag.hidden = !sheet.isAssumed(path);
-    reset.hidden = entry.assumed;
+    reset.hidden = entry.typed === null;
     const back = resetText();
     setText(reset, back);
     setAttribute(reset, "aria-label", sheet.say("form.reset_field", { field: name, reset: back }));

@@ -23,12 +23,17 @@ import { assumptionBlocks, findingBlocks, relationBlocks } from "./words.js";
 /** Cautions of the page, that go with the sheet. */
 const CAUTIONS = ["crush", "shear", "mains", "lift", "measure", "decide"];
 
-/** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
-export function paperBlocks(sheet, result) {
+/**
+ * @param {Sheet} sheet
+ * @param {Result} result
+ * @param {import("../pintle-calculator.js").PintleCalculator | null} calculator
+ * @returns {Block[]}
+ */
+export function paperBlocks(sheet, result, calculator) {
   return [
     { root: h("h2", {}, sheet.say("handover.paper.title")), keep: true },
     ...chosenBlocks(sheet, result),
-    ...linkBlocks(sheet, result.job),
+    ...linkBlocks(sheet, calculator),
     head(sheet.say("page.cautions")),
     list(CAUTIONS.map((name) => sheet.say(`page.caution_${name}`))),
     ...surveyBlocks(sheet, result),
