@@ -26,6 +26,9 @@ export class Drawing {
     this.locate = locate;
     this.palette = palette;
     this.frame = 0;
+    /** Where the canvas was when a finger came down: asking for it anew would make the browser lay out the page at every move. @type {DOMRect | null} */
+    this.box = null;
+    this.size = { width: 0, height: 0 };
     this.canvas = h("canvas", {});
     this.root = h(
       "div",
@@ -47,8 +50,11 @@ export class Drawing {
 
   /** Watches size and pixel density; ends with the signal. @param {AbortSignal} signal */
   watch(signal) {
-    const sizes = new ResizeObserver(() => this.redraw());
-    sizes.observe(this.root);
+    const sizes = new ResizeObserver(([{ contentRect: { width, height } }]) => {
+      this.size = { width, height };
+      this.redraw();
+    });
+    sizes.observe(this.canvas);
     signal.addEventListener("abort", () => {
       sizes.disconnect();
       cancelAnimationFrame(this.frame);
@@ -69,10 +75,8 @@ export class Drawing {
 
   /** What the core needs to know to draw, and to find an angle under a finger. @returns {View} */
   view() {
-    const { width, height } = this.canvas.getBoundingClientRect();
     return {
-      width,
-      height,
+      ...this.size,
       pixel_ratio: devicePixelRatio,
       leaf_deg: this.sheet.cursor.leafDeg,
       system: this.sheet.session.system,
@@ -100,13 +104,14 @@ export class Drawing {
 
   /** @param {number} clientX @param {number} clientY */
   #angleAt(clientX, clientY) {
-    const box = this.canvas.getBoundingClientRect();
+    const box = (this.box ??= this.canvas.getBoundingClientRect());
     return this.locate(clientX - box.left, clientY - box.top, this.view());
   }
 
   /** @param {PointerEvent} event */
   #down(event) {
     if (!this.sheet.result || event.button !== 0) return;
+    this.box = null;
     this.root.setPointerCapture(event.pointerId);
     this.#follow(event);
   }
@@ -124,6 +129,7 @@ export class Drawing {
   /** A finger that takes hold near the cursor drags in any direction; elsewhere an up or down stroke scrolls. @param {TouchEvent} event */
   #touch(event) {
     const touch = event.touches[0];
+    this.box = null;
     if (!this.sheet.result || event.touches.length !== 1) return;
     if (Math.abs(this.#angleAt(touch.clientX, touch.clientY) - this.sheet.cursor.leafDeg) <= GRIP_DEG) event.preventDefault();
   }

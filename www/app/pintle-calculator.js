@@ -34,6 +34,7 @@ export class PintleCalculator extends HTMLElement {
   /** Whether the next start is with another job, so that what was typed into the last one goes. */
   #otherJob = false;
   #frame = 0;
+  #byPerson = false;
   #said = "";
   /** @type {{ job?: unknown, operators?: unknown }} */
   #given = {};
@@ -166,7 +167,7 @@ export class PintleCalculator extends HTMLElement {
       this.#close();
       const session = new Session(core, job.value, list.value.operators, this.#units());
       if (record) applyRecord(session, record);
-      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule());
+      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
       if (job.failed) this.#sheet.trouble.push("start.no_job");
       if (list.failed) this.#sheet.trouble.push("start.no_operators");
       this.#tree.adoptedStyleSheets = sheets;
@@ -201,7 +202,7 @@ export class PintleCalculator extends HTMLElement {
   #setUnits(system) {
     if (!this.#sheet) return;
     this.#sheet.session.setSystem(system);
-    this.#refresh(false);
+    this.#schedule(false);
     if (this.#units() !== system) this.setAttribute("units", system);
   }
 
@@ -214,10 +215,14 @@ export class PintleCalculator extends HTMLElement {
     this.#build();
   }
 
-  /** The person changed something: computed once a frame, however fast they type. */
-  #schedule() {
+  /** Computed once a frame, however fast somebody types or a host changes its mind. @param {boolean} byPerson */
+  #schedule(byPerson) {
+    this.#byPerson ||= byPerson;
     cancelAnimationFrame(this.#frame);
-    this.#frame = requestAnimationFrame(() => this.#refresh(true));
+    this.#frame = requestAnimationFrame(() => {
+      this.#refresh(this.#byPerson);
+      this.#byPerson = false;
+    });
   }
 
   /** @param {boolean} byPerson */

@@ -16,6 +16,7 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
+import { Later } from "./later.js";
 import { memberIndex, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
@@ -32,6 +33,8 @@ export class Sheet {
     this.session = session;
     this.list = list;
     this.changed = changed;
+    /** Called when the ratings of the list are of the result shown. */
+    this.rated = () => {};
     this.cursor = new Cursor();
     /** What went wrong at the start: string keys. @type {string[]} */
     this.trouble = [];
@@ -39,6 +42,8 @@ export class Sheet {
     this.result = null;
     /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
     this.ratings = new Map();
+    /** Ratings to come, an operator at a time. */
+    this.later = new Later();
     /** Whether `result` is older than what is typed. */
     this.stale = false;
     /** Everything wrong with what is typed. @type {Fault[]} */
@@ -150,16 +155,28 @@ export class Sheet {
     this.faults = faults;
     this.told = this.session.tellable(faults);
     this.stale = calculation === null;
+    this.later.stop();
     if (!calculation) return;
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
-    this.ratings = new Map(this.list.operators.map((operator) => [operator.id, this.session.rate(job, operator)]));
+    this.later.run(this.#rate(job));
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
+  }
+
+  /** Rates every operator of the list; the one in use has its rating already. @param {any} job */
+  *#rate(job) {
+    for (const operator of this.list.operators) {
+      const own = operator.id === this.session.operatorId ? this.result?.plan.rating : undefined;
+      this.ratings.set(operator.id, own ?? this.session.rate(job, operator));
+      if (!own) yield;
+    }
+    this.rated();
   }
 
   /** Gives back the core's memory. */
   close() {
+    this.later.stop();
     this.result?.calculation.free();
     this.result = null;
   }

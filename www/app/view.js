@@ -36,6 +36,11 @@ export function createView(sheet, signal, chooseUnits) {
   const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
   root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, status.root);
 
+  sheet.rated = () => {
+    form.rated();
+    verdict.update();
+  };
+
   function update() {
     answers.classList.toggle("stale", sheet.stale);
     for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, status]) part.update();

@@ -16,6 +16,6 @@ use wasm_bindgen::prelude::wasm_bindgen;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  CurvePoint, FieldRule, Invalid, Job, MarkOut, Pad, Plan, PlotArea, Quantity, ReadError, SetOutAnswer, Stand, System, TapeCost, View,
+  CurvePoint, FieldRule, Invalid, Job, MarkOut, Pad, Plan, PlotArea, Quantity, ReadError, Sensitivity, SetOutAnswer, Stand, System, TapeCost, View,
 } from "./app/contract.d.ts";
 "#;
