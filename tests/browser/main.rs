@@ -6,6 +6,7 @@ mod entry;
 mod faults;
 mod offline;
 mod page;
+mod play;
 mod setout;
 mod survey;
 mod update;

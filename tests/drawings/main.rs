@@ -3,7 +3,9 @@
 //! `PINTLE_DRAWINGS=folder` also writes them there, to be looked at.
 mod jobs;
 mod map;
+mod qr;
 mod svg;
+mod time;
 mod views;
 
 use pintle_web::drawing::{curve_svg, plan_view_svg};

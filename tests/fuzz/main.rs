@@ -1,11 +1,13 @@
-//! Fuzz targets: reading a job and planning it, from raw bytes and from damaged jobs.
+//! Fuzz targets: reading a job and planning it, from raw bytes, from damaged jobs and from damaged links.
 //!
 //! The test command runs them bounded, by random inputs and the kept corpus in `__fuzz__`. Long runs, guided by coverage, by hand:
 //! `cargo install cargo-bolero`, then `cargo bolero test -p pintle-tests --test fuzz damaged_jobs_never_panic` with a nightly toolchain.
 
+use base64::Engine;
+use base64::prelude::BASE64_URL_SAFE_NO_PAD;
 use bolero::{TypeGenerator, check};
 use pintle_core::units::{self, Quantity, System};
-use pintle_core::{Document, Job, plan};
+use pintle_core::{Document, Job, packed, plan};
 use serde_json::{Value, json};
 
 /// Reads and plans; whatever comes of it must be finite and writable.
@@ -35,6 +37,46 @@ fn bytes_never_panic() {
     check!().with_iterations(20_000).for_each(|bytes: &[u8]| {
         if let Ok(document) = serde_json::from_slice::<Document>(bytes) {
             digest(&document);
+        }
+    });
+}
+
+/// A link with any content behind a check that holds, so that chance reaches the reader behind it: no panic, no more memory than the
+/// text has, and what is read packs to something that reads the same.
+#[test]
+fn links_never_panic() {
+    let crc = crc::Crc::<u16>::new(&crc::CRC_16_IBM_3740);
+    check!().with_iterations(40_000).for_each(|bytes: &[u8]| {
+        if let Ok(text) = std::str::from_utf8(bytes) {
+            let _ = packed::unpack(text);
+        }
+        let content = [&[1], bytes].concat();
+        let text = BASE64_URL_SAFE_NO_PAD.encode([&content[..], &crc.checksum(&content).to_be_bytes()].concat());
+        if let Ok(document) = packed::unpack(&text) {
+            digest(&document);
+            let again = packed::pack(&document);
+            assert_eq!(packed::pack(&packed::unpack(&again).expect("what was packed")), again);
+        }
+    });
+}
+
+/// Links of real jobs with bytes changed behind a check that is made good again.
+#[test]
+fn damaged_links_never_panic() {
+    let crc = crc::Crc::<u16>::new(&crc::CRC_16_IBM_3740);
+    let job = serde_json::from_str(include_str!("../fixtures/links/every-block.json")).expect("JSON");
+    let bytes = BASE64_URL_SAFE_NO_PAD.decode(packed::pack(&job)).expect("base64url");
+    let content = &bytes[..bytes.len() - 2];
+    check!().with_iterations(2_000).with_type::<Vec<(u16, u8)>>().for_each(|changes| {
+        let mut content = content.to_vec();
+        for &(place, byte) in changes {
+            let place = 1 + usize::from(place) % (content.len() - 1);
+            content[place] = byte;
+        }
+        let text = BASE64_URL_SAFE_NO_PAD.encode([&content[..], &crc.checksum(&content).to_be_bytes()].concat());
+        if let Ok(document) = packed::unpack(&text) {
+            digest(&document);
+            let _ = Job::open(&document);
         }
     });
 }

@@ -2,7 +2,7 @@
  * What every part of the element works with: the core, the words, what was said, and the last result.
  *
  * @import { Core } from "./core.js"
- * @import { Fault, Plan, Quantity, Rating } from "./contract.d.ts"
+ * @import { Fault, Plan, Quantity, Rating, View } from "./contract.d.ts"
  * @import { Choice } from "./groups.js"
  * @import { OperatorList } from "./operators.js"
  * @import { Session } from "./session.js"
@@ -36,6 +36,8 @@ export class Sheet {
     /** Called when the ratings of the list are of the result shown. */
     this.rated = () => {};
     this.cursor = new Cursor();
+    /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
+    this.showing = { zones: false, overrun: false, run: "opening" };
     /** What went wrong at the start: string keys. @type {string[]} */
     this.trouble = [];
     /** The last valid result. @type {Result | null} */

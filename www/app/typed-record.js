@@ -7,6 +7,7 @@
  * @import { Typed } from "./entry.js"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
+ *   texts?: Record<string, string>,
  *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
  */
 
@@ -25,6 +26,7 @@ export function takeRecord(session) {
     choices: Object.fromEntries(choices),
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
+    texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
     setout: session.setout.record(),
   };
 }
@@ -42,6 +44,7 @@ export function applyRecord(session, record) {
   if (Array.isArray(record.members)) session.members.reset(record.members);
   put(session, record, isMember);
   session.setout.restore(record.setout);
+  for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   session.setSystem(record.system === "us" ? "us" : "metric");

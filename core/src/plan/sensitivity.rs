@@ -4,6 +4,7 @@ use super::Model;
 use crate::drive::Swept;
 use crate::job::Job;
 use crate::leaf::LeafLoads;
+use crate::order::arrange;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -79,7 +80,7 @@ impl Model {
     pub fn sensitivity(&self) -> Option<Vec<Sensitivity>> {
         self.job().uncertainty.as_ref()?;
         let mut list: Vec<Sensitivity> = (0..).map_while(|index| self.sensitivity_to(index)).collect();
-        list.sort_by(|one, other| other.spread().total_cmp(&one.spread()));
+        arrange(&mut list, |one, other| one.spread() > other.spread());
         Some(list)
     }
 }

@@ -61,6 +61,8 @@ pub enum Quantity {
     Time,
     /// V.
     Voltage,
+    /// Ω.
+    Resistance,
     /// J; ft·lbf.
     Energy,
     /// W.
@@ -145,6 +147,7 @@ impl Quantity {
             (Quantity::Ratio | Quantity::Count, _) => Unit::new("", 1.0),
             (Quantity::Percent, _) => Unit::new("%", 0.01),
             (Quantity::Time, _) => Unit::new("s", 1.0),
+            (Quantity::Resistance, _) => Unit::new("Ω", 1.0),
             (Quantity::Voltage, _) => Unit::new("V", 1.0),
             (Quantity::Energy, Metric) => Unit::new("J", 1.0),
             (Quantity::Energy, Us) => Unit::new("ft·lbf", POUND_FORCE_N * FOOT_M),

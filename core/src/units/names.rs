@@ -112,6 +112,10 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
             "v" => 1.0,
             _ => return None,
         },
+        Quantity::Resistance => match name {
+            "\u{3a9}" | "\u{2126}" | "ohm" | "ohms" => 1.0,
+            _ => return None,
+        },
         Quantity::Energy => match name {
             "j" => 1.0,
             "ftlb" | "ftlbf" => POUND_FORCE_N * FOOT_M,
