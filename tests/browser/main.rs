@@ -4,6 +4,7 @@ mod built;
 mod calculator;
 mod entry;
 mod faults;
+mod layout;
 mod offline;
 mod page;
 mod play;

@@ -5,12 +5,14 @@
 import "./define.js";
 import { loadCore } from "./core.js";
 import { restoreTyped, keepTyped } from "./kept.js";
+import { keepLayout } from "./page-layout.js";
 import { startLanguage } from "./page-language.js";
 import { watchNotices } from "./notice.js";
 
 const calculator = /** @type {import("./pintle-calculator.js").PintleCalculator} */ (document.querySelector("pintle-calculator"));
 const language = startLanguage(document);
 
+keepLayout(calculator);
 restoreTyped(calculator);
 watchNotices(document, language, () => keepTyped(calculator));
 

@@ -75,9 +75,11 @@ export class Drawing {
 
   /** What the core needs to know to draw, and to find an angle under a finger. @returns {View} */
   view() {
+    const { enlarged } = this.sheet;
     return {
-      ...this.size,
-      pixel_ratio: devicePixelRatio,
+      width: this.size.width / enlarged,
+      height: this.size.height / enlarged,
+      pixel_ratio: devicePixelRatio * enlarged,
       leaf_deg: this.sheet.cursor.leafDeg,
       ...this.sheet.showing,
       system: this.sheet.session.system,
@@ -106,7 +108,8 @@ export class Drawing {
   /** @param {number} clientX @param {number} clientY */
   #angleAt(clientX, clientY) {
     const box = (this.box ??= this.canvas.getBoundingClientRect());
-    return this.locate(clientX - box.left, clientY - box.top, this.view());
+    const { enlarged } = this.sheet;
+    return this.locate((clientX - box.left) / enlarged, (clientY - box.top) / enlarged, this.view());
   }
 
   /** @param {PointerEvent} event */

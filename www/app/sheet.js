@@ -33,6 +33,8 @@ export class Sheet {
     this.session = session;
     this.list = list;
     this.changed = changed;
+    /** How it is laid out: `field`, `projector`, else as usual. */
+    this.layout = "";
     /** Called when the ratings of the list are of the result shown. */
     this.rated = () => {};
     this.cursor = new Cursor();
@@ -103,6 +105,11 @@ export class Sheet {
     const both = [this.core.show(value, quantity, "metric"), inUs].map((text) => this.strings.numbers(text));
     const [here, there] = this.session.system === "us" ? both.reverse() : both;
     return here === there ? here : this.say("form.both", { here, there });
+  }
+
+  /** How much larger drawings are lettered and lined. */
+  get enlarged() {
+    return { field: 1.25, projector: 2 }[this.layout] ?? 1;
   }
 
   /** @param {Quantity} quantity */
