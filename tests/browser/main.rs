@@ -9,6 +9,7 @@ mod faults;
 mod handover;
 mod jobs;
 mod links;
+mod layout;
 mod offline;
 mod page;
 mod play;

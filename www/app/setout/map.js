@@ -111,7 +111,8 @@ export function createMap(sheet, signal, { look, take }) {
   function view() {
     palette ??= readPalette(probe);
     const { width, height } = canvas.getBoundingClientRect();
-    return { width, height, pixel_ratio: devicePixelRatio, leaf_deg: 0, ...sheet.showing, system: sheet.session.system, palette, labels: sheet.strings.at("drawing") };
+    const { enlarged } = sheet;
+    return { width: width / enlarged, height: height / enlarged, pixel_ratio: devicePixelRatio * enlarged, leaf_deg: 0, ...sheet.showing, system: sheet.session.system, palette, labels: sheet.strings.at("drawing") };
   }
 
   function lookOf() {
