@@ -12,7 +12,7 @@ pub use class::{UseClass, use_class};
 pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
 pub use means::{MeansCount, MeansKind, count_means};
 pub(crate) use zones::zones;
-pub use zones::{Zone, ZoneKind};
+pub use zones::{FREE_GAP_M, Zone, ZoneKind};
 
 use serde::Serialize;
 
