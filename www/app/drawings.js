@@ -14,6 +14,7 @@ import { createPlanView } from "./plan-view.js";
 import { createPlayBar } from "./play-bar.js";
 import { Player } from "./player.js";
 import { createTimePlot } from "./time-plot.js";
+import { createZones } from "./zones.js";
 
 /**
  * @param {Sheet} sheet
@@ -27,6 +28,7 @@ export function createDrawings(sheet, signal) {
   const inks = () => (palette ??= readPalette(probe));
   const curve = createCurve(sheet, inks, () => follow());
   const planView = createPlanView(sheet, inks);
+  const zones = createZones(sheet, () => follow());
   const bar = createCursorBar(sheet);
   const player = new Player(sheet, signal, () => follow());
   const time = createTimePlot(sheet, inks, player);
@@ -44,7 +46,7 @@ export function createDrawings(sheet, signal) {
         player.toggle();
       },
     },
-    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [[band, ...curve.beneath], []][index]))),
+    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [[band, ...curve.beneath], zones.beneath][index]))),
     play.root,
     bar.root,
     time.root,
@@ -58,6 +60,7 @@ export function createDrawings(sheet, signal) {
   function follow() {
     if (!sheet.result) return;
     curve.update();
+    zones.update();
     play.update();
     bar.update();
     const words = cursorSentence(sheet);

@@ -84,7 +84,11 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
         };
         let there = (zone.leaf_deg - leaf_deg).abs() < THERE_DEG;
         let outline = arc(at, radius, 0.0, std::f64::consts::TAU);
-        let pen = if there { Pen::thick(ink, Dash::Solid) } else { Pen::thin(ink, Dash::Solid) };
+        let pen = match (zone.present, there) {
+            (false, _) => Pen::thin(Ink::Faint, Dash::Dashed),
+            (true, true) => Pen::thick(ink, Dash::Solid),
+            (true, false) => Pen::thin(ink, Dash::Solid),
+        };
         if zone.present {
             for angle in angles {
                 for piece in hatched(&outline, *angle, APART[0]) {
@@ -97,15 +101,17 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
         named.push((text, at, ink));
     }
     // After all of the marks, or one would cover another's number.
-    for (text, at, ink) in named {
+    for (text, at, ink) in &named {
         let size = sheet.text_box(&text);
         let beside = Vec2::new(radius / 2.0, 0.0);
-        let mut boxes = around(at, size, radius + 3.0);
-        boxes.extend(around(at + beside, size, 3.0));
+        let mut boxes = around(*at, size, radius + 3.0);
+        boxes.extend(around(*at + beside, size, 3.0));
         if let Some(area) = places.best(&boxes) {
-            sheet.text(&text, area, ink);
+            sheet.text(text, area, *ink);
         }
     }
+    // Names keep off the marks.
+    named.iter().for_each(|(_, at, _)| places.take(Rect::from_center_size(*at, (1.5 * radius, 1.5 * radius))));
 }
 
 /// A closed shape, outlined and hatched in one pen's ink.
