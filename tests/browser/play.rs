@@ -43,7 +43,7 @@ async fn take_clock(browser: &Browser) -> Result<()> {
               window.cancelAnimationFrame = (id) => waiting.delete(id);
               window.setInterval = (call, ms) => { ticks.set(++next, [call, ms]); return next; };
               window.clearInterval = (id) => ticks.delete(id);
-              window.frame_at = (ms) => { const calls = [...waiting.values()]; waiting.clear(); for (const call of calls) call(ms); };
+              window.frame_at = (ms) => { for (const [id, call] of [...waiting]) if (waiting.delete(id)) call(ms); };
               return true; })()",
         )
         .await?;
@@ -71,6 +71,14 @@ async fn leaf_deg(browser: &Browser) -> Result<f64> {
     Ok(told[0])
 }
 
+/// What the three drawings show.
+async fn pictures(browser: &Browser) -> Result<Vec<String>> {
+    let all = browser
+        .value("['.curve', '.plan_view', '.time'].map((name) => document.querySelector('pintle-calculator').shadowRoot.querySelector('.drawing' + name + ' canvas').toDataURL())")
+        .await?;
+    Ok(serde_json::from_value(all)?)
+}
+
 async fn playing(browser: &Browser) -> Result<bool> {
     Ok(text(browser, "button.play").await?.contains("Pause"))
 }
@@ -84,13 +92,20 @@ async fn it_plays_at_its_true_speed_and_all_show_one_state() -> Result<()> {
         let job = moving();
         open(&browser, &site, &job).await?;
         let opening = &runs(&job)[0];
+        take_clock(&browser).await?;
         for (factor, clock_ms) in [("1", 2000.0), ("2", 1000.0), ("0.5", 4000.0)] {
             element(&browser, ".drawing.plan_view").await?.send_keys(Key::Home + "").await?;
             choose(&browser, 1, factor).await?;
-            take_clock(&browser).await?;
             press_now(&browser, "button.play").await?;
             assert!(playing(&browser).await?);
-            frames(&browser, &[100.0, 100.0 + clock_ms / 2.0, 100.0 + clock_ms]).await?;
+            frames(&browser, &[100.0, 100.0 + clock_ms / 4.0]).await?;
+            let before = pictures(&browser).await?;
+            frames(&browser, &[100.0 + clock_ms / 2.0, 100.0 + clock_ms]).await?;
+            let after = pictures(&browser).await?;
+            assert!(
+                before.iter().zip(&after).all(|(before, after)| before != after),
+                "every drawing is drawn as it plays"
+            );
             let at = opening.at(2.0).expect("rows");
             let told = leaf_deg(&browser).await?;
             assert!((told - at.leaf_deg).abs() < 0.051, "{factor}×: {told} for {at:?}");
