@@ -15,7 +15,7 @@ pub use means::{MeansCount, MeansKind, count_means};
 pub use reach::{AngleSpan, SensorReach, ZoneGap};
 pub(crate) use reach::{edge_unseen, sensor_reach};
 pub(crate) use zones::{KnownGaps, PostGap, zones};
-pub use zones::{Zone, ZoneKind};
+pub use zones::{FREE_GAP_M, Zone, ZoneKind};
 
 use serde::Serialize;
 
