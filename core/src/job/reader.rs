@@ -5,7 +5,7 @@ use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
 use super::fit_reader::{read_as_built, read_marks, read_room, read_tape};
 use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
-use super::rules::rule_of;
+use super::rules::{FieldRule, rule_of};
 use super::safety_reader::{read_breakaway, read_contact, read_holding, read_motion, read_site};
 use super::setout_reader::read_setout;
 use super::site_reader::{read_drag, read_ground, read_ice, read_uncertainty};
@@ -108,6 +108,13 @@ impl<'a> Node<'a> {
                 None
             }
             Document::Null => None,
+            value => self.within(path, rule, value),
+        }
+    }
+
+    /// The number a value at a path has to be. One out of its rule's range is reported, and still returned.
+    pub(super) fn within(&self, path: String, rule: &FieldRule, value: &Document) -> Option<f64> {
+        match value {
             Document::Number(value) => {
                 if let Some(mut fault) = rule.check(*value) {
                     fault.path = path;
