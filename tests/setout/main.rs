@@ -1,7 +1,6 @@
 //! The set-out search against outside opinions: a global optimiser from a general library, every limit checked by dense sampling, a small
 //! lattice walked whole.
 
-
 mod check;
 mod map;
 mod marks;

@@ -119,7 +119,7 @@ impl<'a> Node<'a> {
                 }
                 Some(*value)
             }
-            // A number of a list that nobody has typed yet is no mistake of kind.
+            // Nothing where a number has to be is missing, no mistake of kind.
             Document::Null => {
                 let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
                 self.fault(fault.example(Example::Number(rule.example)));
