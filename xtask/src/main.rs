@@ -4,6 +4,7 @@
 //! user's cache ([`place::cache`]) or in Cargo's target folder.
 
 mod host;
+mod minify;
 mod page;
 mod place;
 mod precache;

@@ -1,4 +1,4 @@
-//! Writing the list of files into the service worker.
+//! Writing the list of files into the service worker, once they are as they travel.
 //!
 //! The worker keeps exactly the files of one build: each is listed with its hash, and the hash of the list is the version. A
 //! build with the same contents has the same version, so a visitor is asked about an update only when something changed.
@@ -11,16 +11,19 @@ use base64::{Engine, prelude::BASE64_STANDARD};
 use serde_json::{Map, Value};
 use sha2::{Digest, Sha256};
 
+use crate::minify;
+
 /// The worker's file, which is never in its own list.
-const WORKER: &str = "sw.js";
+pub const WORKER: &str = "sw.js";
 /// The lines of the template that are replaced.
 const VERSION_LINE: &str = "const VERSION = 'unbuilt';";
 const FILES_LINE: &str = "const FILES = {};";
 
-/// Lists the folder that Trunk names in `TRUNK_STAGING_DIR`.
+/// Minifies and lists the folder that Trunk names in `TRUNK_STAGING_DIR`.
 pub fn run() -> Result<()> {
     let folder =
         std::env::var_os("TRUNK_STAGING_DIR").context("TRUNK_STAGING_DIR is not set: Trunk calls this task")?;
+    minify::run(Path::new(&folder))?;
     fill(Path::new(&folder))
 }
 
