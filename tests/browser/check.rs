@@ -154,12 +154,12 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         choose(&browser, "site.public", "no").await?;
         choose(&browser, "site.guarded", "no").await?;
         type_into(&browser, "site.homes", "2").await?;
-        press(&browser, "[data-list=obstacles] .move").await?;
+        press(&browser, "[data-list=obstacles] > .move").await?;
         for (side, typed) in [("x_m.0", "-400"), ("x_m.1", "200"), ("y_m.0", "3400"), ("y_m.1", "3600")] {
             type_into(&browser, &format!("site.obstacles.0.{side}"), typed).await?;
         }
-        press(&browser, "[data-list=means] .move").await?;
-        press(&browser, "[data-list=means] .move").await?;
+        press(&browser, "[data-list=means] > .move").await?;
+        press(&browser, "[data-list=means] > .move").await?;
         let second = "[data-means='1']";
         browser
             .value(&format!(

@@ -3,12 +3,13 @@
 use super::control::Control;
 use super::integrate::{Walk, crossing_s, step};
 use super::{Motor, Moving, Profile};
+use crate::arm::Station;
 use crate::drive::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 
 /// Error of one step over the scale of the quantity. The energies are integrated beside the motion, so their sum tells how well it was kept.
-const TOLERANCE: f64 = 1e-9;
+const TOLERANCE: f64 = 1e-8;
 
 /// A shaft slower than this part of the motor's no-load speed counts as standing. The last of the way to a stand is an exponential that no
 /// clock sees the end of.
@@ -113,8 +114,7 @@ impl Driven<'_> {
     /// `I·θ̈ = τ − D` with the demand `D = s·τ_f − M_w − M_g`, `J·q̈ = T − e·θ'·τ`, where `e = 1/η` while the shaft drives the leaf and `η` while
     /// the leaf drives the shaft; with `θ̈ = θ'·q̈ + θ''·q̇²` and `A = D + I·θ''·q̇²`:
     /// `q̈ = (T − e·θ'·A)/(J + e·I·θ'²)`, and `τ` has the sign of `A·J + I·θ'·T` whichever `e` is.
-    fn force(&self, progress: f64, speed: f64, torque_n_m: f64) -> Force {
-        let station = self.moving.path.at(progress);
+    fn force(&self, station: &Station, speed: f64, torque_n_m: f64) -> Force {
         let (gain, inertia, shaft) = (station.gain, self.moving.loads.inertia_kg_m2, self.motor.inertia_kg_m2);
         let demand = self.moving.loads.demand_n_m(station.leaf_rad, self.direction, self.wind);
         let steady = demand + inertia * station.gain_rate * speed * speed;
@@ -128,8 +128,8 @@ impl Driven<'_> {
     /// Torque of motor and gear in the sense of progress, N·m: what gives the acceleration that is asked for, within the motor's line.
     ///
     /// With `q̈` asked for, `τ = A + I·θ'·q̈` and `T = J·q̈ + e·θ'·τ`, `e` by the sign of `τ`.
-    fn torque_n_m(&self, progress: f64, speed: f64) -> f64 {
-        let (sign, station) = (self.direction.sign(), self.moving.path.at(progress));
+    fn torque_n_m(&self, station: &Station, progress: f64, speed: f64) -> f64 {
+        let sign = self.direction.sign();
         let way = if sign > 0.0 { progress } else { self.moving.path.travel_rad() - progress };
         let wanted = sign * self.control.acceleration(way, sign * speed);
         let inertia = self.moving.loads.inertia_kg_m2;
@@ -142,8 +142,9 @@ impl Driven<'_> {
 
     fn rate(&self, state: &State) -> State {
         let [progress, speed, ..] = *state;
-        let torque = self.torque_n_m(progress, speed);
-        let force = self.force(progress, speed, torque);
+        let station = self.moving.path.at(progress);
+        let torque = self.torque_n_m(&station, progress, speed);
+        let force = self.force(&station, speed, torque);
         let (loads, leaf_speed) = (self.moving.loads, force.gain * speed);
         [
             speed,
@@ -167,7 +168,7 @@ impl Driven<'_> {
             (Direction::Close, WindCase::Bearing) => (Direction::Open, WindCase::Bearing),
         };
         let back = Driven { direction, wind, ..*self };
-        let force = back.force(progress, 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
+        let force = back.force(&self.moving.path.at(progress), 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
         force.acceleration * self.direction.sign() < 0.0
     }
 
@@ -179,7 +180,7 @@ impl Driven<'_> {
             leaf_deg: station.leaf_rad.to_degrees(),
             shaft_speed_deg_s: (path.sign() * speed).to_degrees(),
             edge_speed_m_s: (station.gain * speed).abs() * self.moving.length_m,
-            shaft_torque_n_m: path.sign() * self.torque_n_m(progress, speed),
+            shaft_torque_n_m: path.sign() * self.torque_n_m(&station, progress, speed),
         }
     }
 
