@@ -3,11 +3,13 @@
 mod builds;
 mod built;
 mod calculator;
+mod entry;
 mod faults;
 mod jobs;
 mod links;
 mod offline;
 mod page;
+mod play;
 mod setout;
 mod survey;
 mod update;

@@ -5,6 +5,7 @@ mod jobs;
 mod map;
 mod qr;
 mod svg;
+mod time;
 mod views;
 
 use pintle_web::drawing::{curve_svg, plan_view_svg};

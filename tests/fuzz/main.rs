@@ -84,8 +84,15 @@ fn damaged_links_never_panic() {
 /// Whatever is typed is read to a finite value or refused; what is shown for an input reads back as it was.
 #[test]
 fn typed_text_never_panics() {
-    const QUANTITIES: [Quantity; 6] =
-        [Quantity::ShortLength, Quantity::Length, Quantity::Mass, Quantity::Torque, Quantity::Speed, Quantity::Percent];
+    const QUANTITIES: [Quantity; 7] = [
+        Quantity::ShortLength,
+        Quantity::Length,
+        Quantity::Mass,
+        Quantity::Torque,
+        Quantity::Speed,
+        Quantity::Percent,
+        Quantity::Temperature,
+    ];
     // Mostly what people type: pure chance would hardly ever write a number.
     const PIECES: [&str; 24] = [
         "1", "2", "75", "0", "9", " ", "1/2", "½", ".", ",", "-", "'", "\"", "′", "″", "ft", "in", "mm", " kg", "lb",
@@ -96,16 +103,24 @@ fn typed_text_never_panics() {
             let text: String = pieces.iter().take(12).map(|&piece| PIECES[usize::from(piece) % PIECES.len()]).collect();
             let quantity = QUANTITIES[usize::from(*quantity) % QUANTITIES.len()];
             let system = if *us { System::Us } else { System::Metric };
-            if let Ok(read) = units::read(&text, quantity, system) {
-                assert!(read.is_finite(), "{text}");
+            match units::read(&text, quantity, system) {
+                Ok(read) => assert!(read.is_finite(), "{text}"),
+                // Asked about: both answers are numbers, and not the same.
+                Err(error) => {
+                    let asked = error.code == units::ReadErrorCode::Ambiguous;
+                    let fit = error.readings.is_some_and(|[a, b]| a.is_finite() && b.is_finite() && a != b);
+                    assert_eq!(asked, fit, "{text}");
+                }
             }
             let value = value % 1e4;
             if value.is_finite() {
                 let shown = units::bare(value, quantity, system);
                 let read = units::read(&shown, quantity, system)
                     .unwrap_or_else(|error| panic!("{value} as {shown}: {error:?}"));
-                let step = quantity.unit(system).factor * 1e-5;
-                assert!((read - value).abs() <= (1e-5 * value.abs()).max(step), "{value} as {shown} read as {read}");
+                // Six digits of the number shown, which for a temperature counts from another zero.
+                let unit = quantity.unit(system);
+                let step = unit.factor * 1e-5 * unit.of_document(value).abs().max(1.0);
+                assert!((read - value).abs() <= step, "{value} as {shown} read as {read}");
             }
         },
     );

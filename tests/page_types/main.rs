@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
 use pintle_core::units::{Quantity, ReadError, System};
-use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, SetOutAnswer};
+use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, RunPoint, SetOutAnswer};
 use pintle_web::drawing::{PlotArea, QrPath, View};
 use ts_rs::{Config, TS, TypeVisitor};
 
@@ -53,6 +53,7 @@ fn declarations() -> String {
     all.visit::<Quantity>();
     all.visit::<System>();
     all.visit::<ReadError>();
+    all.visit::<RunPoint>();
     all.visit::<View>();
     all.visit::<PlotArea>();
     all.visit::<SetOutAnswer>();
@@ -84,6 +85,7 @@ fn the_pages_types_are_up_to_date() {
 fn every_imported_type_is_declared() {
     let text = declarations();
     for name in [
+        "Commissioning",
         "CurvePoint",
         "Fault",
         "FieldRule",

@@ -6,4 +6,5 @@ mod jobs;
 mod motion;
 mod packed;
 mod plan;
+mod runs;
 mod safety;

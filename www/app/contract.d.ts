@@ -345,7 +345,7 @@ protects_people: boolean,
  */
 state: WindowState,
 /**
- * Largest shaft torque of normal running: wind against, wind behind held back, start and inertia where motion is described, N·m.
+ * Largest shaft torque of normal running: wind against, wind behind held back, start, braking and inertia where motion is described, N·m.
  */
 running_torque_n_m: number,
 /**
@@ -366,7 +366,7 @@ toggle_to_leaf_deg: number,
  */
 trial: Trial,
 /**
- * What would open the window, tried one at a time; empty where it is open.
+ * What would open the window, tried one at a time, and in pairs where no single change does; empty where it is open.
  */
 remedies: Array<Remedy>,
 /**
@@ -429,6 +429,48 @@ limit: Limit,
 by: number, };
 
 /**
+ * One measured number beside its plan.
+ */
+export type Check = {
+/**
+ * Path of the measured number in the job.
+ */
+path: string,
+/**
+ * What kind of number it is; values below are in the document's unit.
+ */
+quantity: Quantity,
+/**
+ * The planned value; `null` where the job plans none.
+ */
+planned: number | null,
+/**
+ * Least value that passes; `null` is no limit.
+ */
+least: number | null,
+/**
+ * Greatest value that passes; `null` is no limit.
+ */
+most: number | null,
+/**
+ * What was measured; `null` where nothing was.
+ */
+measured: number | null,
+/**
+ * Where the range comes from.
+ */
+source: Source,
+/**
+ * The verdict.
+ */
+verdict: CheckVerdict, };
+
+/**
+ * What comes of a comparison.
+ */
+export type CheckVerdict = "pass" | "look_again" | "not_measured" | "not_planned";
+
+/**
  * Distances through the swing.
  */
 export type Clearances = {
@@ -463,7 +505,7 @@ leaf_speed_deg_s: number,
  */
 calm: CoastState,
 /**
- * Leaf angle it runs on, degrees; `null` where it does not stop by itself.
+ * Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
  */
 calm_leaf_deg: number | null,
 /**
@@ -478,7 +520,7 @@ following_leaf_deg: number | null, };
 /**
  * How a leaf that was let go ends.
  */
-export type CoastState = "stops" | "runs_on";
+export type CoastState = "stops" | "reaches_stop" | "runs_on";
 
 /**
  * How a thrust collar carries its load.
@@ -489,6 +531,19 @@ export type Collar = "uniform_pressure" | "uniform_wear";
  * A colour.
  */
 export type Colour = string;
+
+/**
+ * The commissioning record against the plan.
+ */
+export type Commissioning = {
+/**
+ * Numbers, in the order they are taken.
+ */
+checks: Array<Check>,
+/**
+ * What was tried and done.
+ */
+steps: Array<Step>, };
 
 /**
  * What a force on a person is estimated with. An estimate never stands in for a measurement.
@@ -572,6 +627,20 @@ shaft_torque_open_following_n_m: number,
  * The same when closing.
  */
 shaft_torque_close_following_n_m: number,
+/**
+ * Shaft torque with which the drive holds the leaf back when opening with the wind following, N·m, signed like the crank angle; 0 where
+ * the leaf does not drive the shaft.
+ */
+overrun_open_n_m: number,
+/**
+ * The same when closing.
+ */
+overrun_close_n_m: number,
+/**
+ * Shaft torque that keeps the leaf at a stand here in the job's wind, from the side that asks more, N·m, magnitude. Losses of the arm
+ * help, friction of the hinges is not counted on.
+ */
+holding_n_m: number,
 /**
  * Force in the link when opening against the wind, N, positive in compression.
  */
@@ -1040,7 +1109,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "duty_exceeded" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1100,7 +1169,7 @@ edge_push_n: number,
  */
 edge_push_leaf_deg: number,
 /**
- * Greatest speed of the latch edge in the prescribed motion, m/s; `null` where motion is not described.
+ * Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
  */
 edge_speed_m_s: number | null,
 /**
@@ -1557,6 +1626,14 @@ contact: Contact | null,
  */
 site: Site | null,
 /**
+ * What is set at the first power-up.
+ */
+settings: Settings | null,
+/**
+ * What was measured and signed at the gate; given, the plan compares it.
+ */
+record: Record | null,
+/**
  * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
  * reserve, ±10 % where nothing is stated.
  */
@@ -1626,7 +1703,51 @@ crank: string,
 /**
  * Before the link's length.
  */
-link: string, };
+link: string,
+/**
+ * The language's decimal mark.
+ */
+decimal: string,
+/**
+ * Axis title, without unit.
+ */
+time: string,
+/**
+ * Axis title, without unit.
+ */
+edge_speed: string,
+/**
+ * On the line of the motor opening.
+ */
+motor_opening: string,
+/**
+ * On the line of the motor closing.
+ */
+motor_closing: string,
+/**
+ * Where a motor comes to a stand.
+ */
+stalls: string,
+/**
+ * Where a motor comes to a stand and is pushed back.
+ */
+driven_back: string,
+/**
+ * Where a motor hardly moves the leaf any more.
+ */
+creeps: string,
+/**
+ * On the line of what is held back while opening.
+ */
+overrun_opening: string,
+/**
+ * On the line of what is held back while closing.
+ */
+overrun_closing: string,
+/**
+ * On the line of what holds the leaf at a stand.
+ */
+holding: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
@@ -2003,6 +2124,10 @@ opening: PrescribedRun,
  * Closing against the wind.
  */
 closing: PrescribedRun,
+/**
+ * Largest shaft torque with the wind behind, both ways: holding back and braking together.
+ */
+held_back: TimedTorque,
 /**
  * Largest shaft torque of both, start and inertia included, over the rated torque.
  */
@@ -2395,7 +2520,15 @@ cursor: Colour,
 /**
  * The leaf.
  */
-leaf: Colour, };
+leaf: Colour,
+/**
+ * What is held back, and a hatching.
+ */
+third: Colour,
+/**
+ * What holds at a stand, and a hatching.
+ */
+fourth: Colour, };
 
 /**
  * A part that moves.
@@ -2584,7 +2717,11 @@ person: ForceOnPerson | null,
 /**
  * Zones, class and means of protection, where the job describes the site.
  */
-entrapment: Entrapment | null, };
+entrapment: Entrapment | null,
+/**
+ * What was measured at the gate against all this, where the job records anything.
+ */
+record: Commissioning | null, };
 
 /**
  * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
@@ -2677,7 +2814,7 @@ path: string, };
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
  * Demand compared with the ratings.
@@ -2707,7 +2844,11 @@ export type ReadError = {
 /**
  * Why.
  */
-code: ReadErrorCode, };
+code: ReadErrorCode,
+/**
+ * What an ambiguous text may mean, in the document's unit: the comma grouping thousands, the comma marking decimals.
+ */
+readings: [number, number] | null, };
 
 /**
  * Why a typed text is not a number of the wanted quantity.
@@ -2744,6 +2885,123 @@ link_for_straightness_m: number | null,
 fault: Fault | null, };
 
 /**
+ * The commissioning record. What is absent was not measured, not tried or not signed. Other entries are carried and not looked at.
+ */
+export type Record = {
+/**
+ * Shaft angle between the two limits as they were set, degrees.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Leaf angle at the open limit, degrees from closed.
+ */
+open_leaf_deg: number | null,
+/**
+ * From start to stop when opening, s.
+ */
+opening_s: number | null,
+/**
+ * From start to stop when closing, s.
+ */
+closing_s: number | null,
+/**
+ * Pause before it closed by itself, s.
+ */
+close_timer_s: number | null,
+/**
+ * Steady pull that keeps the leaf opening, arm disconnected, calm air, N.
+ */
+pull_open_n: number | null,
+/**
+ * The same closing.
+ */
+pull_close_n: number | null,
+/**
+ * Hinge axis to where it was pulled, m; default the leaf's length.
+ */
+pull_radius_m: number | null,
+/**
+ * Leaf angle at which it was pulled, degrees; default half open.
+ */
+pull_leaf_deg: number | null,
+/**
+ * Push at which the drive slipped, half open, opening, N.
+ */
+slip_open_n: number | null,
+/**
+ * The same closing.
+ */
+slip_close_n: number | null,
+/**
+ * Dynamic force on the closing edge by a calibrated instrument, N.
+ */
+dynamic_force_n: number | null,
+/**
+ * Static force there, N.
+ */
+static_force_n: number | null,
+/**
+ * Voltage at the motor while it runs, V.
+ */
+motor_v: number | null,
+/**
+ * Resistance of the earth rod, Ω.
+ */
+rod_ohm: number | null,
+/**
+ * Whether the isolator was tried and cuts every pole.
+ */
+isolation_tried: boolean | null,
+/**
+ * Whether it was locked off and tried.
+ */
+lock_off_tried: boolean | null,
+/**
+ * Whether every means of protection was tried, opening and closing.
+ */
+devices_tested: boolean | null,
+/**
+ * Whether the manual release was tried.
+ */
+release_tried: boolean | null,
+/**
+ * Whether the signs are fixed on both faces.
+ */
+signs_fixed: boolean | null,
+/**
+ * Whether the owner was shown how to use, release and stop the gate.
+ */
+owner_instructed: boolean | null,
+/**
+ * Number of the sheet.
+ */
+number: string | null,
+/**
+ * Its revision.
+ */
+revision: string | null,
+/**
+ * Its date, `YYYY-MM-DD`.
+ */
+date: string | null,
+/**
+ * Name of the installer who signs.
+ */
+installer: string | null,
+/**
+ * When the installer signed, `YYYY-MM-DD`.
+ */
+installer_date: string | null,
+/**
+ * Name of the owner who signs.
+ */
+owner: string | null,
+/**
+ * When the owner signed, `YYYY-MM-DD`.
+ */
+owner_date: string | null, };
+
+/**
  * A change that might open the window.
  */
 export type Remedy = {
@@ -2752,15 +3010,19 @@ export type Remedy = {
  */
 change: RemedyKind,
 /**
- * Least slip torque with it, N·m.
+ * The change made with it; `null` where it is tried alone.
+ */
+with: RemedyKind | null,
+/**
+ * Least slip torque then, N·m.
  */
 least_slip_n_m: number,
 /**
- * Highest slip torque with it, N·m; `null` where no limit is left.
+ * Highest slip torque then, N·m; `null` where no limit is left.
  */
 highest_slip_n_m: number | null,
 /**
- * Whether it opens the window by itself.
+ * Whether it opens the window.
  */
 opens: boolean, };
 
@@ -2924,6 +3186,27 @@ arm: Arm | null,
 short: [ShortLength, number] | null, };
 
 /**
+ * The leaf at one time of a run.
+ */
+export type RunPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Torque at the operator's shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number, };
+
+/**
  * The reserve with one input changed, all others as they are.
  */
 export type Sensitivity = {
@@ -3042,6 +3325,15 @@ rule_of_thumb: RuleOfThumb | null,
  * Where there is no best: the set-out that comes nearest, and what is in the way.
  */
 nearest: Nearest | null, };
+
+/**
+ * What is set at the first power-up and nothing else in the job says.
+ */
+export type Settings = {
+/**
+ * Pause before the gate closes by itself, s, 0 where it does not; unknown unless given.
+ */
+close_timer_s: number | null, };
 
 /**
  * How urgent a finding is.
@@ -3300,6 +3592,23 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * One thing tried or done.
+ */
+export type Step = {
+/**
+ * Path of the answer in the job.
+ */
+path: string,
+/**
+ * The answer; `null` where there is none.
+ */
+done: boolean | null,
+/**
+ * The verdict.
+ */
+verdict: CheckVerdict, };
+
+/**
  * Magnitudes; the wind may come from either side, and then all of them change sign together.
  */
 export type Storm = {
@@ -3507,6 +3816,18 @@ pixel_ratio: number,
  * The cursor: the leaf angle looked at, degrees, held inside the swing.
  */
 leaf_deg: number,
+/**
+ * Whether the plan view shows the zones that can catch a person, and what stands around.
+ */
+zones: boolean,
+/**
+ * Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
+ */
+overrun: boolean,
+/**
+ * The run that is followed through time, by its place in the core's list.
+ */
+run: "opening" | "closing" | "motor_opening" | "motor_closing",
 /**
  * Units of the numbers.
  */

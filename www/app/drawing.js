@@ -15,7 +15,7 @@ export class Drawing {
   /**
    * @param {Sheet} sheet
    * @param {object} options
-   * @param {string} options.name `curve` or `plan_view`
+   * @param {string} options.name `curve`, `plan_view` or `time`
    * @param {(canvas: HTMLCanvasElement, view: View) => void} options.draw
    * @param {(x: number, y: number, view: View) => number} options.locate leaf angle under a point of the canvas, CSS pixels
    * @param {() => Palette} options.palette
@@ -75,6 +75,7 @@ export class Drawing {
       height,
       pixel_ratio: devicePixelRatio,
       leaf_deg: this.sheet.cursor.leafDeg,
+      ...this.sheet.showing,
       system: this.sheet.session.system,
       palette: this.palette(),
       labels: this.sheet.strings.at("drawing"),

@@ -1,6 +1,8 @@
 //! One job, solved once and asked often.
 
-use pintle_core::{Document, Job, Model, Plan};
+use std::cell::OnceCell;
+
+use pintle_core::{Document, Job, Model, Plan, Run};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
@@ -13,6 +15,8 @@ use crate::drawing;
 pub struct Calculation {
     model: Model,
     plan: Plan,
+    /// Runs in full, once somebody asks.
+    runs: OnceCell<Vec<Run>>,
 }
 
 #[wasm_bindgen]
@@ -23,7 +27,7 @@ impl Calculation {
         let document: Document = decode(job, "")?;
         let model = Job::read(&document).and_then(|job| Model::new(&job)).map_err(|invalid| thrown(&invalid))?;
         let plan = model.plan();
-        Ok(Calculation { model, plan })
+        Ok(Calculation { model, plan, runs: OnceCell::new() })
     }
 
     /// The plan.
@@ -42,6 +46,12 @@ impl Calculation {
     #[wasm_bindgen(unchecked_return_type = "TapeCost")]
     pub fn tape_cost(&self) -> Result<JsValue, JsValue> {
         encode(&self.model.tape_cost(self.model.job().tape.unwrap_or_default()))
+    }
+
+    /// The job's commissioning record against its plan, every row there even where nothing was measured.
+    #[wasm_bindgen(unchecked_return_type = "Commissioning")]
+    pub fn commissioning(&self) -> Result<JsValue, JsValue> {
+        encode(&self.model.commissioning(&self.plan))
     }
 
     /// Everything at one leaf angle, degrees, held inside the swing; exact, not interpolated.
@@ -92,6 +102,44 @@ impl Calculation {
         Ok(drawing::leaf_deg_at_plan_view(&self.model, &decode_view(view)?, x, y))
     }
 
+    /// Draws edge speed and shaft torque against time; nothing where the job says nothing of motion.
+    pub fn draw_time(
+        &self,
+        canvas: HtmlCanvasElement,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<(), JsValue> {
+        drawing::draw_time(canvas, self.runs(), &decode_view(view)?).map_err(no_canvas)
+    }
+
+    /// The leaf angle of the followed run under a point of the time plot's canvas, CSS px; `undefined` without such a run.
+    pub fn leaf_deg_at_time(
+        &self,
+        x: f64,
+        _y: f64,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<Option<f64>, JsValue> {
+        Ok(drawing::leaf_deg_at_time(self.runs(), &decode_view(view)?, finite(x, "x")?))
+    }
+
+    /// A run (`View.run`) at a time, s, held between its start and end; `null` without such a run.
+    #[wasm_bindgen(unchecked_return_type = "RunPoint | null")]
+    pub fn run_at(&self, run: &str, time_s: f64) -> Result<JsValue, JsValue> {
+        let time_s = finite(time_s, "time_s")?;
+        encode(&self.run(run).and_then(|run| run.at(time_s)))
+    }
+
+    /// A run where it first has a leaf angle, degrees; `null` without such a run, or where it does not come to it.
+    #[wasm_bindgen(unchecked_return_type = "RunPoint | null")]
+    pub fn run_of_leaf(&self, run: &str, leaf_deg: f64) -> Result<JsValue, JsValue> {
+        let leaf_deg = finite(leaf_deg, "leaf_deg")?;
+        encode(&self.run(run).and_then(|run| run.of_leaf(leaf_deg)))
+    }
+
+    /// The time plot as an SVG document, for print.
+    pub fn time_svg(&self, #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue) -> Result<String, JsValue> {
+        Ok(drawing::time_svg(self.runs(), &decode_view(view)?))
+    }
+
     /// The curve as an SVG document, for print.
     pub fn curve_svg(&self, #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue) -> Result<String, JsValue> {
         Ok(drawing::curve_svg(&self.model, &self.plan, &decode_view(view)?))
@@ -103,5 +151,15 @@ impl Calculation {
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<String, JsValue> {
         Ok(drawing::plan_view_svg(&self.model, &decode_view(view)?))
+    }
+}
+
+impl Calculation {
+    fn runs(&self) -> &[Run] {
+        self.runs.get_or_init(|| self.model.fine_runs())
+    }
+
+    fn run(&self, name: &str) -> Option<&Run> {
+        self.runs().get(drawing::RUNS.iter().position(|known| *known == name)?)
     }
 }
