@@ -7,8 +7,7 @@ use crate::table::{LANGUAGES, Table};
 use pintle_core::FIELDS;
 
 /// Modules that say what is asked for.
-pub const ASKING: [&str; 5] =
-    ["groups.js", "wind-items.js", "member-items.js", "check/groups.js", "handover/items.js"];
+pub const ASKING: [&str; 5] = ["groups.js", "wind-items.js", "member-items.js", "check/groups.js", "handover/items.js"];
 
 /// Lists of rectangles of a block the page asks for: said in documents, not on the page yet.
 const ONLY_IN_DOCUMENTS: [&str; 2] = ["room.hinge_post.", "room.obstacles."];

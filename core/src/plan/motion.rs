@@ -167,9 +167,11 @@ impl Model {
     pub(super) fn runs(&self, loads: &LeafLoads, wind: WindCase, samples: u32) -> Option<[PrescribedRun; 2]> {
         let (facts, speed) = (self.job().motion.as_ref()?, self.speed_rad_s()?);
         let moving = self.moving(loads);
-        Some(Direction::BOTH.map(|direction| {
-            prescribe(&moving, &profile(&moving, facts, speed, direction), direction, wind, samples)
-        }))
+        Some(
+            Direction::BOTH.map(|direction| {
+                prescribe(&moving, &profile(&moving, facts, speed, direction), direction, wind, samples)
+            }),
+        )
     }
 
     /// Largest shaft torque with the wind behind; `None` where the job says nothing of motion.

@@ -67,7 +67,9 @@ fn decimals(size: f64, quantity: Quantity) -> usize {
         // A wind is never known to a hundredth, the edge of a leaf is told by millimetres a second.
         Quantity::Speed if size < 1.0 => 3,
         Quantity::Angle | Quantity::Percent | Quantity::Mass | Quantity::Speed | Quantity::Force | Quantity::Power => 1,
-        Quantity::Stiffness | Quantity::Voltage | Quantity::Pressure | Quantity::Temperature | Quantity::Resistance => 1,
+        Quantity::Stiffness | Quantity::Voltage | Quantity::Pressure | Quantity::Temperature | Quantity::Resistance => {
+            1
+        }
         Quantity::ShortLength | Quantity::Torque | Quantity::AngularSpeed | Quantity::AngularAcceleration => 2,
         Quantity::Time | Quantity::Energy => 2,
         Quantity::Length | Quantity::Area | Quantity::Inertia => 3,

@@ -10,8 +10,8 @@ mod links;
 mod setout;
 
 pub use calculation::Calculation;
-pub use links::{open_job, pack, qr, unpack};
 pub use functions::{bare, feet_inches, fields, read, show, show_limit, unit, version};
+pub use links::{open_job, pack, qr, unpack};
 pub use setout::{PadView, Pads, front, limit_names, set_out, weigh};
 
 use wasm_bindgen::prelude::wasm_bindgen;
