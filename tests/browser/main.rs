@@ -3,9 +3,12 @@
 mod builds;
 mod built;
 mod calculator;
+mod check;
 mod entry;
 mod faults;
+mod handover;
 mod jobs;
+mod layout;
 mod links;
 mod offline;
 mod page;

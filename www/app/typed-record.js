@@ -7,7 +7,8 @@
  * @import { Typed } from "./entry.js"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
- *   texts?: Record<string, string>, given?: string[], setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ *   texts?: Record<string, string>, given?: string[],
+ *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord }} TypedRecord
  *
  * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
@@ -27,9 +28,10 @@ export function takeRecord(session) {
     choices: Object.fromEntries(choices),
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
-    given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
     texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
+    given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
     setout: session.setout.record(),
+    site: session.site.record(),
   };
 }
 
@@ -41,6 +43,7 @@ export function takeRecord(session) {
  */
 export function applyRecord(session, record) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
+  session.site.restore(record.site);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);

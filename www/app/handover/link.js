@@ -1,21 +1,19 @@
 /**
- * The address that brings the job back, as text and as a QR code.
+ * The address that brings the job back, beside its QR code. What was measured and signed stays on paper: a link is for the plan.
  *
+ * @import { PintleCalculator } from "../pintle-calculator.js"
  * @import { Block } from "./blocks.js"
  * @import { Sheet } from "../sheet.js"
  */
 
 import { h, svg } from "../dom.js";
 import { linkOf } from "../link.js";
-import { takeRecord } from "../typed-record.js";
 
-/** @param {Sheet} sheet @param {any} job @returns {Block[]} nothing where the job is too long for a code */
-export function linkBlocks(sheet, job) {
-  const link = linkOf(sheet.core, job, takeRecord(sheet.session));
-  const code = sheet.core.qr(link);
+/** @param {Sheet} sheet @param {PintleCalculator | null} calculator @returns {Block[]} nothing where the job is too long for a code */
+export function linkBlocks({ core, strings }, calculator) {
+  const link = calculator?.record ? linkOf(core, calculator.job, calculator.record) : "";
+  const code = link ? core.qr(link) : null;
   if (!code) return [];
-  const viewBox = `0 0 ${code.side} ${code.side}`;
-  const name = sheet.say("jobs.code");
-  const drawn = svg("svg", { viewBox, role: "img", "aria-label": name }, svg("path", { d: code.path }));
-  return [{ root: h("div", { class: "qr" }, drawn, h("p", {}, sheet.say("handover.paper.code", { link }))) }];
+  const drawn = svg("svg", { role: "img", "aria-label": strings.say("jobs.code"), viewBox: `0 0 ${code.side} ${code.side}` }, svg("path", { d: code.path }));
+  return [{ root: h("div", { class: "link" }, drawn, h("p", { class: "note" }, strings.say("handover.paper.code", { link }))) }];
 }
