@@ -91,9 +91,11 @@ fn spoken(schema: &Value, found: &mut Vec<String>) {
             if let Some(Value::Object(properties)) = entries.get("properties") {
                 found.extend(properties.keys().cloned());
             }
+            // What was measured at the gate does not travel in links.
+            let inner = entries.iter().filter(|(name, _)| *name != "record").map(|(_, inner)| inner);
             let words = entries.get("enum").and_then(Value::as_array).into_iter().flatten().chain(entries.get("const"));
             found.extend(words.filter_map(Value::as_str).map(str::to_owned));
-            entries.values().for_each(|inner| spoken(inner, found));
+            inner.for_each(|inner| spoken(inner, found));
         }
         Value::Array(items) => items.iter().for_each(|inner| spoken(inner, found)),
         _ => {}

@@ -7,14 +7,11 @@
  */
 
 import { h, svg } from "../dom.js";
-import { linkOf } from "../jobs/link.js";
-
-/** The calculator's own page, wherever the element stands. */
-const PAGE = new URL("../../", import.meta.url).href;
+import { linkOf } from "../link.js";
 
 /** @param {Sheet} sheet @param {PintleCalculator | null} calculator @returns {Block[]} nothing where the job is too long for a code */
 export function linkBlocks({ core, strings }, calculator) {
-  const link = calculator?.record ? linkOf(core, calculator, PAGE) : "";
+  const link = calculator?.record ? linkOf(core, calculator.job, calculator.record) : "";
   const code = link ? core.qr(link) : null;
   if (!code) return [];
   const drawn = svg("svg", { role: "img", "aria-label": strings.say("jobs.code"), viewBox: `0 0 ${code.side} ${code.side}` }, svg("path", { d: code.path }));

@@ -2,7 +2,7 @@
  * `<pintle-jobs>`: jobs kept in the browser, files, links. A host has it only where it imports `app/jobs/define.js` and puts the element
  * on its page.
  *
- * Attributes  `for` (id of the calculator; default the first of the document), `page` (address that links lead to; default the document's).
+ * Attributes  `for` (id of the calculator; default the first of the document), `page` (address that links lead to; default the folder of the calculator).
  * Methods     `hold()` before the host reloads the page: what was typed in the last moment is there again afterwards.
  *
  * @import { Core } from "../core.js"
@@ -11,11 +11,11 @@
  */
 
 import { loadCore } from "../core.js";
+import { isLink, linkOf, openLink } from "../link.js";
 import { languageOf } from "../sources.js";
 import { loadStrings, nearestLanguage } from "../strings.js";
 import { loadStyleSheets } from "../stylesheet.js";
 import { Keeper } from "./keeper.js";
-import { isLink, linkOf, openLink } from "./link.js";
 import { Store } from "./store.js";
 import { readFile, watchDrops } from "./file.js";
 import { createView } from "./view.js";
@@ -118,7 +118,7 @@ export class PintleJobs extends HTMLElement {
     if (!keeper) return;
     this.#view = createView(this.#strings, keeper, {
       core: () => this.#core,
-      link: (core) => linkOf(core, keeper.calculator, this.getAttribute("page") ?? document.baseURI),
+      link: (core) => linkOf(core, keeper.calculator.job, /** @type {any} */ (keeper.calculator.record), this.getAttribute("page") ?? undefined),
       openFile: (file) => this.openFile(file),
     });
     this.#tree.replaceChildren(this.#view.root);

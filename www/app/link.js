@@ -4,12 +4,14 @@
  * Besides the job a link says in which units it was worked on, and which values nobody stated: one bit for each value, in the order
  * of the document, so that what the sender typed does not look assumed to the receiver.
  *
- * @import { Core } from "../core.js"
- * @import { PintleCalculator } from "../pintle-calculator.js"
- * @import { TypedRecord } from "../typed-record.js"
+ * @import { Core } from "./core.js"
+ * @import { TypedRecord } from "./typed-record.js"
  */
 
-import { RATINGS } from "../groups.js";
+import { RATINGS } from "./groups.js";
+
+/** The page that opens links, wherever the calculator stands. */
+export const PAGE = new URL("../", import.meta.url).href;
 
 const MARK = "#job=";
 
@@ -18,12 +20,13 @@ const BITS = 30;
 
 /**
  * @param {Core} core
- * @param {PintleCalculator} calculator
- * @param {string} page address of the page that opens it
+ * @param {any} whole the job; what was measured at the gate does not travel
+ * @param {TypedRecord} typed
+ * @param {string} [page] address of the page that opens it
  */
-export function linkOf(core, calculator, page) {
-  const { entry: _, record: __, ...job } = calculator.job;
-  return page.split("#")[0] + MARK + core.pack({ ...job, entry: told(job, /** @type {TypedRecord} */ (calculator.record)) });
+export function linkOf(core, whole, typed, page = PAGE) {
+  const { entry: _, record: __, ...job } = whole;
+  return page.split("#")[0] + MARK + core.pack({ ...job, entry: told(job, typed) });
 }
 
 /** Whether an address holds a job. @param {string} address */
