@@ -1,5 +1,6 @@
 //! The page in a real browser, and proof that the harness sees what it is there to see.
 
+mod builds;
 mod built;
 mod calculator;
 mod check;
@@ -7,6 +8,7 @@ mod entry;
 mod faults;
 mod handover;
 mod jobs;
+mod layout;
 mod links;
 mod offline;
 mod page;

@@ -5,12 +5,14 @@
 import "./define.js";
 import { loadCore } from "./core.js";
 import "./jobs/define.js";
+import { keepLayout } from "./page-layout.js";
 import { startLanguage } from "./page-language.js";
 import { watchNotices } from "./notice.js";
 
 const jobs = /** @type {import("./jobs/pintle-jobs.js").PintleJobs} */ (document.querySelector("pintle-jobs"));
 const language = startLanguage(document);
 
+keepLayout(/** @type {import("./pintle-calculator.js").PintleCalculator} */ (document.querySelector("pintle-calculator")));
 watchNotices(document, language, () => jobs.hold());
 
 loadCore().then(

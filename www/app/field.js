@@ -31,7 +31,7 @@ export function createField(sheet, path, { large = false } = {}) {
   const unit = h("span", { class: "unit", id: `${id}-unit` });
   const note = h("p", { class: "note", id: `${id}-note` });
   const error = h("p", { class: "error", id: `${id}-error`, hidden: true });
-  const meanings = [0, 1].map((reading) => h("button", { type: "button", class: "move", onclick: () => means(reading) }));
+  const meanings = [0, 1].map((reading) => h("button", { type: "button", class: "means", onclick: () => means(reading) }));
   const asks = h("div", { class: "meant", role: "group", "aria-label": sheet.say("form.meant"), hidden: true }, ...meanings);
   const input = h("input", {
     id,

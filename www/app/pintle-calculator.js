@@ -1,7 +1,7 @@
 /**
  * `<pintle-calculator>`: the calculator as a custom element. Registered in define.js, so that a host may choose another name.
  *
- * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `lang` (else the nearest ancestor's).
+ * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `layout` (`field` | `projector`), `lang` (else the nearest ancestor's).
  * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
  * Event       `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
  *
@@ -21,7 +21,7 @@ import { applyRecord, takeRecord } from "./typed-record.js";
 import { createView } from "./view.js";
 
 export class PintleCalculator extends HTMLElement {
-  static observedAttributes = ["job", "operators", "units", "lang"];
+  static observedAttributes = ["job", "operators", "units", "layout", "lang"];
 
   #tree = this.attachShadow({ mode: "open" });
   /** @type {Sheet | null} */
@@ -36,6 +36,7 @@ export class PintleCalculator extends HTMLElement {
   /** Whether what was given last stands. */
   #stands = false;
   #frame = 0;
+  #byPerson = false;
   #said = "";
   /** @type {{ job?: unknown, operators?: unknown }} */
   #given = {};
@@ -76,6 +77,7 @@ export class PintleCalculator extends HTMLElement {
   attributeChangedCallback(name, before, after) {
     if (before === after || !this.isConnected) return;
     if (name === "units") this.#setUnits(this.#units());
+    else if (name === "layout") this.#setLayout();
     else if (name === "lang") this.#languageMayHaveChanged();
     else {
       delete this.#given[/** @type {"job" | "operators"} */ (name)];
@@ -191,11 +193,12 @@ export class PintleCalculator extends HTMLElement {
         session = start();
         unread = true;
       }
-      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule());
+      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
       if (unread) this.#sheet.trouble.push("start.no_entry");
       if (job.failed) this.#sheet.trouble.push("start.no_job");
       if (list.failed) this.#sheet.trouble.push("start.no_operators");
       this.#tree.adoptedStyleSheets = sheets;
+      this.#sheet.layout = this.getAttribute("layout") ?? "";
       this.#build();
       // The page may have been given another language while this was on its way.
       await this.#languageMayHaveChanged();
@@ -219,7 +222,7 @@ export class PintleCalculator extends HTMLElement {
     if (!this.#sheet) return;
     this.#ended.abort();
     this.#ended = new AbortController();
-    this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system));
+    this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system), (layout) => this.setAttribute("layout", layout));
     this.#tree.replaceChildren(this.#view.root);
     this.#refresh(false);
   }
@@ -228,8 +231,15 @@ export class PintleCalculator extends HTMLElement {
   #setUnits(system) {
     if (!this.#sheet) return;
     this.#sheet.session.setSystem(system);
-    this.#refresh(false);
+    this.#schedule(false);
     if (this.#units() !== system) this.setAttribute("units", system);
+  }
+
+  #setLayout() {
+    if (!this.#sheet) return;
+    this.#sheet.layout = this.getAttribute("layout") ?? "";
+    this.#schedule(false);
+    this.recolour();
   }
 
   async #languageMayHaveChanged() {
@@ -241,10 +251,14 @@ export class PintleCalculator extends HTMLElement {
     this.#build();
   }
 
-  /** The person changed something: computed once a frame, however fast they type. */
-  #schedule() {
+  /** Computed once a frame, however fast somebody types or a host changes its mind. @param {boolean} byPerson */
+  #schedule(byPerson) {
+    this.#byPerson ||= byPerson;
     cancelAnimationFrame(this.#frame);
-    this.#frame = requestAnimationFrame(() => this.#refresh(true));
+    this.#frame = requestAnimationFrame(() => {
+      this.#refresh(this.#byPerson);
+      this.#byPerson = false;
+    });
   }
 
   /** @param {boolean} byPerson */

@@ -209,19 +209,6 @@ export class Session {
   }
 
   /**
-   * What each input does to the reserve of a valid job, largest first.
-   *
-   * @param {any} job
-   * @returns {import("./contract.d.ts").Sensitivity[]}
-   */
-  sensitivity(job) {
-    const calculation = new this.core.Calculation({ ...torqueOnly(job), uncertainty: job.uncertainty ?? {} });
-    const list = calculation.plan().sensitivity ?? [];
-    calculation.free();
-    return list;
-  }
-
-  /**
    * The faults that may be told now: nothing new before the field is left, and no field nobody has come to yet.
    *
    * @param {Fault[]} faults

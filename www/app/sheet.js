@@ -16,6 +16,7 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
+import { Later } from "./later.js";
 import { meansNumber, memberIndex, obstacleSide, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
@@ -32,6 +33,10 @@ export class Sheet {
     this.session = session;
     this.list = list;
     this.changed = changed;
+    /** How it is laid out: `field`, `projector`, else as usual. */
+    this.layout = "";
+    /** Called when the ratings of the list are of the result shown. */
+    this.rated = () => {};
     this.cursor = new Cursor();
     /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
     this.showing = { zones: false, overrun: false, run: "opening" };
@@ -41,6 +46,8 @@ export class Sheet {
     this.result = null;
     /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
     this.ratings = new Map();
+    /** Ratings to come, an operator at a time. */
+    this.later = new Later();
     /** Whether `result` is older than what is typed. */
     this.stale = false;
     /** Everything wrong with what is typed. @type {Fault[]} */
@@ -98,6 +105,11 @@ export class Sheet {
     const both = [this.core.show(value, quantity, "metric"), inUs].map((text) => this.strings.numbers(text));
     const [here, there] = this.session.system === "us" ? both.reverse() : both;
     return here === there ? here : this.say("form.both", { here, there });
+  }
+
+  /** How much larger drawings are lettered and lined. */
+  get enlarged() {
+    return { field: 1.25, projector: 2 }[this.layout] ?? 1;
   }
 
   /** @param {Quantity} quantity */
@@ -158,16 +170,28 @@ export class Sheet {
     this.faults = faults;
     this.told = this.session.tellable(faults);
     this.stale = calculation === null;
+    this.later.stop();
     if (!calculation) return;
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
-    this.ratings = new Map(this.list.operators.map((operator) => [operator.id, this.session.rate(job, operator)]));
+    this.later.run(this.#rate(job));
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
+  }
+
+  /** Rates every operator of the list; the one in use has its rating already. @param {any} job */
+  *#rate(job) {
+    for (const operator of this.list.operators) {
+      const own = operator.id === this.session.operatorId ? this.result?.plan.rating : undefined;
+      this.ratings.set(operator.id, own ?? this.session.rate(job, operator));
+      if (!own) yield;
+    }
+    this.rated();
   }
 
   /** Gives back the core's memory. */
   close() {
+    this.later.stop();
     this.result?.calculation.free();
     this.result = null;
   }

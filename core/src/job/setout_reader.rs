@@ -106,28 +106,7 @@ impl Node<'_> {
                 return None;
             }
         };
-        let end = |index: usize| {
-            let path: String = format!("{path}.{index}");
-            match &items[index] {
-                Document::Number(value) => {
-                    if let Some(mut fault) = rule.check(*value) {
-                        fault.path = path;
-                        self.fault(fault);
-                    }
-                    Some(*value)
-                }
-                // An end nobody has typed yet is no mistake of kind.
-                Document::Null => {
-                    let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
-                    self.fault(fault.example(Example::Number(rule.example)));
-                    None
-                }
-                other => {
-                    self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));
-                    None
-                }
-            }
-        };
+        let end = |index: usize| self.within(format!("{path}.{index}"), rule, &items[index]);
         let (least, most) = (end(0), end(1));
         Some([least?, most?])
     }

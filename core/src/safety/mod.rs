@@ -14,8 +14,8 @@ pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impa
 pub use means::{MeansCount, MeansKind, count_means};
 pub use reach::{AngleSpan, SensorReach, ZoneGap};
 pub(crate) use reach::{edge_unseen, sensor_reach};
+pub use zones::{FREE_GAP_M, Zone, ZoneKind};
 pub(crate) use zones::{KnownGaps, PostGap, zones};
-pub use zones::{Zone, ZoneKind};
 
 use serde::Serialize;
 

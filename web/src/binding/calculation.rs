@@ -11,6 +11,9 @@ use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing;
 
 /// A valid job with its plan. Free it when it is replaced.
+///
+/// What each input does to the reserve is some sixty plans: the plan here is without it, and [`Calculation::sensitivity`] has it an
+/// input at a time.
 #[wasm_bindgen]
 pub struct Calculation {
     model: Model,
@@ -25,9 +28,16 @@ impl Calculation {
     #[wasm_bindgen(constructor)]
     pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
         let document: Document = decode(job, "")?;
-        let model = Job::read(&document).and_then(|job| Model::new(&job)).map_err(|invalid| thrown(&invalid))?;
-        let plan = model.plan();
-        Ok(Calculation { model, plan, runs: OnceCell::new() })
+        let job = Job::read(&document).map_err(|invalid| thrown(&invalid))?;
+        let model = Model::new(&job).map_err(|invalid| thrown(&invalid))?;
+        let plain = Model::new(&Job { uncertainty: None, ..job }).map_err(|invalid| thrown(&invalid))?;
+        Ok(Calculation { plan: plain.plan(), model, runs: OnceCell::new() })
+    }
+
+    /// What the input of an index does to the reserve; `null` past the last one.
+    #[wasm_bindgen(unchecked_return_type = "Sensitivity | null")]
+    pub fn sensitivity(&self, index: usize) -> Result<JsValue, JsValue> {
+        encode(&self.model.sensitivity_to(index))
     }
 
     /// The plan.
@@ -78,7 +88,7 @@ impl Calculation {
         canvas: HtmlCanvasElement,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<(), JsValue> {
-        drawing::draw_plan_view(canvas, &self.model, &decode_view(view)?).map_err(no_canvas)
+        drawing::draw_plan_view(canvas, &self.model, &self.plan, &decode_view(view)?).map_err(no_canvas)
     }
 
     /// The leaf angle under a point of the curve's canvas, CSS px; degrees, held inside the swing.
@@ -99,7 +109,7 @@ impl Calculation {
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<f64, JsValue> {
         let (x, y) = (finite(x, "x")?, finite(y, "y")?);
-        Ok(drawing::leaf_deg_at_plan_view(&self.model, &decode_view(view)?, x, y))
+        Ok(drawing::leaf_deg_at_plan_view(&self.model, &self.plan, &decode_view(view)?, x, y))
     }
 
     /// Draws edge speed and shaft torque against time; nothing where the job says nothing of motion.
@@ -150,7 +160,7 @@ impl Calculation {
         &self,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<String, JsValue> {
-        Ok(drawing::plan_view_svg(&self.model, &decode_view(view)?))
+        Ok(drawing::plan_view_svg(&self.model, &self.plan, &decode_view(view)?))
     }
 }
 
