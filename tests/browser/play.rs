@@ -43,7 +43,7 @@ async fn take_clock(browser: &Browser) -> Result<()> {
               window.cancelAnimationFrame = (id) => waiting.delete(id);
               window.setInterval = (call, ms) => { ticks.set(++next, [call, ms]); return next; };
               window.clearInterval = (id) => ticks.delete(id);
-              window.frame_at = (ms) => { const calls = [...waiting.values()]; waiting.clear(); for (const call of calls) call(ms); };
+              window.frame_at = (ms) => { for (const [id, call] of [...waiting]) if (waiting.delete(id)) call(ms); };
               return true; })()",
         )
         .await?;
@@ -71,6 +71,14 @@ async fn leaf_deg(browser: &Browser) -> Result<f64> {
     Ok(told[0])
 }
 
+/// What the three drawings show.
+async fn pictures(browser: &Browser) -> Result<Vec<String>> {
+    let all = browser
+        .value("['.curve', '.plan_view', '.time'].map((name) => document.querySelector('pintle-calculator').shadowRoot.querySelector('.drawing' + name + ' canvas').toDataURL())")
+        .await?;
+    Ok(serde_json::from_value(all)?)
+}
+
 async fn playing(browser: &Browser) -> Result<bool> {
     Ok(text(browser, "button.play").await?.contains("Pause"))
 }
@@ -84,13 +92,20 @@ async fn it_plays_at_its_true_speed_and_all_show_one_state() -> Result<()> {
         let job = moving();
         open(&browser, &site, &job).await?;
         let opening = &runs(&job)[0];
+        take_clock(&browser).await?;
         for (factor, clock_ms) in [("1", 2000.0), ("2", 1000.0), ("0.5", 4000.0)] {
             element(&browser, ".drawing.plan_view").await?.send_keys(Key::Home + "").await?;
             choose(&browser, 1, factor).await?;
-            take_clock(&browser).await?;
             press_now(&browser, "button.play").await?;
             assert!(playing(&browser).await?);
-            frames(&browser, &[100.0, 100.0 + clock_ms / 2.0, 100.0 + clock_ms]).await?;
+            frames(&browser, &[100.0, 100.0 + clock_ms / 4.0]).await?;
+            let before = pictures(&browser).await?;
+            frames(&browser, &[100.0 + clock_ms / 2.0, 100.0 + clock_ms]).await?;
+            let after = pictures(&browser).await?;
+            assert!(
+                before.iter().zip(&after).all(|(before, after)| before != after),
+                "every drawing is drawn as it plays"
+            );
             let at = opening.at(2.0).expect("rows");
             let told = leaf_deg(&browser).await?;
             assert!((told - at.leaf_deg).abs() < 0.051, "{factor}×: {told} for {at:?}");
@@ -229,9 +244,9 @@ async fn it_says_why_not_and_its_tables_are_the_core_s() -> Result<()> {
         let motion = plan.motion.expect("motion");
         let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part(".tables"));
         browser.value(&format!("{tables}.forEach((table) => {{ table.open = true; }}) ?? true")).await?;
-        browser.wait_for(&format!("{tables}[2].querySelector('tbody tr') !== null")).await?;
+        browser.wait_for(&format!("{tables}[3].querySelector('tbody tr') !== null")).await?;
         let rows = browser
-            .value(&format!("[...{tables}[2].querySelectorAll('tbody tr')].map((row) => [...row.children].map((cell) => cell.textContent))"))
+            .value(&format!("[...{tables}[3].querySelectorAll('tbody tr')].map((row) => [...row.children].map((cell) => cell.textContent))"))
             .await?;
         let metric = |value, quantity| show(value, quantity, System::Metric);
         let expected: Vec<Vec<String>> = motion
@@ -268,4 +283,81 @@ async fn choose(browser: &Browser, list: usize, value: &str) -> Result<()> {
     let list = format!("[...{}.querySelectorAll('select')][{list}]", part(".play-bar"));
     browser.value(&format!("(({list}.value = '{value}'), {list}.dispatchEvent(new Event('change')))")).await?;
     Ok(())
+}
+
+/// Zones are lines to be pressed: each brings the leaf to its worst angle, is marked as the one looked at, and says the core's numbers.
+#[tokio::test]
+async fn a_zone_s_line_brings_the_leaf_to_its_angle() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(360, 740, 2.0).await?;
+        let site = Site::start(&setting::dist()?, "/")?;
+        let mut job = moving();
+        job["site"] = json!({ "latch_gap_m": 0.02, "obstacles": [{ "x_m": [-0.9, -0.35], "y_m": [0.9, 4.0] }] });
+        open(&browser, &site, &job).await?;
+        let zones = planned(&job).1.entrapment.expect("a site").zones;
+        let lines = format!("[...{}.querySelectorAll('button')]", part(".zones"));
+        // Hidden until wanted.
+        assert_eq!(browser.value(&format!("{}.getBoundingClientRect().height", part(".zones"))).await?, 0);
+        press_now(&browser, ".drawing.plan_view ~ .move").await?;
+        let said: Vec<String> =
+            serde_json::from_value(browser.value(&format!("{lines}.map((line) => line.textContent)")).await?)?;
+        assert_eq!(said.len(), zones.len());
+        for (index, zone) in zones.iter().enumerate() {
+            let angle = show(zone.leaf_deg, Quantity::Angle, System::Metric);
+            assert!(
+                said[index].starts_with(&format!("{}: ", index + 1)) && said[index].contains(&angle),
+                "{}",
+                said[index]
+            );
+            if let Some(gap) = zone.gap_m {
+                assert!(said[index].contains(&show(gap, Quantity::ShortLength, System::Metric)), "{}", said[index]);
+            }
+            browser.value(&format!("{lines}[{index}].focus() ?? true")).await?;
+            browser.driver.action_chain().send_keys(Key::Enter + "").perform().await?;
+            computed(&browser).await?;
+            assert!((leaf_deg(&browser).await? - zone.leaf_deg).abs() < 0.051, "{}", said[index]);
+            assert_eq!(browser.value(&format!("{lines}[{index}].getAttribute('aria-current')")).await?, "true");
+        }
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
+
+/// The wind from behind is off until somebody wants it, and then said at the cursor and in a table as the core has it.
+#[tokio::test]
+async fn the_wind_from_behind_is_shown_when_wanted() -> Result<()> {
+    in_browser(async |browser| {
+        let site = Site::start(&setting::dist()?, "/")?;
+        browser.open(&site.address).await?;
+        browser.wait_for(READY).await?;
+        let (job, plan) = planned(&starting_job());
+        let toggle = ".drawing.curve ~ .move";
+        let pressed = format!("{}.getAttribute('aria-pressed')", part(toggle));
+        assert_eq!(browser.value(&pressed).await?, "false");
+        press_now(&browser, toggle).await?;
+        assert_eq!(browser.value(&pressed).await?, "true");
+        element(&browser, ".drawing.curve").await?.send_keys(Key::Home + "").await?;
+        computed(&browser).await?;
+        let at = Model::new(&job).expect("valid").point(0.0);
+        let shown = browser
+            .value(&format!(
+                "[...{}.querySelectorAll('.readings > div')].filter((row) => !row.hidden).map((row) => row.lastChild.textContent)",
+                part(".cursor-bar")
+            ))
+            .await?;
+        let shown: Vec<String> = serde_json::from_value(shown)?;
+        let torque = |value| show(value, Quantity::Torque, System::Metric);
+        assert_eq!(shown[8..], [at.overrun_open_n_m, at.overrun_close_n_m, at.holding_n_m].map(torque));
+        let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part(".tables"));
+        browser.value(&format!("({tables}[1].open = true)")).await?;
+        browser.wait_for(&format!("{tables}[1].querySelector('tbody tr') !== null")).await?;
+        let rows = browser
+            .value(&format!("[...{tables}[1].querySelectorAll('tbody tr')].map((row) => row.lastChild.textContent)"))
+            .await?;
+        assert_eq!(rows, json!(plan.curve.iter().map(|row| torque(row.holding_n_m)).collect::<Vec<_>>()));
+        Ok(())
+    })
+    .await
 }

@@ -88,10 +88,11 @@ export class Drawing {
     };
   }
 
-  /** Draws in the next frame, however often it is asked. */
+  /** Draws in the next frame, however often it is asked. A frame that is asked for is not put off, or what plays would never be drawn. */
   redraw() {
-    cancelAnimationFrame(this.frame);
+    if (this.frame) return;
     this.frame = requestAnimationFrame(() => {
+      this.frame = 0;
       const view = this.view();
       if (this.sheet.result && view.width > 0 && view.height > 0) this.draw(this.canvas, view);
     });

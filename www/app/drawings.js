@@ -14,6 +14,7 @@ import { createPlanView } from "./plan-view.js";
 import { createPlayBar } from "./play-bar.js";
 import { Player } from "./player.js";
 import { createTimePlot } from "./time-plot.js";
+import { createZones } from "./zones.js";
 
 /**
  * @param {Sheet} sheet
@@ -25,8 +26,9 @@ export function createDrawings(sheet, signal) {
   /** @type {Palette | null} */
   let palette = null;
   const inks = () => (palette ??= readPalette(probe));
-  const curve = createCurve(sheet, inks);
+  const curve = createCurve(sheet, inks, () => follow());
   const planView = createPlanView(sheet, inks);
+  const zones = createZones(sheet, () => follow());
   const bar = createCursorBar(sheet);
   const player = new Player(sheet, signal, () => follow());
   const time = createTimePlot(sheet, inks, player);
@@ -44,19 +46,21 @@ export function createDrawings(sheet, signal) {
         player.toggle();
       },
     },
-    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [band, null][index]))),
+    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [[band, ...curve.beneath], zones.beneath][index]))),
     play.root,
     bar.root,
     time.root,
     probe,
   );
 
-  const allTables = [...both.map(({ table }) => table), ...time.tables, ...createMoreTables(sheet)];
+  const allTables = [...curve.tables, planView.table, ...time.tables, ...createMoreTables(sheet)];
   const tables = h("section", { class: "tables" }, ...allTables.map((table) => table.root));
 
   /** Everything that shows the cursor, in step with it. */
   function follow() {
     if (!sheet.result) return;
+    curve.update();
+    zones.update();
     play.update();
     bar.update();
     const words = cursorSentence(sheet);
@@ -88,8 +92,8 @@ export function createDrawings(sheet, signal) {
   return { root, tables, update, recolour };
 }
 
-/** @param {Sheet} sheet @param {string} name @param {HTMLElement} drawing @param {HTMLElement | null} note */
-function figure(sheet, name, drawing, note) {
+/** @param {Sheet} sheet @param {string} name @param {HTMLElement} drawing @param {HTMLElement[]} beneath */
+function figure(sheet, name, drawing, beneath) {
   const id = `caption-${name}`;
-  return h("div", { class: "figure" }, h("h2", { id }, sheet.say(`drawing_titles.${name}`)), drawing, note);
+  return h("div", { class: "figure" }, h("h2", { id }, sheet.say(`drawing_titles.${name}`)), drawing, ...beneath);
 }

@@ -2,7 +2,7 @@
  * `<pintle-calculator>`: the calculator as a custom element. Registered in define.js, so that a host may choose another name.
  *
  * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `layout` (`field` | `projector`), `lang` (else the nearest ancestor's).
- * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `ready` (a promise), `version`.
+ * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
  * Event       `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
  *
  * @import { Fault, Plan } from "./contract.d.ts"
@@ -33,6 +33,8 @@ export class PintleCalculator extends HTMLElement {
   #start = 0;
   /** Whether the next start is with another job, so that what was typed into the last one goes. */
   #otherJob = false;
+  /** Whether what was given last stands. */
+  #stands = false;
   #frame = 0;
   #byPerson = false;
   #said = "";
@@ -46,7 +48,7 @@ export class PintleCalculator extends HTMLElement {
     super();
     // The host's own text stands in the slot until the calculator is there, and stays if it cannot start.
     this.#tree.append(document.createElement("slot"));
-    /** Settles when the first result stands. @type {Promise<void>} */
+    /** Settles when the result of what was given stands; a new one for each job or list given. @type {Promise<void>} */
     this.ready = new Promise((resolve) => (this.#settle = resolve));
   }
 
@@ -130,6 +132,16 @@ export class PintleCalculator extends HTMLElement {
     this.#refresh(false);
   }
 
+  /** What the job is called. @returns {string} */
+  get jobTitle() {
+    return this.job?.title ?? "";
+  }
+
+  set jobTitle(title) {
+    if (this.#sheet) this.#sheet.session.base.title = title;
+    this.#schedule();
+  }
+
   /** Draws again after the host has changed custom properties. */
   recolour() {
     this.#view?.recolour();
@@ -150,7 +162,9 @@ export class PintleCalculator extends HTMLElement {
   /** @param {boolean} [otherJob] */
   async #restart(otherJob = false) {
     this.#otherJob ||= otherJob;
-    const start = ++this.#start;
+    const turn = ++this.#start;
+    if (this.#stands) this.ready = new Promise((resolve) => (this.#settle = resolve));
+    this.#stands = false;
     const jobSource = this.#given.job ?? this.getAttribute("job");
     const listSource = this.#given.operators ?? this.getAttribute("operators");
     try {
@@ -161,14 +175,26 @@ export class PintleCalculator extends HTMLElement {
         orElse(jobSource ? readSource(jobSource) : startingJob(), startingJob),
         orElse(listSource ? readSource(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
       ]);
-      if (start !== this.#start) return;
-      const record = this.#otherJob ? this.#record : this.record;
+      if (turn !== this.#start) return;
+      // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
+      const { entry = null, ...base } = job.value ?? {};
+      const record = this.#otherJob || !this.#sheet ? (this.#record ?? entry) : this.record;
       this.#otherJob = false;
       this.#record = null;
       this.#close();
-      const session = new Session(core, job.value, list.value.operators, this.#units());
-      if (record) applyRecord(session, record);
+      const start = () => new Session(core, base, list.value.operators, this.#units());
+      let session = start();
+      let unread = false;
+      try {
+        if (record) applyRecord(session, record);
+      } catch (error) {
+        // A broken record must not take the job with it.
+        console.error("pintle-calculator", error);
+        session = start();
+        unread = true;
+      }
       this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
+      if (unread) this.#sheet.trouble.push("start.no_entry");
       if (job.failed) this.#sheet.trouble.push("start.no_job");
       if (list.failed) this.#sheet.trouble.push("start.no_operators");
       this.#tree.adoptedStyleSheets = sheets;
@@ -176,6 +202,7 @@ export class PintleCalculator extends HTMLElement {
       this.#build();
       // The page may have been given another language while this was on its way.
       await this.#languageMayHaveChanged();
+      this.#stands = true;
       this.#settle();
     } catch (error) {
       console.error("pintle-calculator could not start", error);

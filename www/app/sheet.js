@@ -17,7 +17,7 @@
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
 import { Later } from "./later.js";
-import { memberIndex, uncertainInput, wordsKey } from "./paths.js";
+import { meansNumber, memberIndex, obstacleSide, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -136,11 +136,17 @@ export class Sheet {
     const field = this.say(key);
     const index = memberIndex(path);
     if (index !== null) return this.say("members.field", { number: index + 1, field });
+    const side = obstacleSide(path);
+    if (side) return this.say(`check.lists.obstacles.${side.end}`, { number: side.number, field });
+    const number = meansNumber(path);
+    if (number) return this.say("check.lists.means.field", { number, field });
     return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
   }
 
   /** Whether a number is the page's or the core's, not the person's. @param {string} path */
   isAssumed(path) {
+    // Nobody assumes what was measured.
+    if (/^(record|settings|as_built)\./.test(path)) return false;
     const { assumed, value } = this.session.entry(path);
     return assumed && (value !== null || (this.result?.plan.assumed.includes(path) ?? false));
   }
@@ -148,7 +154,7 @@ export class Sheet {
   /** Whether a word of the job is the page's. A choice of a way to say something assumes nothing. @param {Choice} choice */
   isChoiceAssumed(choice) {
     const { value, assumed } = this.session.choice(choice.path);
-    return assumed && Object.keys(written(choice, value)).length > 0;
+    return assumed && !choice.path.startsWith("record.") && Object.keys(written(choice, value)).length > 0;
   }
 
   /** How many numbers and choices still are the page's and not the person's. */

@@ -6,6 +6,7 @@
 
 import { h } from "./dom.js";
 import { createBehind } from "./behind.js";
+import { createCheck } from "./check/part.js";
 import { createDrawings } from "./drawings.js";
 import { createErrorSummary } from "./error-summary.js";
 import { createForm } from "./form.js";
@@ -34,10 +35,11 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const behind = createBehind(sheet);
   const status = createStatus(sheet);
   const setout = createSetOut(sheet, signal);
+  const check = createCheck(sheet);
   const handover = createHandover(sheet, signal);
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
   const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
-  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, handover.root, status.root);
+  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, check.root, handover.root, status.root);
 
   sheet.rated = () => {
     form.rated();
@@ -46,7 +48,7 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
 
   function update() {
     answers.classList.toggle("stale", sheet.stale);
-    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, handover, status]) part.update();
+    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();
   }
 
   return { root, update, recolour: () => (drawings.recolour(), setout.recolour()) };

@@ -88,7 +88,7 @@ impl Calculation {
         canvas: HtmlCanvasElement,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<(), JsValue> {
-        drawing::draw_plan_view(canvas, &self.model, &decode_view(view)?).map_err(no_canvas)
+        drawing::draw_plan_view(canvas, &self.model, &self.plan, &decode_view(view)?).map_err(no_canvas)
     }
 
     /// The leaf angle under a point of the curve's canvas, CSS px; degrees, held inside the swing.
@@ -109,7 +109,7 @@ impl Calculation {
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<f64, JsValue> {
         let (x, y) = (finite(x, "x")?, finite(y, "y")?);
-        Ok(drawing::leaf_deg_at_plan_view(&self.model, &decode_view(view)?, x, y))
+        Ok(drawing::leaf_deg_at_plan_view(&self.model, &self.plan, &decode_view(view)?, x, y))
     }
 
     /// Draws edge speed and shaft torque against time; nothing where the job says nothing of motion.
@@ -160,7 +160,7 @@ impl Calculation {
         &self,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<String, JsValue> {
-        Ok(drawing::plan_view_svg(&self.model, &decode_view(view)?))
+        Ok(drawing::plan_view_svg(&self.model, &self.plan, &decode_view(view)?))
     }
 }
 

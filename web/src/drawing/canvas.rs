@@ -33,8 +33,8 @@ pub fn draw_curve(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &
 ///
 /// # Errors
 /// The canvas gives no context, or lost it.
-pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, view: &View) -> Result<(), NoCanvas> {
-    on_canvas(canvas, view, |measure| lay_plan_view(model, view, measure))
+pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &View) -> Result<(), NoCanvas> {
+    on_canvas(canvas, view, |measure| lay_plan_view(model, plan, view, measure))
 }
 
 /// Draws the plots against time.

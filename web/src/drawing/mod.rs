@@ -6,6 +6,7 @@
 mod axes;
 mod backend;
 mod curve;
+mod hatching;
 mod map;
 mod paint;
 mod pen;
@@ -40,9 +41,9 @@ pub fn leaf_deg_at_curve(model: &Model, plan: &Plan, view: &View, x: f64) -> f64
 }
 
 /// The leaf angle whose direction from the hinge a point of the plan view's canvas (CSS px) has, degrees, held inside the swing.
-pub fn leaf_deg_at_plan_view(model: &Model, view: &View, x: f64, y: f64) -> f64 {
-    let plan = plan_view::PlanView::new(model, view.leaf_deg);
-    let fit = plan_view::Fit::new(&plan, Size::new(view.width, view.height), view.text_size());
+pub fn leaf_deg_at_plan_view(model: &Model, plan: &Plan, view: &View, x: f64, y: f64) -> f64 {
+    let picture = plan_view::PlanView::new(model, plan, view);
+    let fit = plan_view::Fit::new(&picture, Size::new(view.width, view.height), view.text_size());
     fit.leaf_deg_at(Point::new(x, y), model.job().swing.open_deg)
 }
 
@@ -74,10 +75,10 @@ fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measur
 }
 
 /// Lays out the plan view.
-fn lay_plan_view<'m>(model: &Model, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
-    let plan = plan_view::PlanView::new(model, view.leaf_deg);
+fn lay_plan_view<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
+    let picture = plan_view::PlanView::new(model, plan, view);
     let mut sheet = view.sheet(measure);
-    let fit = plan_view::Fit::new(&plan, sheet.size, sheet.text_size);
-    plan_view::draw(&mut sheet, &plan, &fit, view);
+    let fit = plan_view::Fit::new(&picture, sheet.size, sheet.text_size);
+    plan_view::draw(&mut sheet, &picture, &fit, view);
     sheet
 }

@@ -23,8 +23,8 @@ pub fn time_svg(runs: &[Run], view: &View) -> String {
 }
 
 /// The plan view as an SVG document.
-pub fn plan_view_svg(model: &Model, view: &View) -> String {
-    svg(view, |measure| lay_plan_view(model, view, measure))
+pub fn plan_view_svg(model: &Model, plan: &Plan, view: &View) -> String {
+    svg(view, |measure| lay_plan_view(model, plan, view, measure))
 }
 
 /// Any drawing.

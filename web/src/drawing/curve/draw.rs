@@ -22,7 +22,7 @@ pub fn draw(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
     labels::titles(sheet, frame, view, symbol(Quantity::Torque, view.system));
     let mut places = Places::new(frame.plot.inset(-1.0));
     let limits = limit_lines(sheet, curve, frame);
-    held(sheet, &mut places, curve, frame, view);
+    let held = held(sheet, &mut places, curve, frame);
     for rows in curve.band.iter().flatten() {
         line(sheet, frame, rows, |row| row.opening, Pen::thin(Ink::Opening, Dash::Solid));
         line(sheet, frame, rows, |row| row.closing, Pen::thin(Ink::Closing, Dash::Dashed));
@@ -52,6 +52,10 @@ pub fn draw(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
     }
     places.take(around_ring(deciding));
     labels::deciding(sheet, &mut places, curve, deciding, view);
+    let names = [&view.labels.overrun_opening, &view.labels.overrun_closing, &view.labels.holding];
+    for (points, index) in &held {
+        beside(sheet, &mut places, points, names[*index], HELD[*index].ink);
+    }
     labels::series(sheet, &mut places, [(&opening, Ink::Opening), (&closing, Ink::Closing)], view);
     // Only now, so that nothing else moves when the cursor does.
     rings.iter().for_each(|(at, _)| places.take(around_ring(*at)));
@@ -67,19 +71,19 @@ fn around_ring(at: Point) -> Rect {
     Rect::from_center_size(at, (2.5 * RING, 2.5 * RING))
 }
 
-/// What is held back and what holds at a stand, each under its name; behind the demand.
-fn held(sheet: &mut Sheet<'_>, places: &mut Places, curve: &Curve, frame: &Frame, view: &View) {
-    let Some(held) = &curve.held else { return };
-    let names = [&view.labels.overrun_opening, &view.labels.overrun_closing, &view.labels.holding];
-    for ((rows, name), pen) in held.iter().zip(names).zip(HELD) {
+/// What is held back and what holds at a stand, behind the demand; each line's points with its place in the list.
+fn held(sheet: &mut Sheet<'_>, places: &mut Places, curve: &Curve, frame: &Frame) -> Vec<(Vec<Point>, usize)> {
+    let mut lines = Vec::new();
+    for (index, rows) in curve.held.iter().flatten().enumerate() {
         // Where nothing is held back there is no line.
         for piece in rows.split(|(_, torque)| *torque == 0.0).filter(|piece| piece.len() > 1) {
             let points: Vec<_> = piece.iter().map(|(leaf_deg, torque)| frame.at(*leaf_deg, *torque)).collect();
-            sheet.line(&points, pen);
+            sheet.line(&points, HELD[index]);
             places.avoid(&points.iter().copied().step_by(12).collect::<Vec<_>>(), 1.0);
-            beside(sheet, places, &points, name, pen.ink);
+            lines.push((points, index));
         }
     }
+    lines
 }
 
 /// One demand curve; its points on the sheet.
