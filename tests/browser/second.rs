@@ -18,6 +18,7 @@ async fn the_main_job_in_firefox() -> Result<()> {
         press(&browser, "input[name=operator][value=demo-c]").await?;
         browser.wait_for("document.querySelector('pintle-calculator').job.operator.rated_torque_n_m === 600").await?;
         let mut job = starting_job();
+        job["hinges"]["collar"] = json!("uniform_pressure");
         for (name, value) in [("mass_kg", 210.0), ("length_m", 3.6), ("wind_area_m2", 2.3)] {
             job["leaf"][name] = json!(value);
         }
