@@ -55,6 +55,7 @@ fn literals(script: &str) -> Vec<(String, String)> {
 
 /// Whether a text is made to be read by people: words with a capital at the start or a stop at the end.
 fn is_sentence(text: &str) -> bool {
+    let text = text.split("${").map(|part| part.split_once('}').map_or(part, |(_, rest)| rest)).collect::<String>();
     let words = text.split(' ').filter(|word| word.chars().filter(|letter| letter.is_alphabetic()).count() > 1).count();
     let capital = text.chars().next().is_some_and(char::is_uppercase);
     words > 1 && (capital || text.ends_with(['.', '?', '!', ':', '…']))
