@@ -12,6 +12,8 @@ use crate::page::{READY, computed, element, is_the_plan, part, planned, starting
 /// The same job planned natively: the starting job with three numbers and an operator of the demonstration list.
 fn native(mass_kg: f64, length_m: f64, wind_area_m2: f64, operator: usize) -> (Job, Plan) {
     let mut job = starting_job();
+    // The page says which collar it takes for granted.
+    job["hinges"]["collar"] = json!("uniform_pressure");
     let list: Value = serde_json::from_str(include_str!("../../www/data/operators.json")).expect("JSON");
     let chosen = &list["operators"][operator];
     job["leaf"]["mass_kg"] = json!(mass_kg);

@@ -26,8 +26,27 @@ pub struct Browser {
 /// # Errors
 /// Those of the test, and if the browser does not start.
 pub async fn in_browser<T>(test: impl AsyncFnOnce(Browser) -> Result<T>) -> Result<T> {
-    let (_process, port) = Process::start(Command::new(setting::driver()?).arg("--port=0"), port_in)?;
-    let driver = WebDriver::new(format!("http://127.0.0.1:{port}"), capabilities()?).await?;
+    let (process, port) = Process::start(Command::new(setting::driver()?).arg("--port=0"), port_in)?;
+    in_session(process, port, capabilities()?, test).await
+}
+
+/// The same in Firefox, which knows nothing of Chromium's own commands: no size, no log, no throttling.
+///
+/// # Errors
+/// Those of the test, and if the browser does not start.
+pub async fn in_firefox<T>(test: impl AsyncFnOnce(Browser) -> Result<T>) -> Result<T> {
+    let (driver, asked) = setting::gecko()?;
+    let (process, port) = Process::start(Command::new(driver).args(["--port", "0"]), gecko_port_in)?;
+    in_session(process, port, serde_json::from_value(asked)?, test).await
+}
+
+async fn in_session<T>(
+    _process: Process,
+    port: u16,
+    asked: Capabilities,
+    test: impl AsyncFnOnce(Browser) -> Result<T>,
+) -> Result<T> {
+    let driver = WebDriver::new(format!("http://127.0.0.1:{port}"), asked).await?;
     driver.set_script_timeout(PATIENCE).await?;
     driver.run_and_quit(async |driver| test(Browser { driver }).await).await.map_err(|error| match error {
         WebDriverRunError::Body(error) => error,
@@ -40,6 +59,11 @@ pub async fn in_browser<T>(test: impl AsyncFnOnce(Browser) -> Result<T>) -> Resu
 /// The driver says in a line of its output which free port it took.
 fn port_in(line: &str) -> Option<u16> {
     line.split_once("started successfully on port ")?.1.trim_end_matches('.').parse().ok()
+}
+
+/// So does the other one.
+fn gecko_port_in(line: &str) -> Option<u16> {
+    line.split_once("Listening on 127.0.0.1:")?.1.trim().parse().ok()
 }
 
 fn capabilities() -> Result<Capabilities> {

@@ -24,5 +24,5 @@ pub mod setting;
 mod site;
 
 pub use anyhow::{Context, Result};
-pub use browser::{Browser, in_browser};
+pub use browser::{Browser, in_browser, in_firefox};
 pub use site::Site;

@@ -37,6 +37,11 @@ pub fn capabilities() -> Result<Value> {
     Ok(serde_json::from_str(&text("PINTLE_BROWSER")?)?)
 }
 
+/// The program that speaks WebDriver for the second engine, and its capabilities.
+pub fn gecko() -> Result<(PathBuf, Value)> {
+    Ok((path("PINTLE_GECKO_DRIVER")?, serde_json::from_str(&text("PINTLE_GECKO")?)?))
+}
+
 fn path(name: &str) -> Result<PathBuf> {
     Ok(text(name)?.into())
 }

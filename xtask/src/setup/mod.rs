@@ -3,6 +3,8 @@
 pub mod axe;
 pub mod bindgen;
 pub mod browser;
+pub mod gecko;
+pub mod markup;
 pub mod python;
 pub mod targets;
 pub mod trunk;

@@ -6,15 +6,22 @@ use std::process::Command;
 use anyhow::Result;
 
 use super::{Log, Step};
-use crate::setup::{axe, browser, python, targets};
+use crate::setup::{axe, browser, gecko, markup, python, targets};
 use crate::{page, place, sizes};
 
 pub const STEPS: &[Step] = &[
+    Step { name: "markup", after: None, shown: false, run: validators },
     Step { name: "wasm in the browser", after: None, shown: false, run: wasm_tests },
     Step { name: "page build", after: None, shown: false, run: build },
     Step { name: "sizes", after: Some("page build"), shown: true, run: budget },
     Step { name: "page in the browser", after: Some("page build"), shown: false, run: page_tests },
 ];
+
+/// HTML and CSS by validators that know nothing of this page.
+fn validators(log: &mut Log) -> Result<()> {
+    let tools = markup::ensure()?;
+    log.run(Command::new("node").arg("tests/markup/check.mjs").arg(tools).arg("www"))
+}
 
 fn wasm_tests(log: &mut Log) -> Result<()> {
     targets::ensure(targets::WASM)?;
@@ -43,6 +50,7 @@ fn budget(log: &mut Log) -> Result<()> {
 fn page_tests(log: &mut Log) -> Result<()> {
     let browser = browser::ensure()?;
     let axe = axe::ensure()?;
+    let gecko = gecko::ensure()?;
     log.run_tests(
         Command::new("cargo")
             .args(["test", "--package", "pintle-tests", "--features", "browser", "--test", "browser"])
@@ -53,6 +61,8 @@ fn page_tests(log: &mut Log) -> Result<()> {
             .env("PINTLE_AXE", axe)
             .env("PINTLE_PYTHON", python::ensure()?)
             .env("PINTLE_DRIVER", &browser.driver)
-            .env("PINTLE_BROWSER", browser.capabilities().to_string()),
+            .env("PINTLE_BROWSER", browser.capabilities().to_string())
+            .env("PINTLE_GECKO_DRIVER", &gecko.driver)
+            .env("PINTLE_GECKO", gecko.capabilities().to_string()),
     )
 }

@@ -1,26 +1,29 @@
 //! plotters' canvas backend on a grid finer than the dots of the screen.
 //!
-//! Paths, polygons and the ground are [`CanvasBackend`]'s own. It knows whole units only, rounds the font and measures text with a
+//! The ground is [`CanvasBackend`]'s own. It knows whole units only, rounds the font and measures text with a
 //! span that carries an inline style, which the page's content policy refuses: so the canvas is scaled down by [`FineCanvas::FINE`],
-//! and text is measured and drawn here. Lines are gathered while their style stays.
+//! and text is measured and drawn here. Lines are gathered while their style stays, and a path goes to the canvas as one text: a call for
+//! every point would take longer than the drawing.
 
 use std::cell::RefCell;
+use std::fmt::Write;
 
 use plotters::prelude::DrawingBackend;
 use plotters_backend::text_anchor::{HPos, VPos};
 use plotters_backend::{BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingErrorKind};
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::JsCast;
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, Path2d};
 
 /// The canvas, its context scaled to the fine grid, and plotters' backend for it.
 pub struct FineCanvas {
     inner: CanvasBackend,
     context: CanvasRenderingContext2d,
     size: (u32, u32),
-    /// Colour and width of lines that are in the path and not drawn yet. A drawing is hundreds of dashes in a few styles: drawn style
-    /// by style it costs a tenth, and a phone keeps up with the finger.
+    /// Colour and width of the lines that are in the path and not drawn yet: a drawing is hundreds of dashes in a few styles.
     pending: Option<(BackendColor, u32)>,
+    /// What is to be drawn, as SVG writes paths.
+    path: String,
     font: RefCell<String>,
 }
 
@@ -46,7 +49,7 @@ impl FineCanvas {
         context.set_line_join("round");
         let inner = CanvasBackend::with_canvas_object(canvas)?;
         let size = (wide * Self::FINE, high * Self::FINE);
-        Some(FineCanvas { inner, context, size, pending: None, font: RefCell::default() })
+        Some(FineCanvas { inner, context, size, pending: None, path: String::new(), font: RefCell::default() })
     }
 
     fn set_font<S: BackendTextStyle>(&self, style: &S) {
@@ -59,17 +62,27 @@ impl FineCanvas {
 
     /// Draws the lines gathered so far.
     fn flush(&mut self) {
-        if self.pending.take().is_some() {
-            self.context.stroke();
+        if self.pending.take().is_some()
+            && let Some(path) = self.take_path()
+        {
+            self.context.stroke_with_path(&path);
         }
     }
 
     /// A path through points; whether it is lines or an area is the caller's.
-    fn lead(&self, path: impl IntoIterator<Item = BackendCoord>) {
-        for (at, (x, y)) in path.into_iter().enumerate() {
-            let (x, y) = (f64::from(x), f64::from(y));
-            if at == 0 { self.context.move_to(x, y) } else { self.context.line_to(x, y) }
+    fn lead(&mut self, path: impl IntoIterator<Item = BackendCoord>) {
+        let mut step = 'M';
+        for (x, y) in path {
+            // Writing to a text does not fail.
+            let _ = write!(self.path, "{step}{x} {y}");
+            step = 'L';
         }
+    }
+
+    fn take_path(&mut self) -> Option<Path2d> {
+        let path = Path2d::new_with_path_string(&self.path).ok();
+        self.path.clear();
+        path
     }
 }
 
@@ -97,7 +110,6 @@ impl DrawingBackend for FineCanvas {
             (rgb, seen, width) != ((red, green, blue), alpha, wanted.1)
         }) {
             self.flush();
-            self.context.begin_path();
             self.context.set_stroke_style_str(&format!("rgba({red},{green},{blue},{alpha})"));
             self.context.set_line_width(f64::from(wanted.1));
             self.pending = Some(wanted);
@@ -107,7 +119,13 @@ impl DrawingBackend for FineCanvas {
     }
     fn fill_polygon<S: BackendStyle, I: IntoIterator<Item = BackendCoord>>(&mut self, path: I, style: &S) -> Outcome {
         self.flush();
-        self.inner.fill_polygon(path, style)
+        let BackendColor { rgb: (red, green, blue), alpha } = style.color();
+        self.context.set_fill_style_str(&format!("rgba({red},{green},{blue},{alpha})"));
+        self.lead(path);
+        if let Some(path) = self.take_path() {
+            self.context.fill_with_path_2d(&path);
+        }
+        Ok(())
     }
     fn draw_rect<S: BackendStyle>(&mut self, a: BackendCoord, b: BackendCoord, style: &S, fill: bool) -> Outcome {
         self.flush();
