@@ -2,6 +2,7 @@
 
 mod built;
 mod calculator;
+mod entry;
 mod faults;
 mod offline;
 mod page;

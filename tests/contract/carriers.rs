@@ -90,7 +90,9 @@ pub fn carrier(rule: &str) -> (Value, String) {
         let rectangle = json!({ "x_m": [-3, -2], "y_m": [2, 3] });
         job["room"] = json!({ "hinge_post": rectangle, "obstacles": [rectangle] });
         path = rule.replacen("obstacles.", "obstacles.0.", 1);
-    } else if let Some(block) = ["marks", "tape", "as_built"].into_iter().find(|block| rule.starts_with(block)) {
+    } else if let Some(block) =
+        ["marks", "tape", "as_built", "settings", "record"].into_iter().find(|block| rule.starts_with(block))
+    {
         job[block] = json!({});
     } else if rule.starts_with("motion") {
         job["motion"] = motion();

@@ -2,7 +2,9 @@
 
 use crate::jobs::{job, valid};
 use crate::plan::finite;
-use pintle_core::{CoastState, DrivenState, Job, Model, MotionPoint, Plan, PrescribedRun, Profile, ShaftPath, plan};
+use pintle_core::{
+    CoastState, DrivenState, Job, Model, MotionPoint, Plan, PrescribedRun, Profile, ShaftPath, coast, plan,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -289,4 +291,32 @@ fn a_dead_point_at_closed_starts_and_ends_at_rest() {
     let job: Job = job(&value);
     let model = Model::new(&job).unwrap();
     assert!(ShaftPath::new(model.linkage()).at(0.0).gain < 1e-3);
+}
+
+/// Closed forms of a leaf let go: a steady moment stops it after `E/M`; a spring that gives way, `M = c·θ`, after `√(2E/c)`.
+#[test]
+fn a_leaf_let_go_stops_where_its_energy_is_spent() {
+    for (moment, way) in [(20.0, 1.0), (3.0, 0.9), (50.0, 2.0)] {
+        assert_eq!(coast(2.0, way, |angle| moment * angle).0 == CoastState::Stops, 2.0 / moment <= way);
+        let (_, turned) = coast(2.0, way, |angle| moment * angle);
+        assert!((turned - (2.0 / moment).min(way)).abs() < 1e-12, "{turned}");
+    }
+    let (state, turned) = coast(2.0, 1.0, |angle| 20.0 * angle * angle / 2.0);
+    assert!(state == CoastState::Stops && (turned - 0.2f64.sqrt()).abs() < 1e-5, "{turned}");
+    // Helped at first and braked later: what counts is the whole way.
+    assert_eq!(coast(2.0, 1.0, |angle| 1.9 * angle - 0.5 * angle * (1.0 - angle)).0, CoastState::ReachesStop);
+    assert_eq!(coast(2.0, 1.0, |_| 0.0).0, CoastState::RunsOn);
+}
+
+/// A braking ramp with the wind behind asks more of the drive than holding the wind back steadily, by at least the inertia's part there.
+#[test]
+fn braking_with_the_wind_behind_is_part_of_normal_running() {
+    let mut value = moving(&crate::plan::example(), 20.0, 0.3);
+    value["breakaway"] = json!({});
+    let planned = planned(&value);
+    let (overrun, motion) = (planned.overrun.unwrap(), planned.motion.unwrap());
+    assert!(motion.held_back.shaft_torque_n_m > 1.1 * overrun.shaft_torque_n_m);
+    let most = [motion.opening.peak, motion.closing.peak, motion.held_back].map(|peak| peak.shaft_torque_n_m);
+    let running = planned.breakaway.unwrap().running_torque_n_m;
+    assert!(most.iter().all(|torque| running >= *torque), "{running} {most:?}");
 }

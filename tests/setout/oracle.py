@@ -52,6 +52,8 @@ class Site:
         opening, closing = friction + gust - gravity, -(friction + gust) - gravity
         at_shaft = lambda torque, sign: np.abs(np.where(torque * sign > 0, torque / efficiency, torque * efficiency))
         self.effort = np.maximum(at_shaft(opening, 1), at_shaft(closing, -1))
+        storm = gust * (or_default(self.setout.get("storm_speed_m_s"), wind["speed_m_s"]) / max(wind["speed_m_s"], 1e-9)) ** 2
+        self.storm = np.maximum(np.abs(friction + storm - gravity), np.abs(-(friction + storm) - gravity))
         self.turned = np.exp(1j * leaf_angle)
         self.past_tenth = leaf_angle >= 0.1 * self.swing - 1e-12
         setout = self.setout
@@ -63,7 +65,9 @@ class Site:
         self.keep_out = setout.get("keep_out") or []
 
     def evaluate(self, arms):
-        """Peak torque (N·m) and greatest excess over a limit (m, rad or plain; not above 0 where all are kept) of each column.
+        """What the aim makes small and greatest excess over a limit (m, rad or plain; not above 0 where all are kept) of each column.
+
+        Peak torque (N·m), greatest link force in the storm (N), shaft travel (degrees) or distance from the place (m).
 
         Rows: shaft x, shaft y, bracket u, crank, link, side (+1 elbow left).
         """
@@ -92,14 +96,27 @@ class Site:
         cosine = np.abs((arm_link[:, -1:] * np.conj(self.turned[-1])).real)
         excess.append(np.arcsin(np.minimum(cosine, 1)) - self.square)
         shaft_angle = np.unwrap(np.angle(elbow - shaft), axis=1)
-        excess.append(np.abs(shaft_angle[:, -1:] - shaft_angle[:, :1]) - self.travel)
+        travel = np.abs(shaft_angle[:, -1:] - shaft_angle[:, :1])
+        excess.append(travel - self.travel)
+        torque = torque.max(axis=1)
+        if setout.get("most_shaft_torque_n_m") is not None:
+            excess.append((torque[:, None] / setout["most_shaft_torque_n_m"]) - 1)
         for value, key in ((x, "shaft_x_m"), (y, "shaft_y_m"), (u, "bracket_u_m"), (crank, "crank_m"), (link, "link_m")):
             excess += [setout[key][0] - value, value - setout[key][1]]
         base = np.broadcast_to(shaft, elbow.shape)
         for rectangle in self.keep_out:
             for one, other in ((base, elbow), (elbow, bracket)):
                 excess.append(self.half_width - separation(rectangle, one, other))
-        return torque.max(axis=1), np.max([part.max(axis=1) for part in excess], axis=0)
+        aim = setout.get("aim") or "least_shaft_torque"
+        if aim == "least_link_force":
+            least = (self.storm / np.maximum(sense * lever, 1e-9)).max(axis=1)
+        elif aim == "least_shaft_travel":
+            least = np.degrees(travel[:, 0])
+        elif aim == "nearest_place":
+            least = np.abs(shaft[:, 0] - complex(setout["place"]["x_m"], setout["place"]["y_m"]))
+        else:
+            least = torque
+        return least, np.max([part.max(axis=1) for part in excess], axis=0)
 
 
 def separation(rectangle, one, other):

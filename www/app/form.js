@@ -25,7 +25,7 @@ export function createForm(sheet) {
     if (sheet.session.byParts && sheet.session.members.list.length === 0) sheet.session.members.add();
   });
   const operator = createOperatorChoice(sheet);
-  const groups = GROUPS.map((group) => createGroup(sheet, group));
+  const groups = GROUPS.filter(({ handover }) => !handover).map((group) => createGroup(sheet, group));
   const start = h("p", { class: "note" }, sheet.say("form.starting_from"));
   const root = h(
     "form",

@@ -20,8 +20,10 @@
  * @typedef {object} Group
  * @property {string} name
  * @property {Item[]} items
+ * @property {boolean} [handover] asked for under "Hand over"
  */
 
+import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
 import { windItems } from "./wind-items.js";
 
@@ -210,6 +212,7 @@ export const GROUPS = [
   { name: "tape", items: [looked("tape", ["tape.error_m"])] },
   {
     name: "as_built",
+    handover: true,
     items: [
       looked("as_built", [
         "as_built.shaft_x_m",
@@ -221,6 +224,7 @@ export const GROUPS = [
       ]),
     ],
   },
+  ...HANDOVER,
 ];
 
 /** Everything there is to say, the leaf's parts apart. */

@@ -25,12 +25,19 @@ export function jobOf(session) {
     for (const [path, value] of Object.entries(written(choice, session.choice(choice.path).value))) put(job, path, value);
   }
   const listed = new Set(session.byParts ? members.activePaths() : []);
-  for (const path of session.activePaths()) if (!listed.has(path)) put(job, path, valueFor(session, path));
+  for (const path of session.activePaths()) if (!listed.has(path)) say(job, path, valueFor(session, path));
+  for (const [path, { value, typed }] of session.texts) if (typed) say(job, path, value || null);
   if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
   if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency);
   putUncertainties(session, job);
   if (session.setout.said) job.setout = session.setout.block();
   return job;
+}
+
+/** What was not recorded is not there: a record of nothing is none. @param {any} job @param {string} path @param {unknown} value */
+function say(job, path, value) {
+  if (value === null && /^(record|settings)\./.test(path)) remove(job, path);
+  else put(job, path, value);
 }
 
 /** @param {Session} session @param {string} path */

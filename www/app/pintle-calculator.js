@@ -15,7 +15,7 @@ import { NO_OPERATORS, readOperators } from "./operators.js";
 import { Session } from "./session.js";
 import { Sheet } from "./sheet.js";
 import { languageOf, readSource, startingJob } from "./sources.js";
-import { loadStrings, nearestLanguage } from "./strings.js";
+import { loadStrings, nearestTag } from "./strings.js";
 import { loadStyleSheets } from "./stylesheet.js";
 import { applyRecord, takeRecord } from "./typed-record.js";
 import { createView } from "./view.js";
@@ -206,10 +206,10 @@ export class PintleCalculator extends HTMLElement {
   }
 
   async #languageMayHaveChanged() {
-    const wanted = nearestLanguage(languageOf(this));
-    if (!this.#sheet || wanted === this.#sheet.strings.language) return;
+    const wanted = nearestTag(languageOf(this));
+    if (!this.#sheet || wanted === this.#sheet.strings.tag) return;
     const strings = await loadStrings(wanted).catch(() => null);
-    if (!strings || !this.#sheet || nearestLanguage(languageOf(this)) !== wanted) return;
+    if (!strings || !this.#sheet || nearestTag(languageOf(this)) !== wanted) return;
     this.#sheet.strings = strings;
     this.#build();
   }

@@ -9,6 +9,7 @@
 import { get } from "./document.js";
 import { Entry } from "./entry.js";
 import { EVERYTHING, FROM_PARTS, GROUPS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
+import { TEXTS } from "./handover/items.js";
 import { active, optionOf } from "./items.js";
 import { jobOf, listedOperator } from "./job.js";
 import { Members } from "./members.js";
@@ -48,6 +49,8 @@ export class Session {
     this.visited = new Set();
     /** Faults on show; they stay while they are being mended. @type {Set<string>} */
     this.told = new Set();
+    /** Texts of the hand-over, empty where nothing is said. */
+    this.texts = new Map(TEXTS.map((path) => [path, { value: textOf(get(job, path)), typed: false }]));
     /** What a search for a place may choose from. */
     this.setout = new Ask(core, this.rules, get(job, "setout"));
     this.#start();
@@ -233,6 +236,11 @@ export class Session {
       return !waits;
     });
   }
+}
+
+/** A text of the starting job; what is none stays for the core to refuse. @param {unknown} given */
+function textOf(given) {
+  return typeof given === "string" ? given : "";
 }
 
 /** @param {Fault} fault */

@@ -64,7 +64,40 @@ export class Sheet {
    * @param {Quantity} quantity
    */
   show(value, quantity) {
-    return this.core.show(value, quantity, this.session.system);
+    return this.strings.numbers(this.core.show(value, quantity, this.session.system));
+  }
+
+  /**
+   * One end of an allowed range, or by how much one is missed, rounded so that the number shown would do.
+   *
+   * @param {number} value
+   * @param {Quantity} quantity
+   * @param {"up" | "down"} rounding
+   */
+  limit(value, quantity, rounding) {
+    return this.strings.numbers(this.core.show_limit(value, quantity, this.session.system, rounding));
+  }
+
+  /**
+   * A length as a tape has it: millimetres, or feet, inches and a fraction.
+   *
+   * @param {number} value
+   */
+  tape(value) {
+    return this.session.system === "us" ? this.core.feet_inches(value, 0) : this.show(value, "short_length");
+  }
+
+  /**
+   * A typed value as it was understood, in the units shown and in the others.
+   *
+   * @param {number} value
+   * @param {Quantity} quantity
+   */
+  understood(value, quantity) {
+    const inUs = quantity.endsWith("length") ? this.core.feet_inches(value, 0) : this.core.show(value, quantity, "us");
+    const both = [this.core.show(value, quantity, "metric"), inUs].map((text) => this.strings.numbers(text));
+    const [here, there] = this.session.system === "us" ? both.reverse() : both;
+    return here === there ? here : this.say("form.both", { here, there });
   }
 
   /** @param {Quantity} quantity */

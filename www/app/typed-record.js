@@ -4,8 +4,10 @@
  *
  * @import { Session } from "./session.js"
  * @import { System } from "./contract.d.ts"
+ * @import { Typed } from "./entry.js"
  *
- * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
+ * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
+ *   texts?: Record<string, string>,
  *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
  */
 
@@ -24,6 +26,7 @@ export function takeRecord(session) {
     choices: Object.fromEntries(choices),
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
+    texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
     setout: session.setout.record(),
   };
 }
@@ -41,6 +44,7 @@ export function applyRecord(session, record) {
   if (Array.isArray(record.members)) session.members.reset(record.members);
   put(session, record, isMember);
   session.setout.restore(record.setout);
+  for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   session.setSystem(record.system === "us" ? "us" : "metric");
@@ -52,11 +56,11 @@ export function applyRecord(session, record) {
  * @param {(path: string) => boolean} wanted
  */
 function put(session, record, wanted) {
-  for (const [path, { text, system }] of Object.entries(record.typed ?? {})) {
+  for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) {
     if (!wanted(path)) continue;
     const input = uncertainInput(path);
     const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
-    entry?.type(text, system);
+    entry?.type(text, system, meant);
   }
   for (const [path, value] of Object.entries(record.choices ?? {})) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;

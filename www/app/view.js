@@ -9,6 +9,7 @@ import { createBehind } from "./behind.js";
 import { createDrawings } from "./drawings.js";
 import { createErrorSummary } from "./error-summary.js";
 import { createForm } from "./form.js";
+import { createHandover } from "./handover/part.js";
 import { createSetOut } from "./setout/part.js";
 import { createSettings } from "./settings.js";
 import { createStatus } from "./status.js";
@@ -32,13 +33,14 @@ export function createView(sheet, signal, chooseUnits) {
   const behind = createBehind(sheet);
   const status = createStatus(sheet);
   const setout = createSetOut(sheet, signal);
+  const handover = createHandover(sheet, signal);
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
   const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
-  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, status.root);
+  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, handover.root, status.root);
 
   function update() {
     answers.classList.toggle("stale", sheet.stale);
-    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, status]) part.update();
+    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, handover, status]) part.update();
   }
 
   return { root, update, recolour: () => (drawings.recolour(), setout.recolour()) };

@@ -2,6 +2,7 @@
 
 use super::rules::default_of;
 use super::setout::KeepOut;
+use super::types::Job;
 use crate::drive::Direction;
 use crate::safety::{MeansKind, ZoneKind};
 use alloc::vec::Vec;
@@ -117,5 +118,15 @@ impl Site {
             numbers.extend(obstacle.y_m.map(|y| ("site.obstacles.y_m", Some(y))));
         }
         numbers
+    }
+}
+
+impl Job {
+    /// Limits of the dynamic and the static force on a person, N, whether the job speaks of a contact or not.
+    pub(crate) fn force_limits_n(&self) -> [f64; 2] {
+        match &self.contact {
+            Some(contact) => [contact.dynamic_limit(), contact.static_limit()],
+            None => ["contact.dynamic_limit_n", "contact.static_limit_n"].map(default_of),
+        }
     }
 }

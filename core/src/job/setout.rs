@@ -115,19 +115,19 @@ impl SetOut {
     }
     /// How far the link may be from square to the open leaf, degrees.
     pub fn square(&self) -> f64 {
-        self.square_deg.unwrap_or(default_of("setout.square_deg"))
+        self.square_deg.unwrap_or_else(|| default_of("setout.square_deg"))
     }
     /// Least lever from a tenth of the swing on, m.
     pub fn least_lever(&self) -> f64 {
-        self.least_lever_m.unwrap_or(default_of("setout.least_lever_m"))
+        self.least_lever_m.unwrap_or_else(|| default_of("setout.least_lever_m"))
     }
     /// Most the shaft may turn, degrees.
     pub fn shaft_travel(&self) -> f64 {
-        self.shaft_travel_deg.unwrap_or(default_of("setout.shaft_travel_deg"))
+        self.shaft_travel_deg.unwrap_or_else(|| default_of("setout.shaft_travel_deg"))
     }
     /// Half the width of crank and link, m.
     pub fn half_width(&self) -> f64 {
-        self.arm_half_width_m.unwrap_or(default_of("setout.arm_half_width_m"))
+        self.arm_half_width_m.unwrap_or_else(|| default_of("setout.arm_half_width_m"))
     }
     /// What is to be least.
     pub fn aim(&self) -> Aim {

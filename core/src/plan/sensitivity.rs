@@ -4,6 +4,7 @@ use super::Model;
 use crate::drive::Swept;
 use crate::job::Job;
 use crate::leaf::LeafLoads;
+use crate::order::arrange;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -74,7 +75,7 @@ impl Model {
             list.retain(|entry| entry.path != FRICTION);
             list.push(friction);
         }
-        list.sort_by(|one, other| other.spread().total_cmp(&one.spread()));
+        arrange(&mut list, |one, other| one.spread() > other.spread());
         Some(list)
     }
 }

@@ -48,6 +48,12 @@ impl Calculation {
         encode(&self.model.tape_cost(self.model.job().tape.unwrap_or_default()))
     }
 
+    /// The job's commissioning record against its plan, every row there even where nothing was measured.
+    #[wasm_bindgen(unchecked_return_type = "Commissioning")]
+    pub fn commissioning(&self) -> Result<JsValue, JsValue> {
+        encode(&self.model.commissioning(&self.plan))
+    }
+
     /// Everything at one leaf angle, degrees, held inside the swing; exact, not interpolated.
     #[wasm_bindgen(unchecked_return_type = "CurvePoint")]
     pub fn pose(&self, leaf_deg: f64) -> Result<JsValue, JsValue> {

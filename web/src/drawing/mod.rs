@@ -12,6 +12,7 @@ mod paint;
 mod pen;
 mod place;
 mod plan_view;
+mod qr;
 mod reader;
 mod sheet;
 mod ticks;
@@ -25,6 +26,7 @@ mod svg;
 #[cfg(target_arch = "wasm32")]
 pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view, draw_time};
 pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
+pub use qr::{QrPath, qr};
 pub use svg::{curve_svg, plan_view_svg, time_svg};
 pub use view::{Colour, Labels, Palette, PlotArea, RUNS, View};
 
@@ -54,7 +56,7 @@ pub fn leaf_deg_at_time(runs: &[Run], view: &View, x: f64) -> Option<f64> {
 
 /// Lays out the plots against time; nothing without runs.
 fn lay_time<'m>(runs: &[Run], view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let mut sheet = view.sheet(measure);
     if !runs.is_empty() {
         let frame = time::Frame::new(runs, sheet.size, sheet.text_size, view.system);
         time::draw(&mut sheet, runs, &frame, view);
@@ -65,7 +67,7 @@ fn lay_time<'m>(runs: &[Run], view: &View, measure: sheet::Measure<'m>) -> sheet
 /// Lays out the curve; the way a backend measures text comes in from outside.
 fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> (sheet::Sheet<'m>, PlotArea) {
     let curve = curve::Curve::new(model, plan, view);
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let mut sheet = view.sheet(measure);
     let frame = curve::Frame::new(&curve, sheet.size, sheet.text_size, view.system);
     curve::draw(&mut sheet, &curve, &frame, view);
     let plot = frame.plot;
@@ -75,7 +77,7 @@ fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measur
 /// Lays out the plan view.
 fn lay_plan_view<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
     let picture = plan_view::PlanView::new(model, plan, view);
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let mut sheet = view.sheet(measure);
     let fit = plan_view::Fit::new(&picture, sheet.size, sheet.text_size);
     plan_view::draw(&mut sheet, &picture, &fit, view);
     sheet

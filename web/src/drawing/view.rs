@@ -1,5 +1,6 @@
 //! What the page says about a drawing: its size, what to show, colours and words.
 
+use kurbo::Size;
 use pintle_core::units::System;
 use pintle_core::{Document, Invalid};
 use plotters::style::RGBColor;
@@ -7,6 +8,7 @@ use serde::Serialize;
 
 use super::pen::Ink;
 use super::reader::Reader;
+use super::sheet::{Measure, Sheet};
 
 /// How a drawing is to be made.
 #[derive(Clone, Debug)]
@@ -65,6 +67,13 @@ impl View {
         };
         reader.finish()?;
         Ok(view)
+    }
+
+    /// An empty sheet for it.
+    pub(super) fn sheet<'a>(&self, measure: Measure<'a>) -> Sheet<'a> {
+        let mut sheet = Sheet::new(Size::new(self.width, self.height), self.text_size(), measure);
+        sheet.decimal.clone_from(&self.labels.decimal);
+        sheet
     }
 
     /// Font size, px: one size on the whole drawing, as lettering on a sheet has; larger where there is room.
@@ -144,6 +153,8 @@ table! {
         crank,
         /// Before the link's length.
         link,
+        /// The language's decimal mark.
+        decimal,
         /// Axis title, without unit.
         time,
         /// Axis title, without unit.

@@ -3,9 +3,10 @@
 use super::bare::{Bare, Station};
 use super::descent::Found;
 use super::site::{INTERVALS, Point, Site};
+use super::swept::{CRANK, LINK, Swept};
 use super::terms::{LEAST_SENSE_M, Limit, Piece, Term};
 use crate::job::{Aim, Elbow};
-use crate::real::{atan2, cos, sin};
+use crate::real::atan2;
 use core::f64::consts::PI;
 
 /// Values of one term at the stations.
@@ -54,7 +55,7 @@ impl Site<'_> {
         let mut scales = Scales { site: self, objective: least, excess: -1.0 };
         let setout = self.setout;
         let lever = self.crest(bare, sense, Term::Lever, &levers, Site::tenth());
-        scales.note(Some(Limit::LeastLeverM), setout.least_lever() + self.hair.length_m + lever);
+        scales.note(Some(Limit::LeastLeverM), self.limits.lever_m + self.hair.length_m + lever);
         let any = levers[..=Site::tenth()].iter().copied().fold(lever, f64::max);
         scales.note(Some(Limit::Arm), LEAST_SENSE_M + any);
         scales.note(Some(Limit::LinkM), (setout.link_m[0] - bare.link_m).max(bare.link_m - setout.link_m[1]));
@@ -81,12 +82,14 @@ impl Site<'_> {
         }
         // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
         if scales.excess < 0.3 {
+            let swept = if setout.keep_out.is_empty() { None } else { Some(Swept::new(self, bare)) };
             for rectangle in 0..setout.keep_out.len() {
-                for part in 0..2 {
-                    scales.note(
-                        Some(Limit::KeepOut),
-                        self.wanted_gap_m() - self.least_gap(bare, rectangle, part, |_| ()),
-                    );
+                for part in [CRANK, LINK] {
+                    let noted = if self.given_up == Some(Limit::KeepOut) { scales.objective } else { scales.excess };
+                    // What is wider than this changes nothing.
+                    let bar = self.wanted_gap_m() - noted.max(0.0);
+                    let gap = swept.as_ref().map_or(f64::MAX, |swept| swept.least_gap(rectangle, part, bar, |_| ()));
+                    scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
                 }
             }
         }
@@ -100,7 +103,7 @@ impl Site<'_> {
                     }
                     self.crest(bare, sense, Term::Force, &forces, 0)
                 }
-                Aim::LeastShaftTravel => bare.travel_rad(self.closed(), self.open()),
+                Aim::LeastShaftTravel => bare.travel_rad(sense, self.closed(), self.open()),
                 Aim::NearestPlace => self.value(bare, sense, &Piece { term: Term::Place, station: *self.open() }),
             };
         }
@@ -117,8 +120,7 @@ impl Site<'_> {
             }
             most = if self.exact {
                 let station = self.refined(bare, sense, term, index, shift);
-                let turned_over =
-                    if term == Term::Lever { self.setout.least_lever() + self.hair.length_m } else { 0.0 };
+                let turned_over = if term == Term::Lever { self.limits.lever_m + self.hair.length_m } else { 0.0 };
                 most.max(self.value(bare, sense, &Piece { term, station }) - turned_over)
             } else {
                 value
@@ -156,48 +158,6 @@ impl Site<'_> {
             turns[1] = leaf_rad.map(|leaf_rad| self.station(leaf_rad));
         }
         turns
-    }
-
-    /// Least separation of a part from a rectangle over the swing, m: the least of the stations, refined between its neighbours. Every place
-    /// where it is locally least and near the limit is `told`.
-    pub fn least_gap(&self, bare: &Bare, rectangle: usize, part: usize, mut told: impl FnMut(&Station)) -> f64 {
-        let mut gaps = [0.0; INTERVALS + 1];
-        let (mut least, mut step, mut before) = (f64::MAX, 0.0_f64, f64::NAN);
-        for (gap, station) in gaps.iter_mut().zip(&self.stations) {
-            *gap = self.gap_m(bare, rectangle, part, station);
-            least = least.min(*gap);
-            step = step.max((*gap - before).abs());
-            before = *gap;
-        }
-        // Where even a step of the elbow cannot reach, there is nothing to refine.
-        let near = self.wanted_gap_m() + step;
-        if least > near {
-            return least;
-        }
-        let coarse = least;
-        for index in 0..=INTERVALS {
-            let left = if index == 0 { f64::MAX } else { gaps[index - 1] };
-            let right = if index == INTERVALS { f64::MAX } else { gaps[index + 1] };
-            if gaps[index] > left || gaps[index] > right || gaps[index] > near || (!self.exact && gaps[index] > coarse)
-            {
-                continue;
-            }
-            let low = self.stations[index.saturating_sub(1)].leaf_rad;
-            let high = self.stations[(index + 1).min(INTERVALS)].leaf_rad;
-            let rounds = if self.exact { 44 } else { 12 };
-            let (leaf_rad, gap) = golden(low, high, rounds, |leaf_rad| {
-                let station =
-                    Station { leaf_rad, cosine: cos(leaf_rad), sine: sin(leaf_rad), effort_n_m: 0.0, storm_n_m: 0.0 };
-                self.gap_m(bare, rectangle, part, &station)
-            });
-            if gap < gaps[index] {
-                told(&self.station(leaf_rad));
-            } else {
-                told(&self.stations[index]);
-            }
-            least = least.min(gap);
-        }
-        least
     }
 }
 

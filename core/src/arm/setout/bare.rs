@@ -9,7 +9,7 @@
 //! angles are tabulated once for all arms, and no arctangent is needed anywhere but in the shaft's travel.
 
 use crate::job::{Arm, Elbow};
-use crate::real::{atan2, cos, root, sin};
+use crate::real::{atan2, root};
 use core::f64::consts::TAU;
 
 /// Difference of squared lengths within which an arm is straight: rounding, whose root would be a height of some 1e-8 m.
@@ -157,17 +157,15 @@ impl Bare {
         ((px - ex) * cosine + (py - ey) * sine) / self.link_m
     }
 
-    /// Shaft angle from closed to open, rad. A valid arm's crank turns one way only, so the sense of the ratio unwraps it.
-    pub fn travel_rad(&self, closed: &Station, open: &Station) -> f64 {
+    /// Shaft angle from closed to open, rad. A valid arm's crank turns one way only, so the sense of its lever unwraps it.
+    pub fn travel_rad(&self, sense: f64, closed: &Station, open: &Station) -> f64 {
         let crank = |station: &Station| {
             let [_, (x, y)] = self.joints(station.cosine, station.sine);
             (x - self.shaft.0, y - self.shaft.1)
         };
         let (from, to) = (crank(closed), crank(open));
         let turned = atan2(from.0 * to.1 - from.1 * to.0, from.0 * to.0 + from.1 * to.1);
-        let middle = 0.5 * (closed.leaf_rad + open.leaf_rad);
-        let sense = -self.side * self.at(cos(middle), sin(middle)).numerator;
-        let turned = if sense < 0.0 { -turned } else { turned };
+        let turned = if self.side * sense > 0.0 { -turned } else { turned };
         if turned < 0.0 { turned + TAU } else { turned }
     }
 }

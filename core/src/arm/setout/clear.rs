@@ -6,24 +6,15 @@ use crate::real::root;
 /// Separation of a segment and a rectangle, m: the distance where they are apart, minus the least shift that would part them where
 /// they overlap.
 ///
-/// Separating axes (the rectangle's two and the segment's normal) decide whether they overlap and by how much; apart, the distance is
-/// reached at an end of the segment or a corner of the rectangle.
+/// Apart, the distance is reached at an end of the segment or a corner of the rectangle.
 pub(crate) fn separation_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)) -> f64 {
-    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
-    let gap_x = (x0 - from.0.max(to.0)).max(from.0.min(to.0) - x1);
-    let gap_y = (y0 - from.1.max(to.1)).max(from.1.min(to.1) - y1);
-    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-    let length2 = dx * dx + dy * dy;
-    let mut gap = gap_x.max(gap_y);
-    if length2 > 0.0 {
-        let (cx, cy) = (0.5 * (x0 + x1) - from.0, 0.5 * (y0 + y1) - from.1);
-        let (hx, hy) = (0.5 * (x1 - x0), 0.5 * (y1 - y0));
-        let across = (dx * cy - dy * cx).abs() - (dy.abs() * hx + dx.abs() * hy);
-        gap = gap.max(across / root(length2));
-    }
+    let gap = parting_m(rectangle, from, to);
     if gap <= 0.0 {
         return gap;
     }
+    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let length2 = dx * dx + dy * dy;
     let outside = |(x, y): (f64, f64)| {
         let (ox, oy) = ((x0 - x).max(x - x1).max(0.0), (y0 - y).max(y - y1).max(0.0));
         ox * ox + oy * oy
@@ -36,4 +27,22 @@ pub(crate) fn separation_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)
     };
     let ends = outside(from).min(outside(to));
     root(ends.min(corner(x0, y0)).min(corner(x0, y1)).min(corner(x1, y0)).min(corner(x1, y1)))
+}
+
+/// The widest gap along the separating axes, the rectangle's two and the segment's normal, m: the separation where they overlap, and no more
+/// than it where they are apart.
+pub(super) fn parting_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)) -> f64 {
+    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+    let gap_x = (x0 - from.0.max(to.0)).max(from.0.min(to.0) - x1);
+    let gap_y = (y0 - from.1.max(to.1)).max(from.1.min(to.1) - y1);
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let length2 = dx * dx + dy * dy;
+    let mut gap = gap_x.max(gap_y);
+    if length2 > 0.0 {
+        let (cx, cy) = (0.5 * (x0 + x1) - from.0, 0.5 * (y0 + y1) - from.1);
+        let (hx, hy) = (0.5 * (x1 - x0), 0.5 * (y1 - y0));
+        let across = (dx * cy - dy * cx).abs() - (dy.abs() * hx + dx.abs() * hy);
+        gap = gap.max(across / root(length2));
+    }
+    gap
 }

@@ -10,6 +10,7 @@ use super::appraise::vertex;
 use super::bare::{Bare, Station};
 use super::lp::{Programme, ROWS, VARIABLES};
 use super::site::{DIMENSIONS, INTERVALS, Point, Site};
+use super::swept::{CRANK, LINK, Swept};
 use super::terms::{Limit, Piece, Term};
 use crate::job::{Aim, Elbow};
 
@@ -18,6 +19,10 @@ pub(crate) const KEPT: f64 = 1e-9;
 /// First weight of an excess against the objective, and the last.
 const WEIGHT: f64 = 5.0;
 const MOST_WEIGHT: f64 = 1e5;
+/// Gap beyond the wanted one up to which a rectangle is looked at, m.
+const NEAR_M: f64 = 0.3;
+/// Share of an excess that a step may leave before its weight is looked at.
+const STEERED: f64 = 0.5;
 /// Steps of the difference quotients; the last one steps out of what counts as straight.
 const STEP: Point = [1e-7, 1e-7, 1e-7, 1e-7, 1e-5];
 
@@ -107,11 +112,12 @@ impl Workshop {
             self.push(Term::Near(1.0), &station);
             self.push(Term::Near(-1.0), &station);
         }
+        let swept = Swept::new(site, bare);
         for rectangle in 0..site.setout.keep_out.len() {
-            for part in 0..2 {
-                let gap =
-                    site.least_gap(bare, rectangle, part, |station| self.push(Term::Clear(rectangle, part), station));
-                if gap < site.wanted_gap_m() + 0.3 {
+            for part in [CRANK, LINK] {
+                let near = site.wanted_gap_m() + NEAR_M;
+                let told = |station: &Station| self.push(Term::Clear(rectangle, part), station);
+                if swept.least_gap(rectangle, part, near, told) < near {
                     for index in [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS] {
                         self.push(Term::Clear(rectangle, part), &site.stations[index]);
                     }
@@ -163,14 +169,6 @@ impl Workshop {
                 self.tangents(site, &here, &mut values, &mut slopes, bounds);
                 stale = false;
             }
-            self.programme.clear();
-            for index in 0..self.count {
-                let mut row = slopes[index];
-                row[if site.is_objective(self.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
-                self.programme.add(&row, -values[index]);
-            }
-            // A trace of cost on every variable keeps the programme's corner unique.
-            let mut cost = [1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, weight];
             let (mut lo, mut hi) = ([0.0; VARIABLES], [0.0; VARIABLES]);
             for i in 0..DIMENSIONS {
                 lo[i] = (least[i] - here.point[i]).max(-trust).min(0.0);
@@ -178,8 +176,17 @@ impl Workshop {
             }
             hi[DIMENSIONS] = 1e6;
             hi[DIMENSIONS + 1] = 1e3;
-            cost[DIMENSIONS] = 1.0;
-            let step = self.programme.solve(&cost, &lo, &hi);
+            let mut step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+            // Where torque is dear an excess is cheaper than keeping the limits: it has to cost more before a step towards them pays.
+            if step[DIMENSIONS + 1] > STEERED * here.excess.max(KEPT) && weight < MOST_WEIGHT {
+                let kept = self.tangent_step(site, &values, &slopes, [&lo, &hi], MOST_WEIGHT);
+                while kept[DIMENSIONS + 1] < 0.5 * step[DIMENSIONS + 1] && weight < MOST_WEIGHT {
+                    weight *= 10.0;
+                    step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+                }
+                // What is active is read off the programme last solved.
+                step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+            }
             let predicted = step[DIMENSIONS] + weight * step[DIMENSIONS + 1];
             let gain = here.merit(weight) - predicted;
             if gain < effort.least_gain {
@@ -221,6 +228,25 @@ impl Workshop {
             }
         }
         here
+    }
+
+    /// The step of the linear programme within a box.
+    fn tangent_step(
+        &mut self,
+        site: &Site,
+        values: &[f64; ROWS],
+        slopes: &[[f64; VARIABLES]; ROWS],
+        [lo, hi]: [&[f64; VARIABLES]; 2],
+        weight: f64,
+    ) -> [f64; VARIABLES] {
+        self.programme.clear();
+        for index in 0..self.count {
+            let mut row = slopes[index];
+            row[if site.is_objective(self.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
+            self.programme.add(&row, -values[index]);
+        }
+        // A trace of cost on every variable keeps the programme's corner unique.
+        self.programme.solve(&[1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, weight], lo, hi)
     }
 
     pub(super) fn tangents(

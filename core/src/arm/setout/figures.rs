@@ -2,8 +2,10 @@
 
 use super::bare::Bare;
 use super::site::{INTERVALS, Site};
+use super::swept::{CRANK, LINK, Swept};
 use super::terms::{Limit, Piece, Term};
 use crate::job::Arm;
+use crate::order::arrange;
 use crate::real::root;
 use alloc::vec::Vec;
 
@@ -34,7 +36,9 @@ impl Site<'_> {
             }
         }
         let rectangles = 0..self.setout.keep_out.len();
-        let gaps = rectangles.flat_map(|rectangle| [0, 1].map(|part| self.least_gap(&bare, rectangle, part, |_| ())));
+        let swept = Swept::new(self, &bare);
+        let gaps = rectangles
+            .flat_map(|rectangle| [CRANK, LINK].map(|part| swept.least_gap(rectangle, part, f64::MAX, |_| ())));
         Figures {
             link_force_n: link_force * self.force_scale_n,
             straightness: root(bare.reach2(1.0, 0.0)) / (arm.crank_m + arm.link_m),
@@ -56,7 +60,7 @@ impl Site<'_> {
             }
         }
         self.given_up = before;
-        exceeded.sort_by(|one, other| other.1.total_cmp(&one.1));
+        arrange(&mut exceeded, |one, other| one.1 > other.1);
         exceeded
     }
 }

@@ -12,7 +12,7 @@ use super::descent::{Found, KEPT};
 use super::site::{Hair, INTERVALS, Site};
 use super::terms::{Piece, Term};
 use crate::job::{Aim, Arm};
-use crate::real::{cos, root, sin};
+use crate::real::{cos, root};
 use alloc::vec::Vec;
 
 /// Shafts and brackets up to which the whole lattice is walked at once, and up to which it is walked where nothing was found otherwise.
@@ -57,11 +57,11 @@ impl Site<'_> {
         let range = |[least, most]: [f64; 2]| {
             [libm::ceil((least - 1e-10) / step_m) as i64, libm::floor((most + 1e-10) / step_m) as i64]
         };
-        let square = setout.square().to_radians();
+        let square = self.limits.square_rad;
         let lattice = Lattice {
             step_m,
             ranges: [setout.shaft_x_m, setout.shaft_y_m, setout.bracket_u_m, setout.crank_m, setout.link_m].map(range),
-            square: (sin(square), cos(square)),
+            square: (self.limits.square_sine, cos(square)),
         };
         if lattice.ranges.iter().any(|[first, last]| first > last) {
             return None;

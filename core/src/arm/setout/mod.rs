@@ -14,6 +14,7 @@ mod rule;
 mod scan;
 mod search;
 mod site;
+mod swept;
 mod terms;
 
 pub(crate) use appraise::golden;

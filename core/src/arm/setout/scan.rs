@@ -81,7 +81,7 @@ impl Site<'_> {
         let [x, y, u, _, z] = point;
         let v = self.setout.bracket_v_m;
         let (cosine, sine) = (self.open().cosine, self.open().sine);
-        let off = self.setout.square().to_radians() * (2.0 * share[3] - 1.0);
+        let off = self.limits.square_rad * (2.0 * share[3] - 1.0);
         let (along, across) = (sin(off), latch * cos(off));
         let link = (along * cosine - across * sine, along * sine + across * cosine);
         let reach = (u * cosine - v * sine - x, u * sine + v * cosine - y);

@@ -28,11 +28,36 @@ pub(crate) struct Site<'a> {
     /// Torque and force that count as 1 in the search: the largest moment over the swing, at a metre of lever for the force.
     pub torque_scale_n_m: f64,
     pub force_scale_n: f64,
+    pub limits: Limits,
     pub hair: Hair,
     /// Extremes between stations to the last digit, or good enough to look around.
     pub exact: bool,
     /// The limit that is given up to find out by how much.
     pub given_up: Option<Limit>,
+}
+
+/// The plain limits of a set-out, defaults filled in once: the inner loops ask for them at every arm.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Limits {
+    /// Most the link may be off square to the open leaf, rad, and its sine.
+    pub square_rad: f64,
+    pub square_sine: f64,
+    pub lever_m: f64,
+    pub travel_rad: f64,
+    pub half_width_m: f64,
+}
+
+impl Limits {
+    fn of(setout: &SetOut) -> Limits {
+        let square_rad = setout.square().to_radians();
+        Limits {
+            square_rad,
+            square_sine: sin(square_rad),
+            lever_m: setout.least_lever(),
+            travel_rad: setout.shaft_travel().to_radians(),
+            half_width_m: setout.half_width(),
+        }
+    }
 }
 
 /// How far inside its limits the search stays, so that whoever checks the answer in another arithmetic finds them kept.
@@ -69,6 +94,7 @@ impl<'a> Site<'a> {
             open_rad,
             torque_scale_n_m: 1.0,
             force_scale_n: 1.0,
+            limits: Limits::of(setout),
             hair: Hair::KEPT,
             exact: false,
             given_up: None,

@@ -8,7 +8,7 @@ use super::bare::{Bare, Station};
 use super::clear::separation_m;
 use super::site::Site;
 use crate::job::Aim;
-use crate::real::{root, sin};
+use crate::real::root;
 use serde::Serialize;
 
 /// A limit of the set-out, by the name of its field.
@@ -131,8 +131,8 @@ impl Limit {
             Limit::ShaftTravelDeg => excess.to_degrees(),
             // The search compares the cosine of the angle itself.
             Limit::SquareDeg => {
-                let limit = site.setout.square().to_radians();
-                (libm::asin((sin(limit) + excess).clamp(0.0, 1.0)) - limit).to_degrees()
+                let limit = site.limits.square_rad;
+                (libm::asin((site.limits.square_sine + excess).clamp(0.0, 1.0)) - limit).to_degrees()
             }
             Limit::MostShaftTorqueNM => excess * site.torque_scale_n_m,
             _ => excess,
@@ -165,19 +165,19 @@ impl Site<'_> {
             }
             // A lever at nothing has a force without bound; a micrometre keeps the slope finite.
             Term::Force => station.storm_n_m / (lever().max(LEAST_SENSE_M) * self.force_scale_n),
-            Term::Travel => bare.travel_rad(self.closed(), self.open()),
+            Term::Travel => bare.travel_rad(sense, self.closed(), self.open()),
             Term::TravelLimit => {
-                bare.travel_rad(self.closed(), self.open()) - setout.shaft_travel().to_radians() + self.hair.plain
+                bare.travel_rad(sense, self.closed(), self.open()) - self.limits.travel_rad + self.hair.plain
             }
             Term::Place => {
                 let place = setout.place.map_or((0.0, 0.0), |place| (place.x_m, place.y_m));
                 let (dx, dy) = (bare.shaft().0 - place.0, bare.shaft().1 - place.1);
                 root(dx * dx + dy * dy)
             }
-            Term::Lever => setout.least_lever() + self.hair.length_m - lever(),
+            Term::Lever => self.limits.lever_m + self.hair.length_m - lever(),
             Term::Sense => LEAST_SENSE_M - lever(),
             Term::Square(sign) => {
-                let limit = sin(setout.square().to_radians());
+                let limit = self.limits.square_sine;
                 sign * bare.link_along_leaf(cosine, sine) - (limit - self.hair.plain.min(0.25 * limit))
             }
             Term::LinkShort => setout.link_m[0] - bare.link_m,
@@ -201,7 +201,7 @@ impl Site<'_> {
 
     /// Gap the arm's centre-lines keep from every rectangle, m.
     pub fn wanted_gap_m(&self) -> f64 {
-        self.setout.half_width() + self.hair.length_m
+        self.limits.half_width_m + self.hair.length_m
     }
 
     /// Separation of a part of the arm from a rectangle, m.

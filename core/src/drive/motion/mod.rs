@@ -7,7 +7,7 @@ mod motor;
 mod prescribed;
 mod profile;
 
-pub use coast::{CoastState, coast_rad, stop_force_n};
+pub use coast::{CoastState, coast, stop_force_n};
 pub(crate) use driven::drive;
 pub use driven::{DrivenPoint, DrivenRun, DrivenState, EnergyBalance};
 pub use motor::{Motor, motor_power_w, motor_torque_n_m};

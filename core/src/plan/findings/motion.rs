@@ -73,6 +73,9 @@ fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) 
         if worst > 1.0 {
             add(findings, FindingCode::DutyExceeded, Severity::Look, &[value("share", worst, Quantity::Percent)]);
         }
+        if let Some(running) = duty.running.filter(|&running| running > 1.0) {
+            add(findings, FindingCode::DutyNoTime, Severity::Stop, &[value("share", running, Quantity::Percent)]);
+        }
     }
 }
 
@@ -83,6 +86,8 @@ fn runs(driven: &Driven, findings: &mut Findings) {
         let code = match (run.state, open) {
             (DrivenState::DrivenBack, true) => FindingCode::OpeningDrivenBack,
             (DrivenState::DrivenBack, false) => FindingCode::ClosingDrivenBack,
+            (DrivenState::Creeps, true) => FindingCode::OpeningCreeps,
+            (DrivenState::Creeps, false) => FindingCode::ClosingCreeps,
             (_, true) => FindingCode::OpeningStalls,
             (_, false) => FindingCode::ClosingStalls,
         };

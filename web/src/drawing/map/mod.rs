@@ -96,7 +96,7 @@ impl PadPicture {
 
     /// Lays the map out.
     pub(super) fn lay<'m>(&self, view: &View, look: &Look, measure: Measure<'m>) -> Sheet<'m> {
-        let mut sheet = Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+        let mut sheet = view.sheet(measure);
         draw::draw(&mut sheet, self, &self.fit(view), view, look);
         sheet
     }

@@ -102,7 +102,7 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
     }
     // After all of the marks, or one would cover another's number.
     for (text, at, ink) in &named {
-        let size = sheet.text_box(&text);
+        let size = sheet.text_box(text);
         let beside = Vec2::new(radius / 2.0, 0.0);
         let mut boxes = around(*at, size, radius + 3.0);
         boxes.extend(around(*at + beside, size, 3.0));
