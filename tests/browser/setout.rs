@@ -205,3 +205,46 @@ async fn where_nothing_fits_the_least_change_is_named() -> Result<()> {
     })
     .await
 }
+
+/// What a map of 10,000 places takes in the worker, printed and not judged: a busy machine is no fault of the code.
+/// `cargo test -p pintle-tests --features browser --test browser ten_thousand -- --nocapture`
+#[tokio::test]
+async fn the_worker_maps_ten_thousand_places() -> Result<()> {
+    in_browser(async |browser| {
+        let site = Site::start(&setting::dist()?, "/")?;
+        browser.open(&site.address).await?;
+        browser.wait_for(READY).await?;
+        let job = job(|job| job["setout"]["step_m"] = Value::Null);
+        let ask = format!(
+            "void (() => {{
+                const worker = new Worker(new URL('app/setout/worker.js', document.baseURI), {{ type: 'module' }});
+                const told = (globalThis.told = {{ pictures: 0 }});
+                let found = 0;
+                worker.onmessage = ({{ data }}) => {{
+                    if (data.kind === 'found') found = performance.now();
+                    if (data.kind === 'known' && told.pictures++ === 0) told.first = performance.now() - found;
+                    if (data.kind === 'known') told.known = [...data.known.slice(0, 10000)].filter(Number.isFinite).length;
+                    if (data.kind === 'failed') told.took = -1;
+                    if (data.kind === 'done') {{ told.took = performance.now() - found; worker.terminate(); }}
+                }};
+                worker.postMessage({{ kind: 'search', id: 1, job: {job}, columns: 100, rows: 100 }});
+            }})() ?? true"
+        );
+        browser.value(&ask).await?;
+        browser.wait_for("globalThis.told.took !== undefined").await?;
+        let told = browser.value("globalThis.told").await?;
+        let number = |key: &str| told[key].as_f64().unwrap_or(f64::NAN);
+        println!(
+            "10,000 places in the worker: {:.0} ms, the first of {} pictures after {:.0} ms",
+            number("took"),
+            number("pictures"),
+            number("first")
+        );
+        let mut map = PadMap::new(&read(&job), 100, 100).expect("valid");
+        while map.step(4096) {}
+        let native = map.pads().iter().filter(|pad| pad.is_some_and(|pad| pad.reserve.is_some())).count();
+        assert_eq!(number("known"), native as f64, "places with an arm, in the worker and natively");
+        Ok(())
+    })
+    .await
+}

@@ -56,7 +56,8 @@ pub fn motion() -> Value {
 pub fn site() -> Value {
     json!({ "public": false, "guarded": false, "homes": 1, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [3.4, 3.6] }],
         "means": [{ "kind": "inherent" },
-                  { "kind": "contact", "direction": "close", "monitored": true, "reaches": ["leading_edge_closing"] }] })
+                  { "kind": "contact", "direction": "close", "monitored": true, "reaches": ["leading_edge_closing"],
+                    "area": { "on": "leaf", "from_x_m": 3.2, "from_y_m": 0, "to_x_m": 3.2, "to_y_m": 0.1 } }] })
 }
 
 /// The job, and the path of the field in it: the rule's, with an index in a list.
@@ -103,7 +104,7 @@ pub fn carrier(rule: &str) -> (Value, String) {
         job["storm"] = json!({ "speed_m_s": 28, "force_coefficient": 1.4 });
     } else if rule.starts_with("site") {
         job["site"] = site();
-        path = rule.replacen("obstacles.", "obstacles.0.", 1);
+        path = rule.replacen("obstacles.", "obstacles.0.", 1).replacen("means.", "means.1.", 1);
     } else if rule.starts_with("setout") {
         job["setout"] = setout();
         path = rule.replacen("keep_out.", "keep_out.0.", 1);

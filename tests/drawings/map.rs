@@ -40,6 +40,7 @@ fn picture(job: &Job, (columns, rows): (usize, usize), places: Option<usize>) ->
     picture.set(&reserves, &codes);
     picture.mark_best(Some((-0.2, 0.6)));
     picture.mark_here(columns / 3, rows / 3);
+    picture.mark_arm(pads[rows / 3 * columns + columns / 3].filter(|pad| pad.ruled_out.is_none()).map(|pad| pad.arm));
     picture
 }
 

@@ -244,3 +244,37 @@ fn a_window_that_no_single_change_opens_is_tried_in_pairs() {
     assert_eq!(so.state == WindowState::Open, pair.opens);
     assert!(breakaway.remedies.len() == 4 + 6);
 }
+
+/// A quarter swing of a leaf of length L before a beam from (L, 0) to (0, L): the edge, on its circle, is nearest to the beam's ends and
+/// furthest half way, `L·(1 − 1/√2)`; a strip on the leaf's own edge senses it at every angle.
+#[test]
+fn a_beam_across_the_swing_leaves_the_gap_of_the_chord() {
+    let length = crate::plan::example()["leaf"]["length_m"].as_f64().unwrap();
+    let beam = json!({ "on": "ground", "from_x_m": length, "from_y_m": 0, "to_x_m": 0, "to_y_m": length, "half_width_m": 0.1 });
+    let means = |kind: &str, area: Value| json!({ "kind": kind, "monitored": true, "reaches": ["leading_edge_closing", "elbow"], "area": area });
+    let entrapment = site(json!([means("non_contact", beam.clone())])).entrapment.unwrap();
+    // On the circle the beam is L·(cos φ + sin φ − 1)/√2 away: within 0.1 m up to where that is 0.1.
+    let within = entrapment.sensors[0].edge.clone();
+    let away = |deg: f64| length * (deg.to_radians().cos() + deg.to_radians().sin() - 1.0) / 2f64.sqrt();
+    assert_eq!(within.len(), 2);
+    assert!((away(within[0].to_deg) - 0.1).abs() < 0.01 && within[0].from_deg == 0.0 && within[1].to_deg == 90.0);
+    let [opening, closing] = &entrapment.edge_unseen;
+    assert_eq!(opening, closing);
+    assert!(
+        (opening[0].from_deg - within[0].to_deg).abs() < 0.2 && (opening[0].to_deg - within[1].from_deg).abs() < 0.2
+    );
+    // The closed edge lies in the beam, the elbow does not: half a promise is kept, and said.
+    let gap = |kind| entrapment.sensors[0].zones.iter().find(|zone| zone.kind == kind).unwrap().gap_m;
+    assert!(gap(ZoneKind::LeadingEdgeClosing) == 0.0 && gap(ZoneKind::Elbow) > 0.5);
+    let strip = json!({ "on": "leaf", "from_x_m": length, "from_y_m": -0.02, "to_x_m": length, "to_y_m": 0.02 });
+    let strip = site(json!([means("contact", strip)])).entrapment.unwrap();
+    assert!(strip.edge_unseen.iter().all(Vec::is_empty) && strip.sensors[0].edge.len() == 1);
+    // A sensor for one movement leaves the other to itself.
+    let mut closing = means("non_contact", beam.clone());
+    closing["direction"] = json!("close");
+    let [opening, _] = site(json!([closing])).entrapment.unwrap().edge_unseen;
+    assert_eq!((opening[0].from_deg, opening[0].to_deg), (0.0, 90.0));
+    let codes =
+        |means: Value| site(means).findings.iter().map(|finding| format!("{:?}", finding.code)).collect::<Vec<_>>();
+    assert!(codes(json!([means("non_contact", beam)])).contains(&"SensorsMissZones".to_owned()));
+}

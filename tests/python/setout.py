@@ -10,6 +10,7 @@ import json
 import pathlib
 import subprocess
 import sys
+import time
 
 FOLDER = pathlib.Path(__file__).resolve().parent.parent / "setout"
 sys.path.insert(0, str(FOLDER))
@@ -24,9 +25,13 @@ def optimum(example):
     """What is wrong with the example's optimum, or None."""
     with open(SITE, encoding="utf-8") as file:
         job = json.load(file)
+    began = time.perf_counter()
     done = subprocess.run([example, str(SITE)], capture_output=True, text=True, check=True)
+    ours_s, began = time.perf_counter() - began, time.perf_counter()
     ours = json.loads(done.stdout)["best"]
     best = oracle.set_out(job, generations=200, population=16)
+    evolved_s = time.perf_counter() - began
+    print(f"one optimum: {1000 * ours_s:.0f} ms with the program's start, differential evolution {1000 * evolved_s:.0f} ms, ratio {evolved_s / ours_s:.0f}")
     if best is None:
         return f"{SITE.name}: the oracle found nothing"
     torque, _ = best
@@ -44,7 +49,7 @@ def optimum(example):
 def mapped(example):
     """What is wrong with the example's map, or None."""
     line = map_numpy.compare(example, str(SITE), 10, 10)
-    print(json.dumps(line))
+    print(f"map of {line['places']} places: {1000 * line['core_seconds']:.1f} ms, NumPy {1000 * line['numpy_seconds']:.0f} ms, ratio {line['ratio']:.0f}")
     if line["both"] < 50 or line["numpy_alone"]:
         return f"{SITE.name}: the plain map has places that the map has not, or too few are in both: {line}"
     # The plain map's arms are some of those the map may choose from: it cannot be better by more than the map's stated error.

@@ -5,6 +5,7 @@ Loads and arm follow the definitions that the tests' README names (statics and v
 
     python oracle.py site.json ...        one line of JSON per site: {"site", "torque_n_m", "arm", "excess", "seconds"}
     python oracle.py --fixture out.json site.json ...   all of them in one file, with the versions used
+    python oracle.py --aims out.json site.json ...      the same for every aim but the torque
 
 Needs: pip install "scipy>=1.11" "numpy>=1.26". Random numbers are seeded, so a run repeats itself on the same versions.
 """
@@ -227,9 +228,19 @@ def set_out(job, seed=1, generations=500, population=24, angles=91):
     return best
 
 
-def answer_of(path):
+#: What is asked beside the torque: the block's further fields, and what their answer is called.
+AIMS = {
+    "least_link_force": {"storm_speed_m_s": 30.0},
+    "least_shaft_travel": {},
+    "nearest_place": {"place": {"x_m": -0.25, "y_m": 0.2}},
+}
+
+
+def answer_of(path, aim=None):
     with open(path, encoding="utf-8") as file:
         job = json.load(file)
+    if aim:
+        job["setout"].update(aim=aim, **AIMS[aim])
     began = time.perf_counter()
     line = {"site": path.split("/")[-1], "torque_n_m": None, "arm": None, "excess": None}
     # A corner may slip through between the sampled angles: then the same again with more of them.
@@ -246,8 +257,14 @@ def answer_of(path):
 
 
 if __name__ == "__main__":
-    if sys.argv[1] == "--fixture":
-        answers = [answer_of(path)[0] for path in sys.argv[3:]]
+    if sys.argv[1] in ("--fixture", "--aims"):
+        if sys.argv[1] == "--fixture":
+            answers = [answer_of(path)[0] for path in sys.argv[3:]]
+        else:
+            answers = []
+            for path, aim in ((path, aim) for path in sys.argv[3:] for aim in AIMS):
+                line = answer_of(path, aim)[0]
+                answers.append({"site": line["site"], "aim": aim, **AIMS[aim], "least": line.pop("torque_n_m"), "arm": line["arm"], "excess": line["excess"]})
         versions = f"SciPy {scipy.__version__} differential_evolution, NumPy {np.__version__}"
         with open(sys.argv[2], "w", encoding="utf-8") as file:
             json.dump({"made_by": versions, "answers": answers}, file, indent=1)

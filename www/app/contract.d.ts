@@ -39,6 +39,19 @@ names: Array<string>, } | { "kind": "type",
 name: string, };
 
 /**
+ * A stretch of leaf angles, degrees.
+ */
+export type AngleSpan = {
+/**
+ * Its first leaf angle.
+ */
+from_deg: number,
+/**
+ * Its last.
+ */
+to_deg: number, };
+
+/**
  * Crank and link in plan, and where they are fixed.
  */
 export type Arm = {
@@ -723,7 +736,7 @@ wheel_radius_m: number | null,
 wheel_coefficient: number | null, };
 
 /**
- * The motor's runs, fully on from limit to limit.
+ * The motor's runs from limit to limit: asked for the speed of ramps and slow zones, it gives what its line allows.
  */
 export type Driven = {
 /**
@@ -777,7 +790,7 @@ edge_speed_m_s: number,
 shaft_torque_n_m: number, };
 
 /**
- * One way, with the motor fully on from start to end: no ramp, no slow zone.
+ * One way, the motor asked for the speed of ramps and slow zones, and giving what its line allows.
  */
 export type DrivenRun = {
 /**
@@ -1006,7 +1019,15 @@ means: [MeansCount, MeansCount],
 /**
  * Zones that no means reaches.
  */
-unreached: Array<ZoneKind>, };
+unreached: Array<ZoneKind>,
+/**
+ * What each sensor whose area is described reaches, in plan.
+ */
+sensors: Array<SensorReach>,
+/**
+ * Leaf angles at which no such sensor senses the latch edge, opening first; the whole swing where there is none.
+ */
+edge_unseen: [Array<AngleSpan>, Array<AngleSpan>], };
 
 /**
  * A value that would be taken.
@@ -1109,7 +1130,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1983,7 +2004,11 @@ monitored: boolean | null,
 /**
  * Zones it reaches; none unless said.
  */
-reaches: Array<ZoneKind> | null, };
+reaches: Array<ZoneKind> | null,
+/**
+ * What it senses, in plan: where it reaches and leaves a gap is not looked at without.
+ */
+area: SensedArea | null, };
 
 /**
  * Means wanted and counted in one movement.
@@ -3207,6 +3232,35 @@ edge_speed_m_s: number,
 shaft_torque_n_m: number, };
 
 /**
+ * What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+ */
+export type SensedArea = {
+/**
+ * What it is fixed to.
+ */
+on: SensorFrame,
+/**
+ * One end, m: along the gate line from the hinge, or along the leaf.
+ */
+from_x_m: number,
+/**
+ * The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+ */
+from_y_m: number,
+/**
+ * The other end, m.
+ */
+to_x_m: number,
+/**
+ * The other end, m.
+ */
+to_y_m: number,
+/**
+ * Half of what it is wide, m; default 0.05.
+ */
+half_width_m: number | null, };
+
+/**
  * The reserve with one input changed, all others as they are.
  */
 export type Sensitivity = {
@@ -3226,6 +3280,28 @@ low: number | null,
  * Reserve with the input raised.
  */
 high: number | null, };
+
+/**
+ * What a sensor is fixed to.
+ */
+export type SensorFrame = "ground" | "leaf";
+
+/**
+ * What one sensor reaches.
+ */
+export type SensorReach = {
+/**
+ * Number of the means in the job's list.
+ */
+means: number,
+/**
+ * Zones that count, in their order, and how far each is from what is sensed.
+ */
+zones: Array<ZoneGap>,
+/**
+ * Leaf angles at which the latch edge is within what is sensed.
+ */
+edge: Array<AngleSpan>, };
 
 /**
  * What a set-out may choose from, and what it has to keep. Ranges are `[least, most]`, bounds included; equal bounds fix a value.
@@ -3998,6 +4074,23 @@ obstacle: number | null,
  * Where the free gap comes from.
  */
 source: Source, };
+
+/**
+ * How far a zone is from what a sensor senses.
+ */
+export type ZoneGap = {
+/**
+ * Number of the zone in the plan's list.
+ */
+zone: number,
+/**
+ * Kind of the zone.
+ */
+kind: ZoneKind,
+/**
+ * Distance from its place, at the leaf angle where it is worst, to what is sensed, m; 0 within it.
+ */
+gap_m: number, };
 
 /**
  * What closes on what.

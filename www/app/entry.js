@@ -23,6 +23,8 @@ export class Entry {
     this.value = start;
     /** What was typed, and in which units; null until somebody types. @type {Typed | null} */
     this.typed = null;
+    /** Whether the start is what somebody stated elsewhere (the sender of a link) and not the page's own. */
+    this.given = false;
     /** Why the typed text is no number. @type {string | null} */
     this.unread = null;
     /** What an ambiguous text may mean. @type {[number, number] | null} */
@@ -35,7 +37,7 @@ export class Entry {
 
   /** Whether the number still is the one the page started with. */
   get assumed() {
-    return this.typed === null;
+    return this.typed === null && !this.given;
   }
 
   /**

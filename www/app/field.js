@@ -7,7 +7,7 @@
 
 import { h, setAttribute, setText } from "./dom.js";
 import { faultSentence } from "./faults.js";
-import { uncertainInput, wordsKey } from "./paths.js";
+import { obstacleSide, uncertainInput, wordsKey } from "./paths.js";
 
 /** @param {string} path */
 export function fieldId(path) {
@@ -31,7 +31,7 @@ export function createField(sheet, path, { large = false } = {}) {
   const unit = h("span", { class: "unit", id: `${id}-unit` });
   const note = h("p", { class: "note", id: `${id}-note` });
   const error = h("p", { class: "error", id: `${id}-error`, hidden: true });
-  const meanings = [0, 1].map((reading) => h("button", { type: "button", class: "move", onclick: () => means(reading) }));
+  const meanings = [0, 1].map((reading) => h("button", { type: "button", class: "means", onclick: () => means(reading) }));
   const asks = h("div", { class: "meant", role: "group", "aria-label": sheet.say("form.meant"), hidden: true }, ...meanings);
   const input = h("input", {
     id,
@@ -55,7 +55,7 @@ export function createField(sheet, path, { large = false } = {}) {
   const root = h(
     "div",
     { class: large ? "field large" : "field", part: "field", "data-path": path },
-    h("div", { class: "field-head" }, h("label", { for: id }, sheet.strings.has(`${words}.label`) ? sheet.say(`${words}.label`) : name), tag, reset),
+    h("div", { class: "field-head" }, h("label", { for: id }, sheet.strings.has(`${words}.label`) && !obstacleSide(path) ? sheet.say(`${words}.label`) : name), tag, reset),
     h("div", { class: "field-box" }, input, unit),
     note,
     error,
@@ -92,7 +92,7 @@ export function createField(sheet, path, { large = false } = {}) {
     setAttribute(input, "inputmode", digits ? "decimal" : "text");
     setText(unit, sheet.unit(entry.rule.quantity));
     tag.hidden = !sheet.isAssumed(path);
-    reset.hidden = entry.assumed;
+    reset.hidden = entry.typed === null;
     const back = resetText();
     setText(reset, back);
     setAttribute(reset, "aria-label", sheet.say("form.reset_field", { field: name, reset: back }));

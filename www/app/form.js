@@ -14,7 +14,7 @@ import { createOperatorChoice } from "./operator-choice.js";
 
 /**
  * @param {Sheet} sheet
- * @returns {Part}
+ * @returns {Part & { rated: () => void }}
  */
 export function createForm(sheet) {
   const lead = new Map(LEAD.map((path) => [path, createField(sheet, path, { large: true })]));
@@ -54,5 +54,5 @@ export function createForm(sheet) {
     for (const part of parts) part.update();
   }
 
-  return { root, update };
+  return { root, update, rated: operator.update };
 }

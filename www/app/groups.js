@@ -23,8 +23,10 @@
  * @property {boolean} [handover] asked for under "Hand over"
  */
 
+import { CHECKS } from "./check/groups.js";
 import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
+import { looked } from "./looked.js";
 import { windItems } from "./wind-items.js";
 
 /** Where the weight and the area come from. */
@@ -103,24 +105,6 @@ const HINGES = {
     measured: ["hinges.pull_open_n", "hinges.pull_close_n", "hinges.pull_radius_m", "hinges.pull_leaf_deg"],
   },
 };
-
-/**
- * A block of the job that may be absent.
- *
- * @param {string} path
- * @param {Item[]} items
- * @returns {Choice}
- */
-function looked(path, items) {
-  return {
-    path: `${path}.looked_at`,
-    options: ["no", "yes"],
-    usual: "no",
-    writes: { no: {}, yes: {} },
-    signs: { yes: [path] },
-    of: { yes: items },
-  };
-}
 
 /** @type {Choice} */
 const BEARING = {
@@ -227,5 +211,8 @@ export const GROUPS = [
   ...HANDOVER,
 ];
 
-/** Everything there is to say, the leaf's parts apart. */
-export const EVERYTHING = everything([LEAF_BY, ...LEAD, ...RATINGS, ...GROUPS.flatMap((group) => group.items)]);
+/** What all groups ask, those of the check included. */
+export const ASKED = [...GROUPS, ...CHECKS].flatMap((group) => group.items);
+
+/** Everything there is to say, the leaf's parts and the lists of the site apart. */
+export const EVERYTHING = everything([LEAF_BY, ...LEAD, ...RATINGS, ...ASKED]);

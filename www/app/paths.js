@@ -3,11 +3,13 @@
  */
 
 const MEMBER = /^leaf\.members\.(\d+)\./;
+const OBSTACLE = /^site\.obstacles\.(\d+)\.([xy]_m)\.([01])$/;
+const MEANS = /^site\.means\.(\d+)\./;
 const UNCERTAIN = "uncertainty.";
 
 /** The path of the rule that holds for a path. @param {string} path */
 export function rulePath(path) {
-  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.");
+  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "site.obstacles.$2").replace(MEANS, "site.means.");
 }
 
 /** The key under which the string tables speak of a path. @param {string} path */
@@ -19,6 +21,18 @@ export function wordsKey(path) {
 export function memberIndex(path) {
   const found = MEMBER.exec(path);
   return found ? Number(found[1]) : null;
+}
+
+/** The number of the means of protection a path is in; null where it is in none. @param {string} path */
+export function meansNumber(path) {
+  const found = MEANS.exec(path);
+  return found ? Number(found[1]) + 1 : null;
+}
+
+/** The number of the obstacle a side is of, and which end it is; null where it is no side. @param {string} path */
+export function obstacleSide(path) {
+  const found = OBSTACLE.exec(path);
+  return found ? { number: Number(found[1]) + 1, end: found[3] === "0" ? "from" : "to" } : null;
 }
 
 /** The input whose uncertainty is at a path; null where it is another field. @param {string} path */

@@ -18,6 +18,8 @@ export class Strings {
     this.decimal = decimalMark(tag) ?? decimalMark(language) ?? ".";
     this.table = { ...table, drawing: { ...table.drawing, decimal: this.decimal } };
     this.plural = new Intl.PluralRules(language);
+    // Slow to make, and asked for with every keystroke.
+    this.joined = new Intl.ListFormat(language, { type: "conjunction" });
   }
 
   /**
@@ -63,7 +65,7 @@ export class Strings {
    * @param {string[]} items
    */
   list(items) {
-    return new Intl.ListFormat(this.language, { type: "conjunction" }).format(items);
+    return this.joined.format(items);
   }
 }
 

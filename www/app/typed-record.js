@@ -7,8 +7,10 @@
  * @import { Typed } from "./entry.js"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
- *   texts?: Record<string, string>,
- *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ *   texts?: Record<string, string>, given?: string[],
+ *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord }} TypedRecord
+ *
+ * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
 
 import { uncertainInput } from "./paths.js";
@@ -27,7 +29,9 @@ export function takeRecord(session) {
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
     texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
+    given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
     setout: session.setout.record(),
+    site: session.site.record(),
   };
 }
 
@@ -39,6 +43,7 @@ export function takeRecord(session) {
  */
 export function applyRecord(session, record) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
+  session.site.restore(record.site);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);
@@ -47,7 +52,7 @@ export function applyRecord(session, record) {
   for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
-  session.setSystem(record.system === "us" ? "us" : "metric");
+  if (record.system) session.setSystem(record.system === "us" ? "us" : "metric");
 }
 
 /**
@@ -61,6 +66,12 @@ function put(session, record, wanted) {
     const input = uncertainInput(path);
     const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
     entry?.type(text, system, meant);
+  }
+  for (const path of record.given ?? []) {
+    const entry = wanted(path) ? session.entries.get(path) : undefined;
+    if (entry) entry.given = entry.start !== null;
+    const choice = wanted(path) ? session.choices.get(path) : undefined;
+    if (choice) choice.assumed = false;
   }
   for (const [path, value] of Object.entries(record.choices ?? {})) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;

@@ -47,6 +47,9 @@ impl Job {
     /// # Errors
     /// Every fault of shape: a newer schema, unknown or repeated fields, wrong types, unknown words, a part that is missing whole.
     pub fn open(document: &Document) -> Result<Document, Invalid> {
+        if !matches!(document, Document::Object(_)) {
+            return Err(Invalid::not_json(alloc::format!("{document}")));
+        }
         let Err(mut invalid) = Job::read(document) else { return Ok(migrated(document).into_owned()) };
         invalid.errors.retain(|fault| match fault.code {
             FaultCode::NewerSchema

@@ -30,7 +30,7 @@ pub use motion_types::{BreakawayFacts, Duty, HoldingFacts, MotionFacts, MotorFac
 pub(crate) use reader::missing_object;
 pub use record::{Record, Settings};
 pub use rules::{FIELDS, FieldRule};
-pub use safety_types::{Contact, Means, Site};
+pub use safety_types::{Contact, Means, SensedArea, SensorFrame, Site};
 pub use setout::{Aim, ElbowChoice, KeepOut, Place, SetOut};
 pub use site_types::{Drag, Ground, Ice};
 pub use types::{

@@ -7,7 +7,7 @@ use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
 use super::migrate::migrated;
 use super::record::{read_record, read_settings};
-use super::rules::rule_of;
+use super::rules::{FieldRule, rule_of};
 use super::safety_reader::{read_breakaway, read_contact, read_holding, read_motion, read_site};
 use super::setout_reader::read_setout;
 use super::site_reader::{read_drag, read_ground, read_ice, read_uncertainty};
@@ -104,18 +104,26 @@ impl<'a> Node<'a> {
         let path = self.path_of(key);
         let rule = rule_of(&self.rule_path_of(key))?;
         match self.value(key) {
-            Document::Null if rule.required && !rule.unless.is_some_and(|key| self.has(key)) => {
-                let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
-                self.fault(fault.example(Example::Number(rule.example)));
-                None
-            }
-            Document::Null => None,
+            Document::Null if !rule.required || rule.unless.is_some_and(|key| self.has(key)) => None,
+            value => self.within(path, rule, value),
+        }
+    }
+
+    /// The number a value at a path has to be. One out of its rule's range is reported, and still returned.
+    pub(super) fn within(&self, path: String, rule: &FieldRule, value: &Document) -> Option<f64> {
+        match value {
             Document::Number(value) => {
                 if let Some(mut fault) = rule.check(*value) {
                     fault.path = path;
                     self.fault(fault);
                 }
                 Some(*value)
+            }
+            // Nothing where a number has to be is missing, no mistake of kind.
+            Document::Null => {
+                let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
+                self.fault(fault.example(Example::Number(rule.example)));
+                None
             }
             other => {
                 self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));

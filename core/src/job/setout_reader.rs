@@ -106,22 +106,7 @@ impl Node<'_> {
                 return None;
             }
         };
-        let end = |index: usize| {
-            let path: String = format!("{path}.{index}");
-            match &items[index] {
-                Document::Number(value) => {
-                    if let Some(mut fault) = rule.check(*value) {
-                        fault.path = path;
-                        self.fault(fault);
-                    }
-                    Some(*value)
-                }
-                other => {
-                    self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));
-                    None
-                }
-            }
-        };
+        let end = |index: usize| self.within(format!("{path}.{index}"), rule, &items[index]);
         let (least, most) = (end(0), end(1));
         Some([least?, most?])
     }

@@ -31,7 +31,11 @@ pub const NAMES: &str = "\
     open close inherent non_contact inherent_force constant_pressure leading_edge_closing leading_edge_opening hinge_side \
     bottom arm_scissors behind_leaf beaufort asce7_wall flat round asce7_open en1991_wall 0 I II III IV B C D 7-05 7-10 \
     7-16 7-22 edition exposure directionality importance topographic gust_effect basic_m_s orography terrain \
-    yearly_probability strength allowable asce7 en1991 level";
+    yearly_probability strength allowable asce7 en1991 level \
+    area close_timer_s closing_s date devices_tested dynamic_force_n from_x_m from_y_m half_width_m installer \
+    installer_date isolation_tried lock_off_tried motor_v on open_leaf_deg opening_s owner owner_date \
+    owner_instructed release_tried revision rod_ohm settings signs_fixed slip_close_n slip_open_n static_force_n \
+    to_x_m to_y_m";
 
 /// Places below this one take one byte; from it on, two: the first says which page of 256, the second the place on it.
 pub const SHORT: u8 = 240;

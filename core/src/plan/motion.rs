@@ -122,7 +122,7 @@ pub struct HandForce {
     pub source: Source,
 }
 
-/// The motor's runs, fully on from limit to limit.
+/// The motor's runs from limit to limit: asked for the speed of ramps and slow zones, it gives what its line allows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Driven {
@@ -201,7 +201,7 @@ impl Model {
             coast_open: self.coast(facts, speed, Direction::Open),
             coast_close: self.coast(facts, speed, Direction::Close),
             hand: self.hand_force(),
-            driven: facts.motor.as_ref().map(|facts| self.driven(&Motor::of(facts))),
+            driven: facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor))),
             duty: facts.duty.as_ref().map(|duty| DutyUse::new(duty, cycle_s)),
             opening,
             closing,
@@ -295,9 +295,11 @@ impl Model {
         hand
     }
 
-    fn driven(&self, motor: &Motor) -> Driven {
+    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> Driven {
         let moving = self.moving(self.loads());
-        let run = |direction, wind| drive(&moving, motor, direction, wind, self.job().samples());
+        let run = |direction, wind| {
+            drive(&moving, motor, &profile(&moving, facts, speed, direction), direction, wind, self.job().samples())
+        };
         Driven {
             motor: *motor,
             opening: run(Direction::Open, WindCase::Against),

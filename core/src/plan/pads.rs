@@ -245,7 +245,7 @@ impl PadMap {
         })
     }
 
-    fn said(&self, site: &mut Site, found: &Found) -> Pad {
+    fn said(&self, site: &Site, found: &Found) -> Pad {
         let kept = found.excess <= PENCIL;
         let torque = kept.then_some(found.objective * site.torque_scale_n_m);
         let ruled_out = if kept { None } else { site.most_exceeded(found) };

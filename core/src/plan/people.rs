@@ -5,8 +5,9 @@ use crate::arm::ShaftPath;
 use crate::drive::{Direction, blocked_moment_n_m};
 use crate::leaf::Body;
 use crate::safety::{
-    KnownGaps, MeansCount, PostGap, Source, UseClass, Zone, ZoneKind, compression_m, count_means, edge_mass_kg,
-    edge_travel_m, impact_force_n, impact_speed_m_s, use_class, zones,
+    AngleSpan, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, ZoneKind, compression_m,
+    count_means, edge_mass_kg, edge_travel_m, edge_unseen, impact_force_n, impact_speed_m_s, sensor_reach, use_class,
+    zones,
 };
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -96,6 +97,10 @@ pub struct Entrapment {
     pub means: [MeansCount; 2],
     /// Zones that no means reaches.
     pub unreached: Vec<ZoneKind>,
+    /// What each sensor whose area is described reaches, in plan.
+    pub sensors: Vec<SensorReach>,
+    /// Leaf angles at which no such sensor senses the latch edge, opening first; the whole swing where there is none.
+    pub edge_unseen: [Vec<AngleSpan>; 2],
 }
 
 impl Model {
@@ -188,7 +193,10 @@ impl Model {
                 unreached.push(zone.kind);
             }
         }
+        let (length, open) = (self.job().leaf.length_m, self.linkage().open_rad);
         Some(Entrapment {
+            sensors: sensor_reach(fitted, &zones, length, open),
+            edge_unseen: Direction::BOTH.map(|direction| edge_unseen(fitted, direction, length, open)),
             class: use_class(site.public, site.guarded, site.homes),
             class_source: Source::F2200_CLASSES,
             means: Direction::BOTH.map(|direction| count_means(direction, &zones, fitted)),

@@ -6,11 +6,14 @@
 mod class;
 mod force;
 mod means;
+mod reach;
 mod zones;
 
 pub use class::{UseClass, use_class};
 pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
 pub use means::{MeansCount, MeansKind, count_means};
+pub use reach::{AngleSpan, SensorReach, ZoneGap};
+pub(crate) use reach::{edge_unseen, sensor_reach};
 pub use zones::{FREE_GAP_M, Zone, ZoneKind};
 pub(crate) use zones::{KnownGaps, PostGap, zones};
 

@@ -11,6 +11,9 @@ use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing;
 
 /// A valid job with its plan. Free it when it is replaced.
+///
+/// What each input does to the reserve is some sixty plans: the plan here is without it, and [`Calculation::sensitivity`] has it an
+/// input at a time.
 #[wasm_bindgen]
 pub struct Calculation {
     model: Model,
@@ -25,9 +28,16 @@ impl Calculation {
     #[wasm_bindgen(constructor)]
     pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
         let document: Document = decode(job, "")?;
-        let model = Job::read(&document).and_then(|job| Model::new(&job)).map_err(|invalid| thrown(&invalid))?;
-        let plan = model.plan();
-        Ok(Calculation { model, plan, runs: OnceCell::new() })
+        let job = Job::read(&document).map_err(|invalid| thrown(&invalid))?;
+        let model = Model::new(&job).map_err(|invalid| thrown(&invalid))?;
+        let plain = Model::new(&Job { uncertainty: None, ..job }).map_err(|invalid| thrown(&invalid))?;
+        Ok(Calculation { plan: plain.plan(), model, runs: OnceCell::new() })
+    }
+
+    /// What the input of an index does to the reserve; `null` past the last one.
+    #[wasm_bindgen(unchecked_return_type = "Sensitivity | null")]
+    pub fn sensitivity(&self, index: usize) -> Result<JsValue, JsValue> {
+        encode(&self.model.sensitivity_to(index))
     }
 
     /// The plan.

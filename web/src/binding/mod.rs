@@ -18,6 +18,6 @@ use wasm_bindgen::prelude::wasm_bindgen;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  Commissioning, CurvePoint, FieldRule, Invalid, Job, MarkOut, Pad, Plan, PlotArea, QrPath, Quantity, ReadError, RunPoint, SetOutAnswer, Stand, System, TapeCost, View,
+  Commissioning, CurvePoint, FieldRule, Invalid, Job, MarkOut, Pad, Plan, PlotArea, QrPath, Quantity, ReadError, RunPoint, Sensitivity, SetOutAnswer, Stand, System, TapeCost, View,
 } from "./app/contract.d.ts";
 "#;

@@ -1,6 +1,6 @@
 //! Where to stand the operator: the search and the map for the worker, the map's picture for the page.
 
-use pintle_core::{Aim, Document, Job, PadMap};
+use pintle_core::{Aim, Arm, Document, Elbow, Job, PadMap};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
@@ -119,6 +119,17 @@ impl PadView {
     /// Marks the place looked at.
     pub fn mark_here(&mut self, column: usize, row: usize) {
         self.picture.mark_here(column, row);
+    }
+
+    /// Draws the arm of the place looked at: shaft x and y, bracket u and v, crank, link, m, and whether its elbow is left. None for an empty list.
+    pub fn mark_arm(&mut self, lengths: &[f64], left: bool) {
+        self.picture.mark_arm(match *lengths {
+            [shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m] => {
+                let elbow = if left { Elbow::Left } else { Elbow::Right };
+                Some(Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow })
+            }
+            _ => None,
+        });
     }
 
     /// Where the shaft stands at a column and row: along and square to the gate line, m.

@@ -63,13 +63,13 @@ export function pairs(pairs) {
   const cells = (/** @type {[string, Cell] | undefined} */ pair) =>
     pair ? [h("th", { scope: "row" }, pair[0]), h("td", {}, pair[1] === "" ? blank() : pair[1])] : [h("td", { colspan: "2" })];
   const rows = pairs.slice(0, half).map((pair, index) => h("tr", {}, ...cells(pair), ...cells(pairs[half + index])));
-  return { ...ruled("pairs", rows), again: () => ruled("pairs", []) };
+  return ruled(rows);
 }
 
-/** A table without heads. @param {string} kind @param {HTMLTableRowElement[]} rows @returns {Block} */
-function ruled(kind, rows) {
+/** @param {HTMLTableRowElement[]} rows @returns {Block} */
+function ruled(rows) {
   const body = h("tbody", {}, ...rows);
-  return { root: h("table", { class: kind }, body), rows: body };
+  return { root: h("table", { class: "pairs" }, body), rows: body, again: () => ruled([]) };
 }
 
 /** @param {Cell[]} items @returns {Block} */

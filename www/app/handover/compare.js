@@ -1,12 +1,13 @@
 /**
  * The commissioning record against the plan, in words: the core compares, this names.
  *
- * @import { Check, CheckVerdict, Commissioning, Source, Step } from "../contract.d.ts"
+ * @import { Check, CheckVerdict, Commissioning, Step } from "../contract.d.ts"
  * @import { Result, Sheet } from "../sheet.js"
  *
  * @typedef {{ name: string, planned: string, agreed: string, measured: string, source: string, verdict: CheckVerdict, word: string, differs: string }} Row
  */
 
+import { sourceWords } from "../check/words.js";
 import { wordsKey } from "../paths.js";
 
 /**
@@ -45,7 +46,7 @@ export function comparison(sheet, { checks, steps }) {
 
 /** @param {Sheet} sheet @param {Check} check @returns {Row} */
 function checkRow(sheet, { path, quantity, planned, least, most, measured, source, verdict }) {
-  const shown = (/** @type {number | null} */ value) => (value === null ? "" : sheet.show(value, quantity));
+  const shown = (/** @type {number | null} */ value) => (value === null ? "" : quantity === "short_length" ? sheet.tape(value) : sheet.show(value, quantity));
   const kind = least === null ? "most" : most === null ? "least" : "range";
   return {
     ...worded(sheet, path, verdict),
@@ -66,10 +67,4 @@ function stepRow(sheet, { path, done, verdict }) {
 /** @param {Sheet} sheet @param {string} path @param {CheckVerdict} verdict */
 function worded(sheet, path, verdict) {
   return { verdict, word: sheet.say(`handover.verdicts.${verdict}`), differs: sheet.say(`handover.differs.${wordsKey(path)}`) };
-}
-
-/** @param {Sheet} sheet @param {Source} source */
-export function sourceWords(sheet, { name, provenance, superseded }) {
-  const words = sheet.say(`handover.source.${provenance}`, { name });
-  return superseded ? sheet.say("handover.source.superseded", { source: words }) : words;
 }

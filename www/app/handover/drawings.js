@@ -12,12 +12,9 @@ const BLACK = "#000000";
 
 /** Ink is black; series are told by their dashes. @type {Palette} */
 const PALETTE = {
-  paper: "#ffffff", ink: BLACK, faint: "#777777", opening: BLACK, closing: BLACK, limit: BLACK, cursor: "#444444", leaf: BLACK,
-  third: BLACK, fourth: BLACK,
+  paper: "#ffffff", ink: BLACK, faint: "#777777", opening: BLACK, closing: BLACK, limit: BLACK, cursor: "#444444", leaf: BLACK, third: BLACK,
+  fourth: BLACK,
 };
-
-/** What is drawn besides stays on the screen. @type {Pick<View, "zones" | "overrun" | "run">} */
-const PLAIN = { zones: false, overrun: false, run: "opening" };
 
 /** @type {(keyof Mark)[]} */
 const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
@@ -25,7 +22,8 @@ const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch
 /** @param {Sheet} sheet @param {number} height @param {number} leafDeg @returns {View} */
 function view(sheet, height, leafDeg) {
   const labels = sheet.strings.at("drawing");
-  return { width: 680, height, pixel_ratio: 1, leaf_deg: leafDeg, ...PLAIN, system: sheet.session.system, palette: PALETTE, labels };
+  const shown = { zones: false, overrun: false, run: /** @type {const} */ ("opening") };
+  return { width: 680, height, pixel_ratio: 1, leaf_deg: leafDeg, ...shown, system: sheet.session.system, palette: PALETTE, labels };
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
@@ -44,7 +42,7 @@ export function drawingBlocks(sheet, { plan, calculation }) {
 /** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */
 function markBlocks(sheet, marks) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
-  const short = (/** @type {number | null} */ value) => (value === null ? "" : sheet.show(value, "short_length"));
+  const short = (/** @type {number | null} */ value) => (value === null ? "" : sheet.tape(value));
   /** @type {[string, Mark][]} */
   const places = [
     [say("shaft"), marks.shaft],

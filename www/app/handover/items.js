@@ -1,13 +1,10 @@
 /**
  * What is asked when the gate is handed over. The core has the ranges; nothing here is ever assumed.
  *
- * @import { Choice, Group } from "../groups.js"
+ * @import { Group } from "../groups.js"
  */
 
-/** Yes, no, or not yet: silence is no answer. @param {string} path @returns {Choice} */
-function tried(path) {
-  return { path, options: ["open", "yes", "no"], usual: "open", writes: { open: {}, yes: { [path]: true }, no: { [path]: false } } };
-}
+import { asked } from "../looked.js";
 
 /** @type {Group[]} */
 export const HANDOVER = [
@@ -37,12 +34,12 @@ export const HANDOVER = [
     name: "tried",
     handover: true,
     items: [
-      tried("record.isolation_tried"),
-      tried("record.lock_off_tried"),
-      tried("record.devices_tested"),
-      tried("record.release_tried"),
-      tried("record.signs_fixed"),
-      tried("record.owner_instructed"),
+      asked("record.isolation_tried"),
+      asked("record.lock_off_tried"),
+      asked("record.devices_tested"),
+      asked("record.release_tried"),
+      asked("record.signs_fixed"),
+      asked("record.owner_instructed"),
     ],
   },
 ];

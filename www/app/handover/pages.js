@@ -5,6 +5,9 @@
  * @import { Block } from "./blocks.js"
  */
 
+/** A printer breaks lines a little otherwise than a screen. */
+const SLACK_PX = 12;
+
 /** Rows of a table that are not worth a page of their own. */
 const FEWEST = 3;
 
@@ -54,7 +57,8 @@ export function setOnPages(blocks, addPage) {
 
 /** @param {HTMLElement} body */
 function overflows(body) {
-  return body.scrollHeight > body.clientHeight + 1;
+  const end = body.lastElementChild?.getBoundingClientRect().bottom ?? 0;
+  return end > body.getBoundingClientRect().bottom - SLACK_PX;
 }
 
 /** Leaves on the page the rows that fit; null where too few would. @param {Block} block @param {HTMLElement} body @returns {Block | null} */

@@ -8,7 +8,7 @@
 
 import { h } from "../dom.js";
 import { verdictMark } from "../verdict-mark.js";
-import { head, line, list, note, pairs, table } from "./blocks.js";
+import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
 import { drawingBlocks } from "./drawings.js";
 import { linkBlocks } from "./link.js";
@@ -23,12 +23,17 @@ import { assumptionBlocks, findingBlocks, relationBlocks } from "./words.js";
 /** Cautions of the page, that go with the sheet. */
 const CAUTIONS = ["crush", "shear", "mains", "lift", "measure", "decide"];
 
-/** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
-export function paperBlocks(sheet, result) {
+/**
+ * @param {Sheet} sheet
+ * @param {Result} result
+ * @param {import("../pintle-calculator.js").PintleCalculator | null} calculator
+ * @returns {Block[]}
+ */
+export function paperBlocks(sheet, result, calculator) {
   return [
     { root: h("h2", {}, sheet.say("handover.paper.title")), keep: true },
     ...chosenBlocks(sheet, result),
-    ...linkBlocks(sheet, result.job),
+    ...linkBlocks(sheet, calculator),
     head(sheet.say("page.cautions")),
     list(CAUTIONS.map((name) => sheet.say(`page.caution_${name}`))),
     ...surveyBlocks(sheet, result),
@@ -79,8 +84,8 @@ function measuredBlocks(sheet, { calculation }) {
     head(say("title"), true),
     note(say("note")),
     table(heads(["what", "planned", "agreed", "measured", "verdict"]), [...rows, [say("instrument"), "–", "–", "", ""]], "write compared"),
-    line(`${sheet.say("handover.columns.source")}: ${sources.map((source) => `${letter(source)} ${source}`).join("; ")}.`),
+    { ...note(`${sheet.say("handover.columns.source")}: ${sources.map((source) => `${letter(source)} ${source}`).join("; ")}.`), keep: false },
     head(say("steps")),
-    table(heads(["what", "measured", "verdict"]), done, "write steps"),
+    table(heads(["what", "answer", "verdict"]), done, "write steps"),
   ];
 }

@@ -14,8 +14,8 @@ import { createTexts } from "./texts.js";
 /** The shape beside a verdict's word. */
 const MARKS = { pass: "within", look_again: "tight", not_measured: "none", not_planned: "none" };
 
-/** Columns that have a reading. */
-const COLUMNS = ["what", "planned", "agreed", "measured", "verdict"];
+/** The verdict comes early: on a phone the rest is reached by scrolling sideways. */
+const COLUMNS = ["what", "verdict", "measured", "planned", "agreed"];
 
 /**
  * @param {Sheet} sheet
@@ -83,8 +83,8 @@ export function createHandover(sheet, signal) {
     drawn = text;
     const rows = [...checks, ...steps].map(({ name, planned, agreed, measured, verdict, word }) =>
       h("tr", { class: verdict }, h("th", { scope: "row" }, name),
-        ...[planned, agreed, measured].map((cell) => h("td", {}, cell || "–")),
-        h("td", {}, h("span", { class: "row-verdict" }, verdictMark(MARKS[verdict]), word))));
+        h("td", {}, h("span", { class: "row-verdict" }, verdictMark(MARKS[verdict]), word)),
+        ...[measured, planned, agreed].map((cell) => h("td", {}, cell || "–"))));
     const heads = COLUMNS.map((key) => h("th", { scope: "col" }, say(`columns.${key}`)));
     table.replaceChildren(h("table", {}, h("caption", {}, say("compare")), h("thead", {}, h("tr", {}, ...heads)), h("tbody", {}, ...rows)));
     const off = new Set([...checks, ...steps].filter(({ verdict }) => verdict === "look_again").map((row) => row.differs));

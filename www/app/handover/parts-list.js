@@ -15,7 +15,7 @@ const BLANK = ["cable", "battery", "rod", "conductor"];
 export function partsBlocks(sheet, { job, calculation }) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.parts.${key}`, values);
   const count = (/** @type {number} */ number) => sheet.show(number, "count");
-  const short = (/** @type {number} */ value) => sheet.show(value, "short_length");
+  const short = (/** @type {number} */ value) => sheet.tape(value);
   const { crank, link, anchors } = calculation.mark_out();
   const marks = job.marks ?? {};
   // Tubes are cut by what was said of them, never by an overlap of nothing.
@@ -23,7 +23,7 @@ export function partsBlocks(sheet, { job, calculation }) {
   const cut = (/** @type {import("../contract.d.ts").Tubes} */ { cut_m, pivots_m }) =>
     cut_m === null || overlap === null ? h("span", {}, say("pivots", { length: short(pivots_m) }), " ", h("span", { class: "pen" })) : say("cut", { length: short(cut_m), overlap: short(overlap) });
   const grid = anchors.length ? say("grid", { along: short(marks.anchor_along_m), across: short(marks.anchor_across_m) }) : "";
-  const devices = (job.site?.means ?? []).map((/** @type {any} */ { kind }) => [say("means", { means: sheet.say(`handover.paper.zones.means.${kind}`) }), count(1), "–"]);
+  const devices = (job.site?.means ?? []).map((/** @type {any} */ { kind }) => [say("means", { means: sheet.say(`choices.site_means_kind.${kind}`) }), count(1), "–"]);
   /** @type {import("./blocks.js").Cell[][]} */
   const rows = [
     [say("operator"), count(1), sheet.session.operator?.name ?? ""],

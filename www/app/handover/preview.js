@@ -24,6 +24,8 @@ const MM = 96 / 25.4;
  */
 export async function createPreview(sheet, place, signal, closed) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.${key}`);
+  /** Whose sheet it is. */
+  const calculator = /** @type {any} */ (/** @type {ShadowRoot} */ (place.getRootNode()).host ?? null);
   const style = await fetchSheet("print");
   const ended = new AbortController();
   signal.addEventListener("abort", () => ended.abort(), { signal: ended.signal });
@@ -34,8 +36,9 @@ export async function createPreview(sheet, place, signal, closed) {
   tree.adoptedStyleSheets = [style];
   tree.append(pages);
 
+  const frame = h("div", {}, host);
   const radios = /** @type {Size[]} */ (Object.keys(SIZES)).map((value) => h("input", { type: "radio", name: "paper", value, onchange: () => choose(value) }));
-  const window = h("div", { class: "scroll preview", tabindex: "0", role: "region", "aria-label": say("preview") }, host);
+  const pane = h("div", { class: "scroll preview", tabindex: "0", role: "region", "aria-label": say("preview") }, frame);
   place.replaceChildren(
     h("div", { class: "paper-bar" },
       h("fieldset", { class: "settings" }, h("legend", {}, say("size.label")),
@@ -43,7 +46,7 @@ export async function createPreview(sheet, place, signal, closed) {
       h("button", { type: "button", class: "move print", onclick: () => print() }, say("print")),
       h("button", { type: "button", class: "move", onclick: () => close(true) }, say("close"))),
     h("p", { class: "note" }, say("printing")),
-    window,
+    pane,
   );
 
   /** The paper chosen; until then that of the units. @type {Size | null} */
@@ -78,12 +81,13 @@ export async function createPreview(sheet, place, signal, closed) {
 
   /** @param {import("../sheet.js").Result} result */
   function draw(result) {
-    host.style.zoom = "";
+    // Measured at its full size.
+    host.style.transform = "";
     pages.className = `pages ${size()}`;
     pages.replaceChildren();
     /** @type {((pages: number) => void)[]} */
     const numbered = [];
-    setOnPages(paperBlocks(sheet, result), () => {
+    setOnPages(paperBlocks(sheet, result, calculator), () => {
       const block = titleBlock(sheet, result.job, numbered.length + 1);
       const body = h("div", { class: "body" });
       numbered.push(block.count);
@@ -95,12 +99,14 @@ export async function createPreview(sheet, place, signal, closed) {
   }
 
   function fit() {
-    const room = window.clientWidth / (SIZES[size()][0] * MM);
-    host.style.zoom = room < 1 && room > 0 ? String(room) : "";
+    const room = pane.clientWidth / (SIZES[size()][0] * MM);
+    const small = room > 0 && room < 1;
+    Object.assign(host.style, { transform: small ? `scale(${room})` : "", transformOrigin: "0 0" });
+    frame.style.height = small ? `${host.offsetHeight * room}px` : "";
   }
 
   const widths = new ResizeObserver(() => fit());
-  widths.observe(window);
+  widths.observe(pane);
   ended.signal.addEventListener("abort", () => widths.disconnect());
   printInstead(host, size, ended.signal);
   update();

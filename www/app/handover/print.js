@@ -36,15 +36,15 @@ export function printInstead(paper, size, signal) {
   function before() {
     back?.();
     const place = document.createComment("");
-    const { zoom } = paper.style;
+    const { transform } = paper.style;
     const style = documentStyle(size());
     paper.replaceWith(place);
-    paper.style.zoom = "";
+    paper.style.transform = "";
     document.body.append(paper);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, style];
     back = () => {
       document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== style);
-      paper.style.zoom = zoom;
+      paper.style.transform = transform;
       place.replaceWith(paper);
       back = null;
     };

@@ -10,7 +10,7 @@ import { head, note, table } from "./blocks.js";
 /** A day as the language writes it; nothing where there is none. @param {Sheet} sheet @param {string | undefined} date `YYYY-MM-DD` */
 export function day(sheet, date) {
   if (!date) return "";
-  const format = new Intl.DateTimeFormat(sheet.strings.language, { dateStyle: "medium", timeZone: "UTC" });
+  const format = new Intl.DateTimeFormat(sheet.strings.tag, { dateStyle: "medium", timeZone: "UTC" });
   return format.format(new Date(`${date}T00:00:00Z`));
 }
 

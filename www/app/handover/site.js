@@ -28,17 +28,18 @@ function zoneBlocks(sheet, job, { zones, means, unreached }) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.zones.${key}`, values);
   const word = (/** @type {boolean} */ yes) => say(yes ? "yes" : "no");
   const moves = (/** @type {("open" | "close")[]} */ list) => list.map((direction) => sheet.say(`direction.${direction}`)).join(", ");
+  const kind = (/** @type {string} */ name) => sheet.say(`choices.site_means_reaches.${name}`);
   const heads = ["zone", "moves", "angle", "gap", "counts", "reached"].map((key) => say(`columns.${key}`));
   const rows = zones.map((zone) => [
-    say(`kinds.${zone.kind}`),
-    moves(zone.directions),
+    zone.obstacle === null ? kind(zone.kind) : sheet.say("check.site.at_obstacle", { zone: kind(zone.kind), number: zone.obstacle + 1 }),
+    moves(zone.directions) || "–",
     sheet.show(zone.leaf_deg, "angle"),
     zone.gap_m === null ? say("unknown") : sheet.show(zone.gap_m, "short_length"),
     word(zone.present),
     zone.present ? word(!unreached.includes(zone.kind)) : "–",
   ]);
   const fitted = (job.site?.means ?? []).map((/** @type {any} */ { kind, direction }) =>
-    direction ? `${say(`means.${kind}`)}, ${sheet.say(`direction.${direction}`)}` : say(`means.${kind}`));
+    [sheet.say(`choices.site_means_kind.${kind}`), ...(direction ? [sheet.say(`direction.${direction}`)] : [])].join(", "));
   return [
     head(say("title")),
     note(say("source")),

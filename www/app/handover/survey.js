@@ -5,10 +5,11 @@
  * @import { Sheet } from "../sheet.js"
  */
 
+import { CHECKS } from "../check/groups.js";
 import { FROM_PARTS, GROUPS, LEAD, LEAF_BY } from "../groups.js";
 import { written } from "../items.js";
-import { wordsKey } from "../paths.js";
-import { head, note, pairs, subhead } from "./blocks.js";
+import { memberIndex, wordsKey } from "../paths.js";
+import { head, list, note, pairs, subhead } from "./blocks.js";
 
 /** Told with the leaf, and with the operator. */
 const ELSEWHERE = ["leaf", "requirement"];
@@ -21,23 +22,40 @@ export function surveyBlocks(sheet) {
   const more = session.active(GROUPS.filter(({ name }) => name === "leaf").flatMap(({ items }) => items)).paths;
   /** @type {[string, string[], import("../groups.js").Choice[]][]} */
   const groups = [[sheet.say("form.leaf"), [...lead, ...more], session.byParts ? [LEAF_BY] : []]];
-  if (session.byParts) groups.push([sheet.say("members.title"), session.members.activePaths(), session.members.activeChoices()]);
-  for (const { name, items, handover } of GROUPS) {
+  for (const { name, items, handover } of [...GROUPS, ...CHECKS]) {
     if (handover || ELSEWHERE.includes(name)) continue;
     const { paths, choices } = session.active(items);
     // A block that is not looked at has nothing to tell.
     const looked = choices.filter(({ path }) => !(path.endsWith(".looked_at") && session.choice(path).value === "no"));
-    if (paths.length + looked.length) groups.push([sheet.say(`groups.${name}.title`), paths, looked]);
+    const listed = name === "site" ? session.site.activePaths() : [];
+    if (paths.length + looked.length) groups.push([sheet.say(`groups.${name}.title`), [...paths, ...listed], looked]);
   }
   return [
     head(say("title")),
     note(say("note")),
+    ...(session.byParts ? partBlocks(sheet) : []),
     ...groups.flatMap(([title, paths, choices]) => {
       const rows = [...choices.map((choice) => choiceRow(sheet, choice)), ...paths.map((path) => numberRow(sheet, path))];
       const said = rows.filter((row) => row !== null);
       return said.length ? [subhead(title), pairs(said)] : [];
     }),
   ];
+}
+
+/** The leaf's parts, a line each. @param {Sheet} sheet @returns {Block[]} */
+function partBlocks(sheet) {
+  const { members } = sheet.session;
+  const label = (/** @type {string} */ path) => sheet.say(`fields.${wordsKey(path)}.label`);
+  /** @type {string[][]} */
+  const parts = [];
+  const add = (/** @type {string} */ path, /** @type {string} */ text) => (parts[memberIndex(path) ?? 0] ??= []).push(text);
+  for (const choice of members.activeChoices()) add(choice.path, String(choiceRow(sheet, choice)[1]));
+  for (const path of members.activePaths()) {
+    const row = numberRow(sheet, path);
+    if (row) add(path, `${label(path)} ${row[1]}`);
+  }
+  const lines = parts.map((texts, index) => `${sheet.say("members.name", { number: index + 1 })}: ${texts.join("; ")}`);
+  return [subhead(sheet.say("members.title")), list(lines)];
 }
 
 /** @param {Sheet} sheet @param {string} path @returns {[string, Cell] | null} */

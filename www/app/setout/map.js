@@ -18,6 +18,9 @@ const TABLE = 16;
 /** @type {Record<string, [number, number]>} */
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1], PageUp: [0, 8], PageDown: [0, -8] };
 
+/** @type {("shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "bracket_v_m" | "crank_m" | "link_m")[]} */
+const ARM = ["shaft_x_m", "shaft_y_m", "bracket_u_m", "bracket_v_m", "crank_m", "link_m"];
+
 /** Columns and rows of the map of a block: a fixed value is one place. @param {any} setout */
 export function gridOf(setout) {
   const count = (/** @type {[number, number]} */ [least, most]) => (least === most ? 1 : SIDE);
@@ -111,7 +114,8 @@ export function createMap(sheet, signal, { look, take }) {
   function view() {
     palette ??= readPalette(probe);
     const { width, height } = canvas.getBoundingClientRect();
-    return { width, height, pixel_ratio: devicePixelRatio, leaf_deg: 0, ...sheet.showing, system: sheet.session.system, palette, labels: sheet.strings.at("drawing") };
+    const { enlarged } = sheet;
+    return { width: width / enlarged, height: height / enlarged, pixel_ratio: devicePixelRatio * enlarged, leaf_deg: 0, ...sheet.showing, system: sheet.session.system, palette, labels: sheet.strings.at("drawing") };
   }
 
   function lookOf() {
@@ -125,6 +129,8 @@ export function createMap(sheet, signal, { look, take }) {
       const seen = view();
       if (!picture || seen.width === 0 || seen.height === 0) return;
       picture.mark_here(here.column, here.row);
+      const arm = pad && !pad.ruled_out ? pad.arm : null;
+      picture.mark_arm(new Float64Array(arm ? ARM.map((key) => arm[key]) : []), arm?.elbow === "left");
       picture.draw(canvas, seen, lookOf());
     });
   }

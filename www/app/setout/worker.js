@@ -10,7 +10,7 @@ import { loadCore } from "../core.js";
 /** Milliseconds the map is worked on before messages are looked at. */
 const TURN_MS = 16;
 /** Places between two looks at the clock. */
-const CHUNK = 16;
+const CHUNK = 64;
 
 /** The newest search. */
 let newest = 0;

@@ -12,6 +12,7 @@ pub const STEPS: &[Step] = &[
     Step { name: "native tests", after: None, shown: false, run: tests },
     Step { name: "task runner's tests", after: None, shown: false, run: own_tests },
     Step { name: "independent engines", after: None, shown: false, run: engines },
+    Step { name: "global optimiser", after: None, shown: true, run: optimiser },
     Step { name: "bare-metal build", after: None, shown: false, run: bare_metal },
 ];
 
@@ -35,6 +36,22 @@ fn engines(log: &mut Log) -> Result<()> {
     log.run(Command::new("cargo").args(["build", "--package", "pintle-core", "--example", "plan"]))?;
     let example = target().join("debug/examples").join(format!("plan{}", std::env::consts::EXE_SUFFIX));
     log.run(Command::new(python).arg("tests/python/run.py").arg(example))
+}
+
+/// SciPy's differential evolution and a plain NumPy map against the search, on one site; what they cost beside ours is printed.
+fn optimiser(log: &mut Log) -> Result<()> {
+    let python = python::ensure()?;
+    log.run(Command::new("cargo").args([
+        "build",
+        "--package",
+        "pintle-core",
+        "--example",
+        "setout",
+        "--example",
+        "map",
+    ]))?;
+    let example = |name: &str| target().join("debug/examples").join(format!("{name}{}", std::env::consts::EXE_SUFFIX));
+    log.run(Command::new(python).arg("tests/python/setout.py").args([example("setout"), example("map")]))
 }
 
 /// Proves that the core stands without an operating system and without the standard library.

@@ -17,14 +17,16 @@ struct Scales<'a, 'b> {
     site: &'a Site<'b>,
     objective: f64,
     excess: f64,
+    /// The limit that is exceeded most, or kept by least.
+    limit: Option<Limit>,
 }
 
 impl Scales<'_, '_> {
     fn note(&mut self, limit: Option<Limit>, value: f64) {
         if limit == self.site.given_up {
             self.objective = self.objective.max(value);
-        } else if limit.is_some() {
-            self.excess = self.excess.max(value);
+        } else if limit.is_some() && value > self.excess {
+            (self.excess, self.limit) = (value, limit);
         }
     }
 }
@@ -45,6 +47,17 @@ impl Site<'_> {
     /// Objective and excess of an arm over the whole swing. Extremes between the stations come from a parabola through three of them; where
     /// the site is [`exact`](Site::exact), from the term itself at an angle refined twice.
     pub fn appraise(&self, bare: &Bare, sense: f64) -> (f64, f64) {
+        let scales = self.weighed(bare, sense);
+        (scales.objective, scales.excess)
+    }
+
+    /// The limit an arm exceeds most, by how much in the search's unit.
+    pub fn most_exceeded(&self, found: &Found) -> Option<(Limit, f64)> {
+        let scales = self.weighed(&self.bare(&found.point, found.elbow), found.sense);
+        Some((scales.limit?, scales.excess))
+    }
+
+    fn weighed(&self, bare: &Bare, sense: f64) -> Scales<'_, '_> {
         let (mut torques, mut levers) = ([0.0; INTERVALS + 1], [0.0; INTERVALS + 1]);
         for ((station, torque), lever) in self.stations.iter().zip(&mut torques).zip(&mut levers) {
             let instant = bare.at(station.cosine, station.sine);
@@ -52,7 +65,7 @@ impl Site<'_> {
             *lever = -sense * bare.lever_m(&instant);
         }
         let least = if self.given_up.is_none() { f64::MIN } else { 0.0 };
-        let mut scales = Scales { site: self, objective: least, excess: -1.0 };
+        let mut scales = Scales { site: self, objective: least, excess: -1.0, limit: None };
         let setout = self.setout;
         let lever = self.crest(bare, sense, Term::Lever, &levers, Site::tenth());
         scales.note(Some(Limit::LeastLeverM), self.limits.lever_m + self.hair.length_m + lever);
@@ -88,7 +101,8 @@ impl Site<'_> {
                     let noted = if self.given_up == Some(Limit::KeepOut) { scales.objective } else { scales.excess };
                     // What is wider than this changes nothing.
                     let bar = self.wanted_gap_m() - noted.max(0.0);
-                    let gap = swept.as_ref().map_or(f64::MAX, |swept| swept.least_gap(rectangle, part, bar, |_| ()));
+                    let gap =
+                        swept.as_ref().map_or(f64::MAX, |swept| swept.least_gap(rectangle, part, [bar; 2], |_| ()));
                     scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
                 }
             }
@@ -107,7 +121,7 @@ impl Site<'_> {
                 Aim::NearestPlace => self.value(bare, sense, &Piece { term: Term::Place, station: *self.open() }),
             };
         }
-        (scales.objective, scales.excess)
+        scales
     }
 
     /// The largest value of a term over the swing from a station on; for the lever, of the lever turned over.

@@ -58,6 +58,8 @@ pub(crate) struct Workshop {
     pub(super) pieces: [Piece; ROWS],
     pub(super) count: usize,
     pub(super) programme: Programme,
+    /// The term each row of the programme stands for.
+    pub(super) rows: [usize; ROWS],
 }
 
 /// How far a descent goes.
@@ -70,13 +72,15 @@ pub(crate) struct Effort {
     pub least_gain: f64,
     /// Whether curvature is looked at.
     pub curved: bool,
+    /// Whether it ends where no step within the trust box takes half of the excess away.
+    pub hopeful: bool,
 }
 
 impl Workshop {
     pub fn new() -> Workshop {
         let station = Station { leaf_rad: 0.0, cosine: 1.0, sine: 0.0, effort_n_m: 0.0, storm_n_m: 0.0 };
         let piece = Piece { term: Term::Far, station };
-        Workshop { pieces: [piece; ROWS], count: 0, programme: Programme::new() }
+        Workshop { pieces: [piece; ROWS], count: 0, programme: Programme::new(), rows: [0; ROWS] }
     }
 
     fn push(&mut self, term: Term, station: &Station) {
@@ -117,7 +121,7 @@ impl Workshop {
             for part in [CRANK, LINK] {
                 let near = site.wanted_gap_m() + NEAR_M;
                 let told = |station: &Station| self.push(Term::Clear(rectangle, part), station);
-                if swept.least_gap(rectangle, part, near, told) < near {
+                if swept.least_gap(rectangle, part, [site.wanted_gap_m(), near], told) < near {
                     for index in [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS] {
                         self.push(Term::Clear(rectangle, part), &site.stations[index]);
                     }
@@ -179,13 +183,18 @@ impl Workshop {
             let mut step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
             // Where torque is dear an excess is cheaper than keeping the limits: it has to cost more before a step towards them pays.
             if step[DIMENSIONS + 1] > STEERED * here.excess.max(KEPT) && weight < MOST_WEIGHT {
+                let basis = self.programme.basis();
                 let kept = self.tangent_step(site, &values, &slopes, [&lo, &hi], MOST_WEIGHT);
-                while kept[DIMENSIONS + 1] < 0.5 * step[DIMENSIONS + 1] && weight < MOST_WEIGHT {
-                    weight *= 10.0;
-                    step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+                if kept[DIMENSIONS + 1] < 0.5 * step[DIMENSIONS + 1] {
+                    while kept[DIMENSIONS + 1] < 0.5 * step[DIMENSIONS + 1] && weight < MOST_WEIGHT {
+                        weight *= 10.0;
+                        step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+                    }
+                } else if effort.hopeful {
+                    break;
+                } else {
+                    self.programme.put_back(&basis);
                 }
-                // What is active is read off the programme last solved.
-                step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
             }
             let predicted = step[DIMENSIONS] + weight * step[DIMENSIONS + 1];
             let gain = here.merit(weight) - predicted;
@@ -240,10 +249,29 @@ impl Workshop {
         weight: f64,
     ) -> [f64; VARIABLES] {
         self.programme.clear();
+        // What a term comes to at most and at least anywhere in the box: one that cannot rise to where another is bound to stay is no row.
+        let reach = |slope: &[f64; VARIABLES], up: bool| -> f64 {
+            let ends =
+                (0..DIMENSIONS).map(|i| if (slope[i] > 0.0) == up { slope[i] * hi[i] } else { slope[i] * lo[i] });
+            ends.sum()
+        };
+        let mut floor = 0.0_f64;
         for index in 0..self.count {
+            if site.is_objective(self.pieces[index].term) {
+                floor = floor.max(values[index] + reach(&slopes[index], false));
+            }
+        }
+        let mut rows = 0;
+        for index in 0..self.count {
+            let objective = site.is_objective(self.pieces[index].term);
+            if values[index] + reach(&slopes[index], true) <= if objective { floor } else { 0.0 } {
+                continue;
+            }
             let mut row = slopes[index];
-            row[if site.is_objective(self.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
+            row[if objective { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
             self.programme.add(&row, -values[index]);
+            self.rows[rows] = index;
+            rows += 1;
         }
         // A trace of cost on every variable keeps the programme's corner unique.
         self.programme.solve(&[1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, weight], lo, hi)

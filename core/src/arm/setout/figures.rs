@@ -38,7 +38,7 @@ impl Site<'_> {
         let rectangles = 0..self.setout.keep_out.len();
         let swept = Swept::new(self, &bare);
         let gaps = rectangles
-            .flat_map(|rectangle| [CRANK, LINK].map(|part| swept.least_gap(rectangle, part, f64::MAX, |_| ())));
+            .flat_map(|rectangle| [CRANK, LINK].map(|part| swept.least_gap(rectangle, part, [f64::MAX; 2], |_| ())));
         Figures {
             link_force_n: link_force * self.force_scale_n,
             straightness: root(bare.reach2(1.0, 0.0)) / (arm.crank_m + arm.link_m),

@@ -43,6 +43,7 @@ impl Workshop {
         for active in self.programme.active() {
             match active {
                 Active::Row(row, share) if share > 1e-6 => {
+                    let row = self.rows[row];
                     let objective = site.is_objective(self.pieces[row].term);
                     grip.levels[grip.count] = Level { slope: slopes[row], value: 0.0, objective };
                     grip.weights[grip.count] = (row, share);

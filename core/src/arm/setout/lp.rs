@@ -31,6 +31,12 @@ pub(crate) enum Active {
     Bound(usize),
 }
 
+/// What held a minimiser in place.
+pub(crate) struct Basis {
+    shares: [f64; VARIABLES],
+    columns: [usize; VARIABLES],
+}
+
 impl Programme {
     pub fn new() -> Programme {
         Programme {
@@ -92,6 +98,16 @@ impl Programme {
             self.pivot(leaving, entering, last);
         }
         core::array::from_fn(|i| (lo[i] + self.limits[first + 2 * i]).clamp(lo[i], hi[i]))
+    }
+
+    /// What [`Programme::active`] reads, to be put back after another solution of the same rows.
+    pub fn basis(&self) -> Basis {
+        Basis { shares: self.shares, columns: self.basis }
+    }
+
+    /// Puts it back.
+    pub fn put_back(&mut self, basis: &Basis) {
+        (self.shares, self.basis) = (basis.shares, basis.columns);
     }
 
     /// What holds the last minimiser in place.

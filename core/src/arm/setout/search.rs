@@ -27,11 +27,11 @@ const FEW_SCATTERED: usize = 1200;
 const FEW_STARTS: usize = 4;
 
 /// All starts go a few steps, the best of what they reach some more, the best of that to the end.
-const ROUGH: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false };
-const FURTHER: Effort = Effort { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true };
+const ROUGH: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
+const FURTHER: Effort = Effort { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true, hopeful: false };
 const FURTHER_COUNT: usize = 7;
 const FINE_COUNT: usize = 3;
-const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true };
+const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true, hopeful: false };
 
 impl Site<'_> {
     /// Local optima, the best first; kept ones before those that leave an excess. Never empty.

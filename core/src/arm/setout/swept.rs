@@ -48,10 +48,17 @@ impl<'a, 'b> Swept<'a, 'b> {
         swept
     }
 
-    /// Least separation of a part from a rectangle over the swing, m, if it is less than `bar`; else something not less than `bar`. Extremes
-    /// between the stations are refined: the least of them, or all of them where the site is [`exact`](Site::exact). Every place where the
-    /// separation is locally least and below `bar` is `told`.
-    pub fn least_gap(&self, rectangle: usize, part: usize, bar: f64, mut told: impl FnMut(&Station)) -> f64 {
+    /// Least separation of a part from a rectangle over the swing, m, if it is less than `sharp`; else what it is at the stations if that is
+    /// less than `bar`, which is not less than `sharp`, and something not less than `bar` otherwise. Extremes between the stations are
+    /// refined that may be below `sharp`: the least of them, or all of them where the site is [`exact`](Site::exact). Every place where
+    /// the separation is locally least and below `bar` is `told`.
+    pub fn least_gap(
+        &self,
+        rectangle: usize,
+        part: usize,
+        [sharp, bar]: [f64; 2],
+        mut told: impl FnMut(&Station),
+    ) -> f64 {
         let moved = &self.moved[part];
         let keep_out = &self.site.setout.keep_out[rectangle];
         // Stations that are vouched for stay at the most there is.
@@ -83,6 +90,10 @@ impl<'a, 'b> Swept<'a, 'b> {
             let reach = 0.5 * moved[index].max(moved[behind]);
             let lowest = gap <= gaps[before] && gap <= gaps[behind] && (self.site.exact || gap <= coarse);
             if !lowest || gap - reach >= bar {
+                continue;
+            }
+            if gap - reach >= sharp {
+                told(&self.site.stations[index]);
                 continue;
             }
             let rounds = if self.site.exact { 44 } else { 12 };

@@ -1,6 +1,7 @@
 //! The leaf through time: prescribed by the shaft's speed, or driven by a motor.
 
 mod coast;
+mod control;
 mod driven;
 mod integrate;
 mod motor;

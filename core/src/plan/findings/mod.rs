@@ -140,6 +140,8 @@ pub enum FindingCode {
     MeansMissingClosing,
     /// Zones that no means of protection reaches. `count`.
     ZonesUnreached,
+    /// Sensors do not sense where zones are that they are said to reach. `count` of them, `gap`, the widest.
+    SensorsMissZones,
     /// No warning sign on both faces is confirmed.
     SignsMissing,
     /// No way apart for people on foot is confirmed.

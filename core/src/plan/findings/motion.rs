@@ -179,6 +179,16 @@ fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
         let count = value("count", entrapment.unreached.len() as f64, Quantity::Count);
         add(findings, FindingCode::ZonesUnreached, Severity::Look, &[count]);
     }
+    let fitted = site.means.as_deref().unwrap_or_default();
+    let missed = entrapment.sensors.iter().flat_map(|sensor| {
+        let said = fitted[sensor.means as usize].reaches.as_deref().unwrap_or_default();
+        sensor.zones.iter().filter(|zone| zone.gap_m > 0.0 && said.contains(&zone.kind))
+    });
+    let (count, widest) = missed.fold((0.0, 0.0f64), |(count, gap), zone| (count + 1.0, gap.max(zone.gap_m)));
+    if count > 0.0 {
+        let values = [value("count", count, Quantity::Count), value("gap", widest, Quantity::ShortLength)];
+        add(findings, FindingCode::SensorsMissZones, Severity::Look, &values);
+    }
     if site.signs_both_faces != Some(true) {
         add(findings, FindingCode::SignsMissing, Severity::Look, &[]);
     }

@@ -87,6 +87,7 @@ pub(super) fn draw(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit, view: &Vi
     let mut places = Places::new(fit.frame);
     let lines = if map.field.complete() { contours(sheet, map, fit, &levels) } else { Vec::new() };
     surroundings(sheet, &mut places, map, fit, view);
+    super::arm::draw(sheet, map, fit);
     marks(sheet, &mut places, map, fit, look);
     for (level, middles) in lines {
         let text = show(level, Quantity::Ratio, view.system);

@@ -3,6 +3,7 @@
 //! The worker finds what each place is worth; here it is laid out over the plan. Every limit has a line type and direction of its own
 //! beside its colour, so that the map reads without colour too.
 
+mod arm;
 mod contour;
 mod draw;
 mod field;
@@ -15,7 +16,7 @@ pub use field::code_of;
 pub use look::{LIMIT_NAMES, Look};
 
 use kurbo::{Point, Rect, Size};
-use pintle_core::{Fault, FaultCode, Hand, Invalid, Job, KeepOut};
+use pintle_core::{Arm, Fault, FaultCode, Hand, Invalid, Job, KeepOut};
 
 use super::sheet::{Measure, Sheet};
 use super::view::View;
@@ -35,6 +36,10 @@ pub struct PadPicture {
     /// The best set-out's shaft, and the place looked at, m.
     best: Option<Point>,
     here: Option<Point>,
+    /// Its arm, with what it moves.
+    arm: Option<Arm>,
+    open_rad: f64,
+    leaf_m: f64,
 }
 
 impl PadPicture {
@@ -55,6 +60,9 @@ impl PadPicture {
             field: Field::new(columns.max(1), rows.max(1)),
             best: None,
             here: None,
+            arm: None,
+            open_rad: job.open_rad(),
+            leaf_m: job.leaf.length_m,
         })
     }
 
@@ -71,6 +79,11 @@ impl PadPicture {
     /// Marks the place looked at.
     pub fn mark_here(&mut self, column: usize, row: usize) {
         self.here = Some(self.field.place(self.area, column, row));
+    }
+
+    /// Draws the arm of the place looked at; `None` draws none.
+    pub fn mark_arm(&mut self, arm: Option<Arm>) {
+        self.arm = arm;
     }
 
     /// Where the shaft stands at a column and row, m.
