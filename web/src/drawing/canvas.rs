@@ -8,7 +8,7 @@ use web_sys::HtmlCanvasElement;
 use super::backend::FineCanvas;
 use super::map::{Look, PadPicture};
 use super::paint::{Grid, measure, paint};
-use super::sheet::{Measure, Sheet};
+use super::sheet::Lay;
 use super::{PlotArea, View, lay_curve, lay_plan_view, lay_time};
 
 /// The canvas gives no 2D context, or lost it.
@@ -21,7 +21,7 @@ pub struct NoCanvas;
 /// The canvas gives no context, or lost it.
 pub fn draw_curve(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &View) -> Result<PlotArea, NoCanvas> {
     let mut area = None;
-    on_canvas(canvas, view, |measure| {
+    on_canvas(canvas, view, &mut |measure| {
         let (sheet, plot) = lay_curve(model, plan, view, measure);
         area = Some(plot);
         sheet
@@ -34,7 +34,7 @@ pub fn draw_curve(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &
 /// # Errors
 /// The canvas gives no context, or lost it.
 pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &View) -> Result<(), NoCanvas> {
-    on_canvas(canvas, view, |measure| lay_plan_view(model, plan, view, measure))
+    on_canvas(canvas, view, &mut |measure| lay_plan_view(model, plan, view, measure))
 }
 
 /// Draws the plots against time.
@@ -42,7 +42,7 @@ pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, vie
 /// # Errors
 /// The canvas gives no context, or lost it.
 pub fn draw_time(canvas: HtmlCanvasElement, runs: &[Run], view: &View) -> Result<(), NoCanvas> {
-    on_canvas(canvas, view, |measure| lay_time(runs, view, measure))
+    on_canvas(canvas, view, &mut |measure| lay_time(runs, view, measure))
 }
 
 /// Draws the map of places for the shaft.
@@ -50,14 +50,10 @@ pub fn draw_time(canvas: HtmlCanvasElement, runs: &[Run], view: &View) -> Result
 /// # Errors
 /// The canvas gives no context, or lost it.
 pub fn draw_pads(canvas: HtmlCanvasElement, map: &PadPicture, view: &View, look: &Look) -> Result<(), NoCanvas> {
-    on_canvas(canvas, view, |measure| map.lay(view, look, measure))
+    on_canvas(canvas, view, &mut |measure| map.lay(view, look, measure))
 }
 
-fn on_canvas(
-    canvas: HtmlCanvasElement,
-    view: &View,
-    lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>,
-) -> Result<(), NoCanvas> {
+fn on_canvas(canvas: HtmlCanvasElement, view: &View, lay: Lay<'_>) -> Result<(), NoCanvas> {
     let backend = FineCanvas::new(canvas, view.width, view.height, view.pixel_ratio).ok_or(NoCanvas)?;
     let root: DrawingArea<FineCanvas, Shift> = backend.into_drawing_area();
     let grid = Grid { per_px: view.pixel_ratio * f64::from(FineCanvas::FINE), per_dot: Some(FineCanvas::FINE) };

@@ -40,6 +40,9 @@ pub enum Mark {
 /// Measures a text: width in px at the sheet's text size.
 pub type Measure<'a> = &'a dyn Fn(&str) -> f64;
 
+/// Lays a drawing out with a way to measure: called once. Behind a reference, or each drawing would bring its own copy of the backends.
+pub type Lay<'a> = &'a mut dyn for<'m> FnMut(Measure<'m>) -> Sheet<'m>;
+
 /// Marks in the order they are drawn.
 pub struct Sheet<'a> {
     /// Width and height, px.

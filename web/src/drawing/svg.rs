@@ -6,7 +6,7 @@ use plotters::prelude::{DrawingArea, IntoDrawingArea};
 
 use super::backend::{FineSvg, with_header};
 use super::paint::{Grid, measure, paint};
-use super::sheet::{Measure, Sheet};
+use super::sheet::Lay;
 use super::{View, lay_curve, lay_plan_view, lay_time};
 
 /// SVG has no dots; ten units make a px.
@@ -14,21 +14,21 @@ const GRID: Grid = Grid { per_px: FineSvg::FINE as f64, per_dot: None };
 
 /// The curve as an SVG document.
 pub fn curve_svg(model: &Model, plan: &Plan, view: &View) -> String {
-    svg(view, |measure| lay_curve(model, plan, view, measure).0)
+    svg(view, &mut |measure| lay_curve(model, plan, view, measure).0)
 }
 
 /// The plots against time as an SVG document.
 pub fn time_svg(runs: &[Run], view: &View) -> String {
-    svg(view, |measure| lay_time(runs, view, measure))
+    svg(view, &mut |measure| lay_time(runs, view, measure))
 }
 
 /// The plan view as an SVG document.
 pub fn plan_view_svg(model: &Model, plan: &Plan, view: &View) -> String {
-    svg(view, |measure| lay_plan_view(model, plan, view, measure))
+    svg(view, &mut |measure| lay_plan_view(model, plan, view, measure))
 }
 
 /// Any drawing.
-pub(super) fn svg(view: &View, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> String {
+pub(super) fn svg(view: &View, lay: Lay<'_>) -> String {
     let mut text = String::new();
     {
         let root: DrawingArea<FineSvg<'_>, Shift> =

@@ -99,7 +99,7 @@ impl PadPicture {
 
     /// As an SVG document.
     pub fn svg(&self, view: &View, look: &Look) -> String {
-        super::svg::svg(view, |measure| self.lay(view, look, measure))
+        super::svg::svg(view, &mut |measure| self.lay(view, look, measure))
     }
 
     fn fit(&self, view: &View) -> Fit {
