@@ -3,16 +3,24 @@
  */
 
 const MEMBER = /^leaf\.members\.(\d+)\./;
+/** An end of a range: 0 from, 1 to. */
+const END = /\.([01])$/;
 const UNCERTAIN = "uncertainty.";
 
 /** The path of the rule that holds for a path. @param {string} path */
 export function rulePath(path) {
-  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.");
+  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(END, "");
 }
 
 /** The key under which the string tables speak of a path. @param {string} path */
 export function wordsKey(path) {
   return rulePath(path).replaceAll(".", "_");
+}
+
+/** Which end of a range a path is; null where it is none. @param {string} path */
+export function rangeEnd(path) {
+  const found = END.exec(path);
+  return found ? (found[1] === "0" ? "from" : "to") : null;
 }
 
 /** The index of the member a path is in; null where it is in none. @param {string} path */

@@ -16,7 +16,7 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
-import { memberIndex, uncertainInput, wordsKey } from "./paths.js";
+import { memberIndex, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -86,7 +86,8 @@ export class Sheet {
     const words = wordsKey(path);
     const key = [`fields.${words}.label`, `choices.${words}.label`].find((known) => this.strings.has(known));
     if (!key) return path;
-    const field = this.say(key);
+    const end = rangeEnd(path);
+    const field = end ? this.say(`setout.ends.${end}`, { field: this.say(key) }) : this.say(key);
     const index = memberIndex(path);
     if (index !== null) return this.say("members.field", { number: index + 1, field });
     return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
