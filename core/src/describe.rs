@@ -32,10 +32,8 @@ pub fn job_schema() -> Value {
         "entry".into(),
         json!({ "description": "Text as typed and units shown; carried by files, ignored by plan." }),
     );
-    properties.insert(
-        "record".into(),
-        json!({ "description": "Measured values and signatures; carried by files, ignored by plan." }),
-    );
+    // What a record holds besides is carried.
+    properties["record"]["additionalProperties"] = json!(true);
     for name in OPTIONAL_OBJECTS {
         properties[name]["type"] = json!(["object", "null"]);
     }

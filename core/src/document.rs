@@ -12,7 +12,7 @@ use serde::{
 };
 
 /// Deeper nesting than any job has; beyond it a hostile document is refused before the stack runs out.
-const DEEPEST: u8 = 32;
+pub(crate) const DEEPEST: u8 = 32;
 
 /// A tree of plain values. Objects keep the order and the repetition of their keys.
 #[derive(Clone, Debug, PartialEq)]

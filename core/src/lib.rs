@@ -27,6 +27,8 @@ mod document;
 mod drive;
 mod job;
 mod leaf;
+mod order;
+pub mod packed;
 mod plan;
 mod real;
 mod safety;
@@ -37,8 +39,8 @@ pub use document::Document;
 pub use drive::{
     CoastState, Demand, Direction, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict,
     Moment, MotionPoint, Motor, PrescribedRun, Profile, Rating, SparedPart, TOGGLE_RATIO, TimedTorque, Verdict,
-    WindCase, WindLimit, WindLimitState, blocked_moment_n_m, coast_rad, highest_slip, holding_torque_n_m,
-    motor_power_w, motor_torque_n_m, slipping_moment_n_m, stop_force_n, toggle_zone_rad, trapezoid_time_s,
+    WindCase, WindLimit, WindLimitState, blocked_moment_n_m, coast, highest_slip, holding_torque_n_m, motor_power_w,
+    motor_torque_n_m, slipping_moment_n_m, stop_force_n, toggle_zone_rad, trapezoid_time_s,
 };
 pub use job::*;
 pub use leaf::*;

@@ -209,6 +209,7 @@ async fn units_change_what_is_shown_and_no_value() -> Result<()> {
             .await?;
         assert_eq!(toggled, true);
         browser.value("document.querySelector('pintle-calculator').setAttribute('units', 'us')").await?;
+        computed(&browser).await?;
         let (_, plan) = native(160.0, 3.3333, 1.9, 1);
         let sentence = text(&browser, "[part=sentence]").await?;
         let shown = show(plan.peak.shaft_torque_n_m, Quantity::Torque, System::Us);

@@ -21,6 +21,44 @@ pub fn lay(folder: &Path, number: u32) -> Result<()> {
     filled.success().then_some(()).context("the task runner could not write the list of files")
 }
 
+/// The version the core of the built page says.
+pub const CORE: &str = env!("CARGO_PKG_VERSION");
+
+/// One of the same length, as a later build might say.
+pub fn newer() -> String {
+    format!("{}x", &CORE[..CORE.len() - 1])
+}
+
+/// Lays a whole build of the real page into a folder, over what is there: the built one, with a core of another version and a service
+/// worker that `worker` may have changed.
+pub fn lay_page(folder: &Path, version: &str, worker: impl FnOnce(String) -> String) -> Result<()> {
+    copy(&setting::dist()?, folder)?;
+    let www = Path::new(env!("CARGO_MANIFEST_DIR")).join("../www");
+    fs::write(folder.join("sw.js"), worker(fs::read_to_string(www.join("sw.js"))?))?;
+    let wasm = folder.join("pintle-web_bg.wasm");
+    let mut bytes = fs::read(&wasm)?;
+    let places: Vec<usize> = (0..bytes.len()).filter(|&at| bytes[at..].starts_with(CORE.as_bytes())).collect();
+    (!places.is_empty() && version.len() == CORE.len()).then_some(()).context("no version in the core to replace")?;
+    places.into_iter().for_each(|at| bytes[at..at + version.len()].copy_from_slice(version.as_bytes()));
+    fs::write(&wasm, bytes)?;
+    let filled = Command::new(setting::host()?).arg("precache").env("TRUNK_STAGING_DIR", folder).status()?;
+    filled.success().then_some(()).context("the task runner could not write the list of files")
+}
+
+fn copy(from: &Path, to: &Path) -> Result<()> {
+    fs::create_dir_all(to)?;
+    for entry in fs::read_dir(from)? {
+        let entry = entry?;
+        let target = to.join(entry.file_name());
+        if entry.file_type()?.is_dir() {
+            copy(&entry.path(), &target)?;
+        } else {
+            fs::copy(entry.path(), &target)?;
+        }
+    }
+    Ok(())
+}
+
 /// The version shown by the page, as JavaScript.
 pub const SHOWN: &str = "document.getElementById('version').textContent";
 

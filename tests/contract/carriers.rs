@@ -56,7 +56,8 @@ pub fn motion() -> Value {
 pub fn site() -> Value {
     json!({ "public": false, "guarded": false, "homes": 1, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [3.4, 3.6] }],
         "means": [{ "kind": "inherent" },
-                  { "kind": "contact", "direction": "close", "monitored": true, "reaches": ["leading_edge_closing"] }] })
+                  { "kind": "contact", "direction": "close", "monitored": true, "reaches": ["leading_edge_closing"],
+                    "area": { "on": "leaf", "from_x_m": 3.2, "from_y_m": 0, "to_x_m": 3.2, "to_y_m": 0.1 } }] })
 }
 
 /// The job, and the path of the field in it: the rule's, with an index in a list.
@@ -90,7 +91,9 @@ pub fn carrier(rule: &str) -> (Value, String) {
         let rectangle = json!({ "x_m": [-3, -2], "y_m": [2, 3] });
         job["room"] = json!({ "hinge_post": rectangle, "obstacles": [rectangle] });
         path = rule.replacen("obstacles.", "obstacles.0.", 1);
-    } else if let Some(block) = ["marks", "tape", "as_built"].into_iter().find(|block| rule.starts_with(block)) {
+    } else if let Some(block) =
+        ["marks", "tape", "as_built", "settings", "record"].into_iter().find(|block| rule.starts_with(block))
+    {
         job[block] = json!({});
     } else if rule.starts_with("motion") {
         job["motion"] = motion();
@@ -101,7 +104,7 @@ pub fn carrier(rule: &str) -> (Value, String) {
         job["storm"] = json!({ "speed_m_s": 28, "force_coefficient": 1.4 });
     } else if rule.starts_with("site") {
         job["site"] = site();
-        path = rule.replacen("obstacles.", "obstacles.0.", 1);
+        path = rule.replacen("obstacles.", "obstacles.0.", 1).replacen("means.", "means.1.", 1);
     } else if rule.starts_with("setout") {
         job["setout"] = setout();
         path = rule.replacen("keep_out.", "keep_out.0.", 1);

@@ -4,6 +4,7 @@ mod additions;
 mod carriers;
 mod errors;
 mod native;
+mod record;
 mod schema;
 
 use pintle_core::{Document, Fault, FaultCode, Invalid, Job, Plan, plan};

@@ -3,9 +3,13 @@
 //! `PINTLE_DRAWINGS=folder` also writes them there, to be looked at.
 mod jobs;
 mod map;
+mod qr;
 mod svg;
+mod time;
 mod views;
+mod zones;
 
+use pintle_core::{Model, Plan};
 use pintle_web::drawing::{curve_svg, plan_view_svg};
 use serde_json::Value;
 use svg::{Drawing, Text};
@@ -21,7 +25,8 @@ fn all_drawings(name: &str, job: &Value, mut look: impl FnMut(&str, &Drawing)) {
     for (width, height) in SIZES {
         for (part, system) in CURSORS.into_iter().zip(["metric", "us"].into_iter().cycle()) {
             let view = views::view(width, height, part * model.job().swing.open_deg, system);
-            let drawings = [("curve", curve_svg(&model, &plan, &view)), ("plan view", plan_view_svg(&model, &view))];
+            let drawings =
+                [("curve", curve_svg(&model, &plan, &view)), ("plan view", plan_view_svg(&model, &plan, &view))];
             for (kind, text) in drawings {
                 let label = format!("{name}, {kind}, {width}×{height}, cursor {part}, {system}");
                 svg::keep(&label, &text);
@@ -59,7 +64,7 @@ fn odd_sheets_draw_too() {
         for (width, height) in [(160.0, 160.0), (1600.0, 160.0), (160.0, 1600.0)] {
             for leaf_deg in [-1e9, 1e9] {
                 let view = views::view(width, height, leaf_deg, "us");
-                for text in [curve_svg(&model, &plan, &view), plan_view_svg(&model, &view)] {
+                for text in [curve_svg(&model, &plan, &view), plan_view_svg(&model, &plan, &view)] {
                     assert!(Drawing::read(&text).points.len() > 50, "{name} at {width}×{height}");
                 }
             }
@@ -70,16 +75,38 @@ fn odd_sheets_draw_too() {
 /// Every number that sets the arm out stands on the plan view, in the units asked for, on a phone too.
 #[test]
 fn the_plan_view_states_the_set_out() {
-    let (model, _) = jobs::solved(&jobs::usual()).expect("valid");
+    let (model, plan) = jobs::solved(&jobs::usual()).expect("valid");
     for (width, height) in SIZES {
         for (system, wanted) in [
-            ("metric", ["250\u{a0}mm", "450\u{a0}mm", "1200\u{a0}mm", "crank 873\u{a0}mm", "link 636\u{a0}mm", "90°"]),
-            // 1 in = 25.4 mm: 9.843, 17.717, 47.244, 34.362, 25.051 in.
-            ("us", ["9.84\u{a0}in", "17.7\u{a0}in", "47.2\u{a0}in", "crank 34.4\u{a0}in", "link 25.1\u{a0}in", "90°"]),
+            (
+                "metric",
+                [
+                    "250\u{a0}mm",
+                    "450\u{a0}mm",
+                    "1200\u{a0}mm",
+                    "60\u{a0}mm",
+                    "crank 873\u{a0}mm",
+                    "link 636\u{a0}mm",
+                    "90°",
+                ],
+            ),
+            // 1 in = 25.4 mm: 9.843, 17.717, 47.244, 2.362, 34.362, 25.051 in.
+            (
+                "us",
+                [
+                    "9.84\u{a0}in",
+                    "17.7\u{a0}in",
+                    "47.2\u{a0}in",
+                    "2.36\u{a0}in",
+                    "crank 34.4\u{a0}in",
+                    "link 25.1\u{a0}in",
+                    "90°",
+                ],
+            ),
         ] {
             for part in CURSORS {
                 let view = views::view(width, height, 90.0 * part, system);
-                let drawing = Drawing::read(&plan_view_svg(&model, &view));
+                let drawing = Drawing::read(&plan_view_svg(&model, &plan, &view));
                 for text in wanted {
                     let found = drawing.texts.iter().filter(|found| found.text == text).count();
                     let all: Vec<_> = drawing.texts.iter().map(|text| &text.text).collect();
@@ -120,10 +147,11 @@ fn the_curve_states_limits_peak_and_cursor() {
 /// `hand` mirrors lines about the sheet's middle; text stays readable and stays on the sheet.
 #[test]
 fn a_left_hand_is_the_mirror_image() {
-    let right = jobs::solved(&jobs::usual()).expect("valid").0;
-    let left = jobs::solved(&jobs::changed(&[("/hand", "left".into())])).expect("valid").0;
+    let right = jobs::solved(&jobs::usual()).expect("valid");
+    let left = jobs::solved(&jobs::changed(&[("/hand", "left".into())])).expect("valid");
     let view = views::view(700.0, 420.0, 40.0, "metric");
-    let (right, left) = (Drawing::read(&plan_view_svg(&right, &view)), Drawing::read(&plan_view_svg(&left, &view)));
+    let drawn = |(model, plan): &(Model, Plan)| Drawing::read(&plan_view_svg(model, plan, &view));
+    let (right, left) = (drawn(&right), drawn(&left));
     // The leaf is drawn in an ink of its own.
     let leaf = |drawing: &Drawing| drawing.points_in("#333388").into_iter().take(2).collect::<Vec<_>>();
     let (right_leaf, left_leaf) = (leaf(&right), leaf(&left));
@@ -142,9 +170,9 @@ fn a_left_hand_is_the_mirror_image() {
 /// Equal scale on both axes: the drawn leaf, turned, keeps its length.
 #[test]
 fn the_plan_view_has_one_scale() {
-    let model = jobs::solved(&jobs::usual()).expect("valid").0;
+    let (model, plan) = jobs::solved(&jobs::usual()).expect("valid");
     let lengths = [0.0, 30.0, 60.0, 90.0].map(|leaf_deg| {
-        let drawing = Drawing::read(&plan_view_svg(&model, &views::view(1000.0, 700.0, leaf_deg, "metric")));
+        let drawing = Drawing::read(&plan_view_svg(&model, &plan, &views::view(1000.0, 700.0, leaf_deg, "metric")));
         let points = drawing.points_in("#333388");
         (points[0].0 - points[1].0).hypot(points[0].1 - points[1].1)
     });
@@ -186,4 +214,54 @@ fn a_range_of_friction_is_drawn_beside_the_curve() {
     let without = Drawing::read(&curve_svg(&single, &plain, &views::view(1000.0, 700.0, 0.0, "metric")));
     let rows = 2 * plan.curve.len();
     assert!(lines.len() >= without.points_in("#0072b2").len() + rows, "two lines more, of {rows} points");
+}
+
+/// The wind from behind, where it is wanted: each line under its name and in a line type of its own, reaching as far as the core says.
+#[test]
+fn what_is_held_back_is_drawn_when_wanted() {
+    let (model, plan) = jobs::solved(&jobs::usual()).expect("valid");
+    let names = ["held back opening", "held back closing", "holds at a stand"];
+    for (width, height) in SIZES {
+        let wanted = views::changed(width, height, 20.0, "metric", &[("overrun", true.into())]);
+        let drawing = Drawing::read(&curve_svg(&model, &plan, &wanted));
+        let without = Drawing::read(&curve_svg(&model, &plan, &views::view(width, height, 20.0, "metric")));
+        for name in names {
+            let has = |drawing: &Drawing| drawing.texts.iter().any(|text| text.text == name);
+            assert!(has(&drawing) && !has(&without), "{name} at {width}×{height}: {:?}", drawing.texts);
+        }
+        assert!(without.points_in("#a0467f").is_empty());
+    }
+    let wanted = views::changed(1000.0, 700.0, 20.0, "metric", &[("overrun", true.into())]);
+    let text = curve_svg(&model, &plan, &wanted);
+    let drawing = Drawing::read(&text);
+    let height = |text: &str| drawing.texts.iter().find(|found| found.text == text).expect("a tick").middle_y();
+    let per_n_m = (height("0") - height("200")) / 200.0;
+    // The most that is held back while opening lies below the zero line.
+    let lowest = drawing.points_in("#a0467f").into_iter().map(|point| point.1).fold(0.0, f64::max);
+    let most = plan.overrun.expect("wind drives it").shaft_torque_n_m;
+    assert!(((lowest - height("0")) / per_n_m - most).abs() < 3.0, "{lowest} {most}");
+    // Without colour: dots against long gaps in one ink, and thin against thick.
+    let pieces = |ink: &str, width: &str| {
+        let width = format!("stroke-width=\"{width}\"");
+        text.split('<').filter(|tag| tag.starts_with("polyline") && tag.contains(ink) && tag.contains(&width)).count()
+    };
+    assert!(pieces("#A0467F", "20") > 100 && pieces("#857400", "10") > 10 && pieces("#857400", "20") == 0);
+}
+
+#[test]
+fn the_wind_from_behind_overlaps_nothing() {
+    for (name, job) in jobs::odd() {
+        let (model, plan) = jobs::solved(&job).expect("valid");
+        for (width, height) in SIZES {
+            let view =
+                views::changed(width, height, 0.3 * model.job().swing.open_deg, "us", &[("overrun", true.into())]);
+            let text = curve_svg(&model, &plan, &view);
+            svg::keep(&format!("overrun, {name}, {width}×{height}"), &text);
+            let drawing = Drawing::read(&text);
+            for (index, text) in drawing.texts.iter().enumerate() {
+                assert!(drawing.holds(text), "{name}: {text:?} leaves the sheet");
+                assert!(drawing.texts[..index].iter().all(|other| !text.overlaps(other)), "{name}: {text:?}");
+            }
+        }
+    }
 }

@@ -22,7 +22,7 @@ fn site(change: &[(&str, Value)]) -> Job {
 fn look() -> Look {
     let limits: serde_json::Map<String, Value> =
         LIMIT_NAMES.iter().map(|name| (name.to_string(), json!(format!("why: {name}")))).collect();
-    let look = json!({ "third": "#a0467f", "fourth": "#857400", "best": "found", "limits": limits });
+    let look = json!({ "best": "found", "limits": limits });
     Look::read(&serde_json::from_value(look).expect("a document")).expect("a look")
 }
 

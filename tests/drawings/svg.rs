@@ -76,6 +76,11 @@ impl Text {
         self.baseline - 0.72 * self.size
     }
 
+    /// Middle of its width, as narrow as it may be.
+    pub fn middle_x(&self) -> f64 {
+        (self.left + self.right) / 2.0
+    }
+
     /// Middle of its digits.
     pub fn middle_y(&self) -> f64 {
         (self.top() + self.baseline) / 2.0

@@ -35,11 +35,26 @@ struct Node {
     html: String,
 }
 
+/// The stricter contrast of WCAG's level AAA alone: 7:1, large text 4.5:1.
+const RUN_CONTRAST: &str = "
+    const done = arguments[arguments.length - 1];
+    axe.run(document, { resultTypes: ['violations'], runOnly: { type: 'rule', values: ['color-contrast-enhanced'] } })
+        .then((found) => done({ violations: found.violations }), (error) => done({ error: String(error) }));";
+
+/// Text with less contrast than 7:1.
+pub async fn faint(browser: &Browser) -> Result<Vec<String>> {
+    run(browser, RUN_CONTRAST).await
+}
+
 /// Puts axe-core into the page and runs it. Scripts of WebDriver are not subject to the page's policy.
 pub async fn faults(browser: &Browser) -> Result<Vec<String>> {
+    run(browser, RUN).await
+}
+
+async fn run(browser: &Browser, what: &str) -> Result<Vec<String>> {
     let script = fs::read_to_string(setting::axe()?).context("axe-core is not where the task runner put it")?;
     browser.session().execute(script, Vec::new()).await?;
-    let answer: Answer = browser.session().execute_async(RUN, Vec::new()).await?.convert()?;
+    let answer: Answer = browser.session().execute_async(what, Vec::new()).await?.convert()?;
     match answer.error {
         Some(error) => anyhow::bail!("axe-core failed: {error}"),
         None => Ok(answer.violations.iter().flat_map(lines).collect()),

@@ -136,6 +136,24 @@ impl Browser {
         axe::faults(self).await
     }
 
+    /// Text with less contrast than the 7:1 of WCAG's level AAA, by axe-core.
+    ///
+    /// # Errors
+    /// If axe-core fails to run.
+    pub async fn faint_text(&self) -> Result<Vec<String>> {
+        axe::faint(self).await
+    }
+
+    /// What the person's system prefers, such as `("prefers-color-scheme", "dark")`.
+    ///
+    /// # Errors
+    /// If the browser refuses.
+    pub async fn prefer(&self, features: &[(&str, &str)]) -> Result<()> {
+        let features: Vec<_> = features.iter().map(|(name, value)| json!({ "name": name, "value": value })).collect();
+        self.driver.cdp().send_raw("Emulation.setEmulatedMedia", json!({ "features": features })).await?;
+        Ok(())
+    }
+
     /// The session's own handle, which runs scripts.
     pub(super) fn session(&self) -> &std::sync::Arc<SessionHandle> {
         self.driver.handle()

@@ -22,6 +22,11 @@ pub fn axe() -> Result<PathBuf> {
     path("PINTLE_AXE")
 }
 
+/// The Python that reads what was printed.
+pub fn python() -> Result<PathBuf> {
+    path("PINTLE_PYTHON")
+}
+
 /// The program that speaks WebDriver.
 pub fn driver() -> Result<PathBuf> {
     path("PINTLE_DRIVER")

@@ -7,8 +7,8 @@ use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
 use pintle_core::units::{Quantity, ReadError, System};
-use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, SetOutAnswer};
-use pintle_web::drawing::{PlotArea, View};
+use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, RunPoint, SetOutAnswer};
+use pintle_web::drawing::{PlotArea, QrPath, View};
 use ts_rs::{Config, TS, TypeVisitor};
 
 const FILE: &str = "../www/app/contract.d.ts";
@@ -53,10 +53,12 @@ fn declarations() -> String {
     all.visit::<Quantity>();
     all.visit::<System>();
     all.visit::<ReadError>();
+    all.visit::<RunPoint>();
     all.visit::<View>();
     all.visit::<PlotArea>();
     all.visit::<SetOutAnswer>();
     all.visit::<Pad>();
+    all.visit::<QrPath>();
     // The generator leaves blanks at the ends of lines.
     let text: String = [HEAD.to_string()].into_iter().chain(all.by_name.into_values()).collect();
     text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
@@ -83,6 +85,7 @@ fn the_pages_types_are_up_to_date() {
 fn every_imported_type_is_declared() {
     let text = declarations();
     for name in [
+        "Commissioning",
         "CurvePoint",
         "Fault",
         "FieldRule",
@@ -94,6 +97,7 @@ fn every_imported_type_is_declared() {
         "PlotArea",
         "Quantity",
         "Pad",
+        "QrPath",
         "ReadError",
         "SetOutAnswer",
         "System",

@@ -39,6 +39,32 @@ proptest! {
     }
 
     #[test]
+    fn ice_is_weight_and_width_on_the_wind_area(value in valid(), thickness in 0.0..0.03f64, factor in 1.0..1.5f64) {
+        let number = |path: &str| value.pointer(path).and_then(Value::as_f64);
+        let (mass, length, area) = (
+            number("/leaf/mass_kg").unwrap(), number("/leaf/length_m").unwrap(), number("/leaf/wind_area_m2").unwrap());
+        let centre = number("/leaf/mass_centroid_m").unwrap_or(length / 2.0);
+        let windward = number("/leaf/wind_centroid_m").unwrap_or(length / 2.0);
+        // Both faces, at 900 kg/m3, spread along the leaf.
+        let ice = 2.0 * thickness * 900.0 * area;
+        let mut heavy = value.clone();
+        heavy["leaf"]["mass_kg"] = json!(mass + ice);
+        heavy["leaf"]["mass_centroid_m"] = json!((mass * centre + ice * windward) / (mass + ice));
+        heavy["leaf"]["wind_centroid_m"] = json!(windward);
+        heavy["leaf"]["wind_area_m2"] = json!(area * factor);
+        let own = number("/leaf/inertia_kg_m2").unwrap_or(mass * length * length / 3.0);
+        heavy["leaf"]["inertia_kg_m2"] = json!(own + ice * length * length / 3.0);
+        prop_assume!(mass + ice <= 5000.0 && area * factor <= 60.0);
+        let iced = put(&value, "ice", json!({ "thickness_m": thickness, "area_factor": factor, "density_kg_m3": 900 }));
+        let (iced, heavy) = (plan(&job(&iced)).unwrap(), plan(&job(&heavy)).unwrap());
+        let same = |one: f64, other: f64| (one - other).abs() <= 1e-9 * one.abs().max(1.0);
+        prop_assert!(same(iced.loads.hinge_friction_n_m, heavy.loads.hinge_friction_n_m));
+        prop_assert!(same(iced.loads.wind_n_m, heavy.loads.wind_n_m));
+        prop_assert!(same(iced.loads.inertia_kg_m2, heavy.loads.inertia_kg_m2));
+        prop_assert!(same(iced.peak.shaft_torque_n_m, heavy.peak.shaft_torque_n_m));
+    }
+
+    #[test]
     fn the_storm_does_not_touch_the_working_wind(value in valid(), speed in 5.0..60.0f64) {
         let calm = plan(&job(&value)).unwrap();
         let mut stormy = plan(&job(&put(&value, "storm", json!({ "speed_m_s": speed, "force_coefficient": 1.3 })))).unwrap();

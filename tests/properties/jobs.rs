@@ -122,6 +122,9 @@ pub fn loaded() -> impl Strategy<Value = Value> {
         job["contact"] = json!({ "edge_travel_m": 0.05 });
         job["site"] = json!({ "public": false, "homes": 2, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [2, 3] }],
             "means": [{ "kind": "contact", "monitored": true, "reaches": ["bottom"] }] });
+        job["settings"] = json!({ "close_timer_s": 20 });
+        job["record"] =
+            json!({ "pull_open_n": 40, "opening_s": 14, "signs_fixed": true, "date": "2026-03-31", "owner": "n" });
         if asks {
             job["uncertainty"] = json!({ "swing.open_deg": 0.02 });
         }

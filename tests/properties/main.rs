@@ -4,5 +4,7 @@ mod additions;
 mod arm;
 mod jobs;
 mod motion;
+mod packed;
 mod plan;
+mod runs;
 mod safety;

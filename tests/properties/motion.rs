@@ -2,7 +2,9 @@
 
 use crate::jobs::{job, valid};
 use crate::plan::finite;
-use pintle_core::{CoastState, DrivenState, Job, Model, MotionPoint, Plan, PrescribedRun, Profile, ShaftPath, plan};
+use pintle_core::{
+    CoastState, DrivenState, Job, Model, MotionPoint, Plan, PrescribedRun, Profile, ShaftPath, coast, plan,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -261,14 +263,21 @@ fn without_wind_both_winds_are_one() {
 fn wind_from_behind_drives_the_leaf_and_the_motor_brakes() {
     let mut value = crate::plan::example();
     value["wind"]["speed_m_s"] = json!(16);
-    let motion = planned(&with_motor(&value, 1500.0, 12.0, 24.0)).motion.unwrap();
-    let driven = motion.driven.unwrap();
-    let run = &driven.opening_following;
-    assert_eq!(run.state, DrivenState::Arrives);
-    assert!(run.energy.motor_j < 0.0 && run.energy.wind_j > 0.0);
-    let fastest = run.curve.iter().fold(0.0, |most: f64, row| most.max(row.shaft_speed_deg_s.abs()));
-    assert!(fastest > 12.0, "the shaft outruns the motor's no-load speed");
-    assert_eq!(motion.coast_open.following, CoastState::RunsOn);
+    let run = |stall: f64| planned(&with_motor(&value, stall, 12.0, 24.0)).motion.unwrap();
+    let fastest = |motion: &pintle_core::Motion| {
+        let rows = &motion.driven.as_ref().unwrap().opening_following.curve;
+        rows.iter().fold(0.0, |most: f64, row| most.max(row.shaft_speed_deg_s.abs()))
+    };
+    // A strong motor keeps the commanded speed; one whose leads joined do not brake enough is outrun.
+    let (strong, weak) = (run(1500.0), run(300.0));
+    assert!((fastest(&strong) - 9.0).abs() < 0.1, "{}", fastest(&strong));
+    assert!(fastest(&weak) > 12.0, "the shaft outruns the motor's no-load speed: {}", fastest(&weak));
+    for motion in [&strong, &weak] {
+        let driven = &motion.driven.as_ref().unwrap().opening_following;
+        assert_eq!(driven.state, DrivenState::Arrives);
+        assert!(driven.energy.motor_j < 0.0 && driven.energy.wind_j > 0.0);
+        assert_eq!(motion.coast_open.following, CoastState::RunsOn);
+    }
 }
 
 #[test]
@@ -289,4 +298,59 @@ fn a_dead_point_at_closed_starts_and_ends_at_rest() {
     let job: Job = job(&value);
     let model = Model::new(&job).unwrap();
     assert!(ShaftPath::new(model.linkage()).at(0.0).gain < 1e-3);
+}
+
+/// Closed forms of a leaf let go: a steady moment stops it after `E/M`; a spring that gives way, `M = c·θ`, after `√(2E/c)`.
+#[test]
+fn a_leaf_let_go_stops_where_its_energy_is_spent() {
+    for (moment, way) in [(20.0, 1.0), (3.0, 0.9), (50.0, 2.0)] {
+        assert_eq!(coast(2.0, way, |angle| moment * angle).0 == CoastState::Stops, 2.0 / moment <= way);
+        let (_, turned) = coast(2.0, way, |angle| moment * angle);
+        assert!((turned - (2.0 / moment).min(way)).abs() < 1e-12, "{turned}");
+    }
+    let (state, turned) = coast(2.0, 1.0, |angle| 20.0 * angle * angle / 2.0);
+    assert!(state == CoastState::Stops && (turned - 0.2f64.sqrt()).abs() < 1e-5, "{turned}");
+    // Helped at first and braked later: what counts is the whole way.
+    assert_eq!(coast(2.0, 1.0, |angle| 1.9 * angle - 0.5 * angle * (1.0 - angle)).0, CoastState::ReachesStop);
+    assert_eq!(coast(2.0, 1.0, |_| 0.0).0, CoastState::RunsOn);
+}
+
+/// A braking ramp with the wind behind asks more of the drive than holding the wind back steadily, by at least the inertia's part there.
+#[test]
+fn braking_with_the_wind_behind_is_part_of_normal_running() {
+    let mut value = moving(&crate::plan::example(), 20.0, 0.3);
+    value["breakaway"] = json!({});
+    let planned = planned(&value);
+    let (overrun, motion) = (planned.overrun.unwrap(), planned.motion.unwrap());
+    assert!(motion.held_back.shaft_torque_n_m > 1.1 * overrun.shaft_torque_n_m);
+    let most = [motion.opening.peak, motion.closing.peak, motion.held_back].map(|peak| peak.shaft_torque_n_m);
+    let running = planned.breakaway.unwrap().running_torque_n_m;
+    assert!(most.iter().all(|torque| running >= *torque), "{running} {most:?}");
+}
+
+/// A motor with far more torque than is asked for keeps the commanded speed: the driven run is the prescribed one, but for the time a
+/// controller takes to make up for a difference.
+#[test]
+fn a_motor_with_torque_in_plenty_follows_ramps_and_slow_zones() {
+    let mut value = with_motor(&crate::plan::example(), 20_000.0, 30.0, 24.0);
+    for (key, number) in [("slow_open_deg", 15), ("slow_close_deg", 20), ("slow_speed_deg_s", 3)] {
+        value["motion"][key] = json!(number);
+    }
+    value["samples"] = json!(2001);
+    let motion = planned(&value).motion.unwrap();
+    let driven = motion.driven.unwrap();
+    for (asked, run) in [(&motion.opening, &driven.opening), (&motion.closing, &driven.closing)] {
+        assert_eq!(run.state, DrivenState::Arrives);
+        assert!((run.time_s - asked.time_s).abs() < 0.1, "{} {}", run.time_s, asked.time_s);
+        assert!((run.edge_speed_m_s / asked.edge_speed_m_s - 1.0).abs() < 1e-3);
+        assert!(run.arrival_edge_speed_m_s < 0.05 * asked.edge_speed_m_s);
+    }
+    // In the slow zone it is slow: closed form, the zone's angle over its speed and half a ramp.
+    let slow = driven.opening.curve.iter().filter(|row| row.shaft_deg.abs() > planned_travel(&value) - 15.0);
+    let fastest = slow.fold(0.0, |most: f64, row| most.max(row.shaft_speed_deg_s.abs()));
+    assert!((fastest - 3.0).abs() < 0.01, "{fastest}");
+}
+
+fn planned_travel(value: &Value) -> f64 {
+    planned(value).shaft_travel_deg
 }

@@ -193,9 +193,88 @@ fn two_of_one_kind_count_once_and_unwatched_ones_not_at_all() {
 
 #[test]
 fn what_no_means_reaches_is_named() {
-    let reaches = site(json!([{ "kind": "inherent", "reaches": ["leading_edge_closing", "elbow", "arm_scissors"] }]));
+    let reaches = site(
+        json!([{ "kind": "inherent", "reaches": ["leading_edge_closing", "elbow", "arm_scissors", "hinge_side"] }]),
+    );
     assert_eq!(reaches.entrapment.unwrap().unreached, [ZoneKind::Bottom]);
     // Reached when closing only: the ground is there in both movements.
     let closing = site(json!([{ "kind": "inherent", "direction": "close", "reaches": ["bottom"] }]));
     assert!(closing.entrapment.unwrap().unreached.contains(&ZoneKind::Bottom));
+}
+
+/// A hinge side nobody has described counts as a zone; a post whose gap does not close on anybody does not.
+#[test]
+fn the_hinge_side_is_a_zone_until_its_gap_is_known() {
+    let zone = |plan: Plan| {
+        let zones = plan.entrapment.unwrap().zones;
+        zones.into_iter().find(|zone| zone.kind == ZoneKind::HingeSide).unwrap()
+    };
+    let unknown = zone(site(json!([])));
+    assert!(unknown.present && unknown.gap_m.is_none() && unknown.directions == [Direction::Open, Direction::Close]);
+    let mut value = crate::plan::example();
+    value["site"] = json!({});
+    // A leaf of no thickness before a post it turns beside: the gap stays as it is.
+    value["room"] = json!({ "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } });
+    assert!(!zone(planned(&value)).present);
+    // A leaf that reaches past its hinge swings its heel towards the gate line's far side.
+    value["room"] = json!({ "heel_m": 0.08, "front_m": 0, "back_m": 0.05,
+        "hinge_post": { "x_m": [-0.3, -0.09], "y_m": [-0.2, 0.2] } });
+    let known = zone(planned(&value));
+    assert!(known.present && known.gap_m.unwrap() < 0.05, "{known:?}");
+}
+
+/// Where no change opens the window by itself, pairs are tried; what a pair promises, the job so changed keeps.
+#[test]
+fn a_window_that_no_single_change_opens_is_tried_in_pairs() {
+    let mut value = crate::plan::example();
+    (value["operator"]["shaft_speed_deg_s"], value["motion"]) =
+        (json!(40), json!({ "ramp_up_s": 0.2, "ramp_down_s": 0.2 }));
+    value["breakaway"] = json!({ "gearbox_torque_n_m": 60, "leaf_moment_n_m": 60, "release_factor": 1 });
+    let breakaway = planned(&value).breakaway.unwrap();
+    assert_eq!(breakaway.state, WindowState::Shut);
+    assert!(breakaway.remedies.iter().filter(|remedy| remedy.with.is_none()).all(|remedy| !remedy.opens));
+    let pair = breakaway
+        .remedies
+        .iter()
+        .find(|remedy| (remedy.change, remedy.with) == (RemedyKind::SlowerRamp, Some(RemedyKind::LessWind)));
+    let pair = pair.expect("a pair");
+    (value["motion"], value["wind"]["speed_m_s"]) = (json!(null), json!(0));
+    let so = planned(&value).breakaway.unwrap();
+    assert!((so.least_slip_n_m - pair.least_slip_n_m).abs() < 1e-9 * so.least_slip_n_m);
+    assert_eq!(so.state == WindowState::Open, pair.opens);
+    assert!(breakaway.remedies.len() == 4 + 6);
+}
+
+/// A quarter swing of a leaf of length L before a beam from (L, 0) to (0, L): the edge, on its circle, is nearest to the beam's ends and
+/// furthest half way, `L·(1 − 1/√2)`; a strip on the leaf's own edge senses it at every angle.
+#[test]
+fn a_beam_across_the_swing_leaves_the_gap_of_the_chord() {
+    let length = crate::plan::example()["leaf"]["length_m"].as_f64().unwrap();
+    let beam = json!({ "on": "ground", "from_x_m": length, "from_y_m": 0, "to_x_m": 0, "to_y_m": length, "half_width_m": 0.1 });
+    let means = |kind: &str, area: Value| json!({ "kind": kind, "monitored": true, "reaches": ["leading_edge_closing", "elbow"], "area": area });
+    let entrapment = site(json!([means("non_contact", beam.clone())])).entrapment.unwrap();
+    // On the circle the beam is L·(cos φ + sin φ − 1)/√2 away: within 0.1 m up to where that is 0.1.
+    let within = entrapment.sensors[0].edge.clone();
+    let away = |deg: f64| length * (deg.to_radians().cos() + deg.to_radians().sin() - 1.0) / 2f64.sqrt();
+    assert_eq!(within.len(), 2);
+    assert!((away(within[0].to_deg) - 0.1).abs() < 0.01 && within[0].from_deg == 0.0 && within[1].to_deg == 90.0);
+    let [opening, closing] = &entrapment.edge_unseen;
+    assert_eq!(opening, closing);
+    assert!(
+        (opening[0].from_deg - within[0].to_deg).abs() < 0.2 && (opening[0].to_deg - within[1].from_deg).abs() < 0.2
+    );
+    // The closed edge lies in the beam, the elbow does not: half a promise is kept, and said.
+    let gap = |kind| entrapment.sensors[0].zones.iter().find(|zone| zone.kind == kind).unwrap().gap_m;
+    assert!(gap(ZoneKind::LeadingEdgeClosing) == 0.0 && gap(ZoneKind::Elbow) > 0.5);
+    let strip = json!({ "on": "leaf", "from_x_m": length, "from_y_m": -0.02, "to_x_m": length, "to_y_m": 0.02 });
+    let strip = site(json!([means("contact", strip)])).entrapment.unwrap();
+    assert!(strip.edge_unseen.iter().all(Vec::is_empty) && strip.sensors[0].edge.len() == 1);
+    // A sensor for one movement leaves the other to itself.
+    let mut closing = means("non_contact", beam.clone());
+    closing["direction"] = json!("close");
+    let [opening, _] = site(json!([closing])).entrapment.unwrap().edge_unseen;
+    assert_eq!((opening[0].from_deg, opening[0].to_deg), (0.0, 90.0));
+    let codes =
+        |means: Value| site(means).findings.iter().map(|finding| format!("{:?}", finding.code)).collect::<Vec<_>>();
+    assert!(codes(json!([means("non_contact", beam)])).contains(&"SensorsMissZones".to_owned()));
 }

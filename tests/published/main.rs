@@ -10,6 +10,7 @@ mod motion;
 mod page;
 mod sections;
 mod standards;
+mod units;
 mod use_class;
 mod wind;
 

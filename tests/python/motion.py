@@ -15,6 +15,8 @@ JOBS = 8
 # A quintic interpolant on some 1500 points carries its second derivative to about 1e-7; the angles near a dead point less.
 TOLERANCE = 2e-5
 STANDING = 1e-3
+# The controller's own numbers, as the product's documents state them.
+LEAST_COMMAND, MADE_UP_IN = 4e-3, 0.1
 STALLED = {"stalls", "driven_back"}
 
 
@@ -50,17 +52,50 @@ class Drive:
     def torque(self, speed):
         return self.stall * (1 - speed / self.free)
 
+    def within(self, wanted, speed):
+        """Between the line at full voltage and that at none."""
+        return min(max(wanted, -self.stall * speed / self.free), self.torque(speed))
+
+
+class Command:
+    """Speed and acceleration asked for by the way that is done: the least of what each limit allows, no stretches counted."""
+
+    def __init__(self, job, travel, sign, free):
+        motion, self.travel = job["motion"], travel
+        self.full = np.radians(job["operator"]["shaft_speed_deg_s"])
+        self.up, self.down = self.full / motion["ramp_up_s"], self.full / motion["ramp_down_s"]
+        self.zone = np.radians(motion["slow_open_deg" if sign > 0 else "slow_close_deg"])
+        self.slow, self.least = np.radians(motion["slow_speed_deg_s"]), LEAST_COMMAND * free
+
+    def acceleration(self, way, speed):
+        left = self.travel - way
+        braking = np.sqrt(max(2 * self.down * left, 0)), -self.down
+        if left > self.zone:
+            limits = [(np.sqrt(max(2 * self.up * way, 0)), self.up), (self.full, 0),
+                      (np.sqrt(self.slow**2 + 2 * self.down * (left - self.zone)), -self.down)]
+        else:
+            limits = [(self.slow, 0), braking]
+        wanted, rate = min(limits)
+        if wanted <= self.least:
+            wanted, rate = self.least, 0
+        # A shaft that is late comes by the falling speeds more slowly.
+        return rate * (speed / wanted if rate < 0 else 1) + (wanted - speed) / MADE_UP_IN
+
 
 def run(job, sign, against):
     leaf, path, drive = Leaf(job), Path(job), Drive(job["motion"]["motor"])
     efficiency = job["operator"]["arm_efficiency"]
     inertia = job["leaf"]["mass_kg"] * job["leaf"]["length_m"] ** 2 / 3
+    command = Command(job, path.travel, sign, drive.free)
 
     def rates(_, state):
         q, w = state
         gain, rate = float(path.gain(q)), float(path.rate(q))
         outside = leaf.outside(float(path.leaf(q)), sign, against)
-        torque = sign * drive.torque(sign * w)
+        asked = sign * command.acceleration(q if sign > 0 else path.travel - q, sign * w)
+        needed = inertia * (gain * asked + rate * w * w) - outside
+        wanted = drive.inertia * asked + gain * needed * (1 / efficiency if needed * sign >= 0 else efficiency)
+        torque = sign * drive.within(sign * wanted, sign * w)
         # Both ways of sharing the losses are tried; the one that agrees with who drives whom is kept.
         for share in (1 / efficiency, efficiency):
             acceleration = (torque + share * gain * (outside - inertia * rate * w * w)) / (
@@ -85,7 +120,8 @@ def run(job, sign, against):
     start = [0 if sign > 0 else path.travel, 0]
     if sign * rates(0, start)[1] <= 0:
         return "stalls", 0, np.degrees(float(path.leaf(start[0])))
-    done = solve_ivp(rates, (0, 1800), start, method="DOP853", rtol=1e-10, atol=1e-12, events=[arrives, stands, slows])
+    # The command has corners; steps no longer than this do not jump over one.
+    done = solve_ivp(rates, (0, 1800), start, method="DOP853", rtol=1e-10, atol=1e-12, max_step=2, events=[arrives, stands, slows])
     slow = len(done.t_events[2]) and sign * done.y[1, -1] < STANDING * drive.free and done.t[-1] - done.t_events[2][-1] > 10
     state = "arrives" if len(done.t_events[0]) else "stalls" if len(done.t_events[1]) or slow else "creeps"
     # It stands from when it last became as slow as that: the end itself is an exponential that depends on the tolerance.
@@ -94,16 +130,20 @@ def run(job, sign, against):
 
 
 def prescribed(job):
-    """Largest shaft torque and edge speed of an opening with ramps, from times and not from stretches."""
+    """Largest shaft torque and edge speed of an opening with ramps and a slow zone, from times and not from stretches."""
     leaf, path = Leaf(job), Path(job)
     speed, motion = np.radians(job["operator"]["shaft_speed_deg_s"]), job["motion"]
     up, down = speed / motion["ramp_up_s"], speed / motion["ramp_down_s"]
-    cruise = path.travel - speed**2 / 2 / up - speed**2 / 2 / down
-    ends = np.cumsum([speed / up, cruise / speed, speed / down])
+    zone, slow = np.radians(motion["slow_open_deg"]), np.radians(motion["slow_speed_deg_s"])
+    cruise = path.travel - zone - speed**2 / 2 / up - (speed**2 - slow**2) / 2 / down
+    crawl = zone - slow**2 / 2 / down
+    ends = np.cumsum([speed / up, cruise / speed, (speed - slow) / down, crawl / slow, slow / down])
+    before = speed**2 / 2 / up + cruise
     inertia = job["leaf"]["mass_kg"] * job["leaf"]["length_m"] ** 2 / 3
     torque = edge = 0
     for start, end, (q0, v0, a) in zip((0, *ends), ends, (
-            (0, 0, up), (speed**2 / 2 / up, speed, 0), (path.travel - speed**2 / 2 / down, speed, -down)), strict=False):
+            (0, 0, up), (speed**2 / 2 / up, speed, 0), (before, speed, -down), (path.travel - zone, slow, 0),
+            (path.travel - slow**2 / 2 / down, slow, -down)), strict=False):
         t = np.linspace(0, end - start, 400)
         q, w = q0 + v0 * t + a * t * t / 2, v0 + a * t
         gain = path.gain(q)
@@ -146,7 +186,8 @@ def checks(example):
         # From somewhat too weak to twice what is needed.
         gear = draw(1, 400)
         stall = still["peak"]["shaft_torque_n_m"] * draw(0.8, 2.5)
-        job["motion"] = {"ramp_up_s": draw(0.3, 1.5), "ramp_down_s": draw(0.3, 1.5), "motor": {
+        job["motion"] = {"ramp_up_s": draw(0.3, 1.5), "ramp_down_s": draw(0.3, 1.5), "slow_open_deg": draw(5, 12),
+                         "slow_close_deg": draw(5, 12), "slow_speed_deg_s": draw(2, 4), "motor": {
             "stall_torque_n_m": max(stall / gear, 0.02), "no_load_speed_deg_s": draw(6, 20) * gear, "rated_v": 24,
             "supply_v": draw(20, 26), "gear_ratio": gear, "gear_efficiency": draw(0.6, 1), "run_up_s": draw(0.02, 0.2)}}
         plan = example.plan(job)

@@ -9,5 +9,6 @@ pub mod drawing;
 mod binding;
 #[cfg(target_arch = "wasm32")]
 pub use binding::{
-    Calculation, PadView, Pads, bare, fields, front, limit_names, read, set_out, show, show_limit, unit, version, weigh,
+    Calculation, PadView, Pads, bare, feet_inches, fields, front, limit_names, open_job, pack, qr, read, set_out, show,
+    show_limit, unit, unpack, version, weigh,
 };

@@ -3,7 +3,8 @@
 
 mod common;
 
-use common::{calculation, faults, get, set, view};
+use common::{calculation, faults, get, moving, set, view};
+use pintle_web::Calculation;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
@@ -118,6 +119,43 @@ fn a_finger_on_the_cursor_finds_its_angle() {
     }
 }
 
+/// The time plot fills its canvas, its cursor is found under a finger in every run, and what the run says there is what was drawn from.
+#[wasm_bindgen_test]
+fn the_time_plot_is_drawn_and_found_again() {
+    let calculation = Calculation::new(moving()).expect("valid");
+    for (ratio, run) in RATIOS.into_iter().zip(["opening", "closing", "motor_opening", "motor_closing"]) {
+        let canvas = canvas();
+        let view = with(ratio, 40.0);
+        set(&view, "run", run);
+        calculation.draw_time(canvas.clone(), view.clone()).expect("drawn");
+        assert_eq!(f64::from(canvas.width()), 328.0 * ratio);
+        let dots = Dots::of(&canvas);
+        let found = dots.places(CURSOR).into_iter().map(|(column, _)| (column as f64 + 0.5) / ratio);
+        let found = calculation.leaf_deg_at_time(median(found.collect()), 0.0, view).expect("a view").expect("a run");
+        // A px of the plot is a sixteenth of a second, in which the leaf turns half a degree.
+        assert!((found - 40.0).abs() < 0.6, "{run} at {ratio}: {found}");
+        let there = calculation.run_of_leaf(run, 40.0).expect("encodes");
+        let again = calculation.run_at(run, get(&there, "time_s").as_f64().expect("a number")).expect("encodes");
+        assert!((get(&again, "leaf_deg").as_f64().expect("a number") - 40.0).abs() < 1e-6);
+    }
+    for (name, time_s) in [("opening", f64::NAN), ("closing", f64::INFINITY)] {
+        let thrown = calculation.run_at(name, time_s).expect_err("no time");
+        assert_eq!(faults(&thrown), [("time_s".into(), "wrong_type".into())]);
+    }
+    assert!(calculation.run_at("backwards", 1.0).expect("encodes").is_null());
+}
+
+/// Without a motion there is no run to draw, follow or find.
+#[wasm_bindgen_test]
+fn without_a_motion_the_time_plot_is_blank() {
+    let (calculation, canvas) = (calculation(), canvas());
+    calculation.draw_time(canvas.clone(), with(1.0, 40.0)).expect("drawn");
+    let dots = Dots::of(&canvas);
+    assert_eq!(dots.places(PAPER).len(), dots.rgba.len() / 4);
+    assert!(calculation.run_of_leaf("opening", 40.0).expect("encodes").is_null());
+    assert_eq!(calculation.leaf_deg_at_time(100.0, 0.0, view()).expect("a view"), None);
+}
+
 #[wasm_bindgen_test]
 fn angles_stay_inside_the_swing() {
     let calculation = calculation();
@@ -140,6 +178,9 @@ fn a_wrong_view_is_refused() {
         ("palette", JsValue::NULL, "missing"),
         ("palette.ink", JsValue::from("black"), "wrong_type"),
         ("labels.crank", JsValue::UNDEFINED, "missing"),
+        ("zones", JsValue::from(1), "wrong_type"),
+        ("overrun", JsValue::UNDEFINED, "missing"),
+        ("run", JsValue::from("backwards"), "not_one_of"),
         ("colour", JsValue::from("#ffffff"), "unknown_field"),
     ] {
         let view = view();
@@ -152,7 +193,8 @@ fn a_wrong_view_is_refused() {
 #[wasm_bindgen_test]
 fn the_same_drawing_as_svg() {
     let calculation = calculation();
-    for text in [calculation.curve_svg(view()), calculation.plan_view_svg(view())] {
+    let moving = Calculation::new(moving()).expect("valid");
+    for text in [calculation.curve_svg(view()), calculation.plan_view_svg(view()), moving.time_svg(view())] {
         let text = text.expect("drawn");
         assert!(text.starts_with("<svg ") && text.trim_end().ends_with("</svg>"));
         assert!(text.contains("viewBox=\"0 0 3280 3000\""));

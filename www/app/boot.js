@@ -1,18 +1,19 @@
 /**
- * The first host of the element: its language, its version, and what it says about working offline.
+ * The first host of the elements: its language, its version, and what it says about working offline.
  */
 
 import "./define.js";
 import { loadCore } from "./core.js";
-import { restoreTyped, keepTyped } from "./kept.js";
+import "./jobs/define.js";
+import { keepLayout } from "./page-layout.js";
 import { startLanguage } from "./page-language.js";
 import { watchNotices } from "./notice.js";
 
-const calculator = /** @type {import("./pintle-calculator.js").PintleCalculator} */ (document.querySelector("pintle-calculator"));
+const jobs = /** @type {import("./jobs/pintle-jobs.js").PintleJobs} */ (document.querySelector("pintle-jobs"));
 const language = startLanguage(document);
 
-restoreTyped(calculator);
-watchNotices(document, language, () => keepTyped(calculator));
+keepLayout(/** @type {import("./pintle-calculator.js").PintleCalculator} */ (document.querySelector("pintle-calculator")));
+watchNotices(document, language, () => jobs.hold());
 
 loadCore().then(
   async (core) => {

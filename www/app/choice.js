@@ -24,7 +24,7 @@ export function createChoice(sheet, choice) {
   const note = h("p", { class: "note" });
   const how = h("ol", { class: "how" });
   const error = h("p", { class: "error", hidden: true });
-  const says = (/** @type {string} */ option) => sheet.say(`${words}.${option}`);
+  const says = (/** @type {string} */ option) => sheet.say(sheet.strings.has(`${words}.${option}`) ? `${words}.${option}` : `choices.answers.${option}`);
   const input = options.length > BUTTONS ? createList() : createRadios();
   const root = h(
     "fieldset",

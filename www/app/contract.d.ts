@@ -39,6 +39,19 @@ names: Array<string>, } | { "kind": "type",
 name: string, };
 
 /**
+ * A stretch of leaf angles, degrees.
+ */
+export type AngleSpan = {
+/**
+ * Its first leaf angle.
+ */
+from_deg: number,
+/**
+ * Its last.
+ */
+to_deg: number, };
+
+/**
  * Crank and link in plan, and where they are fixed.
  */
 export type Arm = {
@@ -345,7 +358,7 @@ protects_people: boolean,
  */
 state: WindowState,
 /**
- * Largest shaft torque of normal running: wind against, wind behind held back, start and inertia where motion is described, N·m.
+ * Largest shaft torque of normal running: wind against, wind behind held back, start, braking and inertia where motion is described, N·m.
  */
 running_torque_n_m: number,
 /**
@@ -366,7 +379,7 @@ toggle_to_leaf_deg: number,
  */
 trial: Trial,
 /**
- * What would open the window, tried one at a time; empty where it is open.
+ * What would open the window, tried one at a time, and in pairs where no single change does; empty where it is open.
  */
 remedies: Array<Remedy>,
 /**
@@ -429,6 +442,48 @@ limit: Limit,
 by: number, };
 
 /**
+ * One measured number beside its plan.
+ */
+export type Check = {
+/**
+ * Path of the measured number in the job.
+ */
+path: string,
+/**
+ * What kind of number it is; values below are in the document's unit.
+ */
+quantity: Quantity,
+/**
+ * The planned value; `null` where the job plans none.
+ */
+planned: number | null,
+/**
+ * Least value that passes; `null` is no limit.
+ */
+least: number | null,
+/**
+ * Greatest value that passes; `null` is no limit.
+ */
+most: number | null,
+/**
+ * What was measured; `null` where nothing was.
+ */
+measured: number | null,
+/**
+ * Where the range comes from.
+ */
+source: Source,
+/**
+ * The verdict.
+ */
+verdict: CheckVerdict, };
+
+/**
+ * What comes of a comparison.
+ */
+export type CheckVerdict = "pass" | "look_again" | "not_measured" | "not_planned";
+
+/**
  * Distances through the swing.
  */
 export type Clearances = {
@@ -463,7 +518,7 @@ leaf_speed_deg_s: number,
  */
 calm: CoastState,
 /**
- * Leaf angle it runs on, degrees; `null` where it does not stop by itself.
+ * Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
  */
 calm_leaf_deg: number | null,
 /**
@@ -478,7 +533,7 @@ following_leaf_deg: number | null, };
 /**
  * How a leaf that was let go ends.
  */
-export type CoastState = "stops" | "runs_on";
+export type CoastState = "stops" | "reaches_stop" | "runs_on";
 
 /**
  * How a thrust collar carries its load.
@@ -489,6 +544,19 @@ export type Collar = "uniform_pressure" | "uniform_wear";
  * A colour.
  */
 export type Colour = string;
+
+/**
+ * The commissioning record against the plan.
+ */
+export type Commissioning = {
+/**
+ * Numbers, in the order they are taken.
+ */
+checks: Array<Check>,
+/**
+ * What was tried and done.
+ */
+steps: Array<Step>, };
 
 /**
  * What a force on a person is estimated with. An estimate never stands in for a measurement.
@@ -573,6 +641,20 @@ shaft_torque_open_following_n_m: number,
  */
 shaft_torque_close_following_n_m: number,
 /**
+ * Shaft torque with which the drive holds the leaf back when opening with the wind following, N·m, signed like the crank angle; 0 where
+ * the leaf does not drive the shaft.
+ */
+overrun_open_n_m: number,
+/**
+ * The same when closing.
+ */
+overrun_close_n_m: number,
+/**
+ * Shaft torque that keeps the leaf at a stand here in the job's wind, from the side that asks more, N·m, magnitude. Losses of the arm
+ * help, friction of the hinges is not counted on.
+ */
+holding_n_m: number,
+/**
  * Force in the link when opening against the wind, N, positive in compression.
  */
 link_force_open_n: number,
@@ -654,7 +736,7 @@ wheel_radius_m: number | null,
 wheel_coefficient: number | null, };
 
 /**
- * The motor's runs, fully on from limit to limit.
+ * The motor's runs from limit to limit: asked for the speed of ramps and slow zones, it gives what its line allows.
  */
 export type Driven = {
 /**
@@ -708,7 +790,7 @@ edge_speed_m_s: number,
 shaft_torque_n_m: number, };
 
 /**
- * One way, with the motor fully on from start to end: no ramp, no slow zone.
+ * One way, the motor asked for the speed of ramps and slow zones, and giving what its line allows.
  */
 export type DrivenRun = {
 /**
@@ -937,7 +1019,15 @@ means: [MeansCount, MeansCount],
 /**
  * Zones that no means reaches.
  */
-unreached: Array<ZoneKind>, };
+unreached: Array<ZoneKind>,
+/**
+ * What each sensor whose area is described reaches, in plan.
+ */
+sensors: Array<SensorReach>,
+/**
+ * Leaf angles at which no such sensor senses the latch edge, opening first; the whole swing where there is none.
+ */
+edge_unseen: [Array<AngleSpan>, Array<AngleSpan>], };
 
 /**
  * A value that would be taken.
@@ -981,7 +1071,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
 
 /**
  * The rule of one number field.
@@ -1040,7 +1130,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "duty_exceeded" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1100,7 +1190,7 @@ edge_push_n: number,
  */
 edge_push_leaf_deg: number,
 /**
- * Greatest speed of the latch edge in the prescribed motion, m/s; `null` where motion is not described.
+ * Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
  */
 edge_speed_m_s: number | null,
 /**
@@ -1557,6 +1647,14 @@ contact: Contact | null,
  */
 site: Site | null,
 /**
+ * What is set at the first power-up.
+ */
+settings: Settings | null,
+/**
+ * What was measured and signed at the gate; given, the plan compares it.
+ */
+record: Record | null,
+/**
  * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
  * reserve, ±10 % where nothing is stated.
  */
@@ -1626,7 +1724,51 @@ crank: string,
 /**
  * Before the link's length.
  */
-link: string, };
+link: string,
+/**
+ * The language's decimal mark.
+ */
+decimal: string,
+/**
+ * Axis title, without unit.
+ */
+time: string,
+/**
+ * Axis title, without unit.
+ */
+edge_speed: string,
+/**
+ * On the line of the motor opening.
+ */
+motor_opening: string,
+/**
+ * On the line of the motor closing.
+ */
+motor_closing: string,
+/**
+ * Where a motor comes to a stand.
+ */
+stalls: string,
+/**
+ * Where a motor comes to a stand and is pushed back.
+ */
+driven_back: string,
+/**
+ * Where a motor hardly moves the leaf any more.
+ */
+creeps: string,
+/**
+ * On the line of what is held back while opening.
+ */
+overrun_opening: string,
+/**
+ * On the line of what is held back while closing.
+ */
+overrun_closing: string,
+/**
+ * On the line of what holds the leaf at a stand.
+ */
+holding: string, };
 
 /**
  * The leaf's weight, size and what the wind sees of it.
@@ -1862,7 +2004,11 @@ monitored: boolean | null,
 /**
  * Zones it reaches; none unless said.
  */
-reaches: Array<ZoneKind> | null, };
+reaches: Array<ZoneKind> | null,
+/**
+ * What it senses, in plan: where it reaches and leaves a gap is not looked at without.
+ */
+area: SensedArea | null, };
 
 /**
  * Means wanted and counted in one movement.
@@ -2003,6 +2149,10 @@ opening: PrescribedRun,
  * Closing against the wind.
  */
 closing: PrescribedRun,
+/**
+ * Largest shaft torque with the wind behind, both ways: holding back and braking together.
+ */
+held_back: TimedTorque,
 /**
  * Largest shaft torque of both, start and inertia included, over the rated torque.
  */
@@ -2395,7 +2545,15 @@ cursor: Colour,
 /**
  * The leaf.
  */
-leaf: Colour, };
+leaf: Colour,
+/**
+ * What is held back, and a hatching.
+ */
+third: Colour,
+/**
+ * What holds at a stand, and a hatching.
+ */
+fourth: Colour, };
 
 /**
  * A part that moves.
@@ -2584,7 +2742,11 @@ person: ForceOnPerson | null,
 /**
  * Zones, class and means of protection, where the job describes the site.
  */
-entrapment: Entrapment | null, };
+entrapment: Entrapment | null,
+/**
+ * What was measured at the gate against all this, where the job records anything.
+ */
+record: Commissioning | null, };
 
 /**
  * Where the plot lies inside the canvas, CSS px: the page places its own handles by it.
@@ -2662,9 +2824,22 @@ curve: Array<MotionPoint>, };
 export type PushTorque = "slip" | "peak" | "rated";
 
 /**
+ * A QR code to be drawn: dark on light, in a square of `side` × `side` units.
+ */
+export type QrPath = {
+/**
+ * Side of the whole square in modules, the quiet zone included.
+ */
+side: number,
+/**
+ * Path data of the dark modules, one unit a module.
+ */
+path: string, };
+
+/**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "energy" | "power" | "stiffness" | "angular_acceleration";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
  * Demand compared with the ratings.
@@ -2694,7 +2869,11 @@ export type ReadError = {
 /**
  * Why.
  */
-code: ReadErrorCode, };
+code: ReadErrorCode,
+/**
+ * What an ambiguous text may mean, in the document's unit: the comma grouping thousands, the comma marking decimals.
+ */
+readings: [number, number] | null, };
 
 /**
  * Why a typed text is not a number of the wanted quantity.
@@ -2731,6 +2910,123 @@ link_for_straightness_m: number | null,
 fault: Fault | null, };
 
 /**
+ * The commissioning record. What is absent was not measured, not tried or not signed. Other entries are carried and not looked at.
+ */
+export type Record = {
+/**
+ * Shaft angle between the two limits as they were set, degrees.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Leaf angle at the open limit, degrees from closed.
+ */
+open_leaf_deg: number | null,
+/**
+ * From start to stop when opening, s.
+ */
+opening_s: number | null,
+/**
+ * From start to stop when closing, s.
+ */
+closing_s: number | null,
+/**
+ * Pause before it closed by itself, s.
+ */
+close_timer_s: number | null,
+/**
+ * Steady pull that keeps the leaf opening, arm disconnected, calm air, N.
+ */
+pull_open_n: number | null,
+/**
+ * The same closing.
+ */
+pull_close_n: number | null,
+/**
+ * Hinge axis to where it was pulled, m; default the leaf's length.
+ */
+pull_radius_m: number | null,
+/**
+ * Leaf angle at which it was pulled, degrees; default half open.
+ */
+pull_leaf_deg: number | null,
+/**
+ * Push at which the drive slipped, half open, opening, N.
+ */
+slip_open_n: number | null,
+/**
+ * The same closing.
+ */
+slip_close_n: number | null,
+/**
+ * Dynamic force on the closing edge by a calibrated instrument, N.
+ */
+dynamic_force_n: number | null,
+/**
+ * Static force there, N.
+ */
+static_force_n: number | null,
+/**
+ * Voltage at the motor while it runs, V.
+ */
+motor_v: number | null,
+/**
+ * Resistance of the earth rod, Ω.
+ */
+rod_ohm: number | null,
+/**
+ * Whether the isolator was tried and cuts every pole.
+ */
+isolation_tried: boolean | null,
+/**
+ * Whether it was locked off and tried.
+ */
+lock_off_tried: boolean | null,
+/**
+ * Whether every means of protection was tried, opening and closing.
+ */
+devices_tested: boolean | null,
+/**
+ * Whether the manual release was tried.
+ */
+release_tried: boolean | null,
+/**
+ * Whether the signs are fixed on both faces.
+ */
+signs_fixed: boolean | null,
+/**
+ * Whether the owner was shown how to use, release and stop the gate.
+ */
+owner_instructed: boolean | null,
+/**
+ * Number of the sheet.
+ */
+number: string | null,
+/**
+ * Its revision.
+ */
+revision: string | null,
+/**
+ * Its date, `YYYY-MM-DD`.
+ */
+date: string | null,
+/**
+ * Name of the installer who signs.
+ */
+installer: string | null,
+/**
+ * When the installer signed, `YYYY-MM-DD`.
+ */
+installer_date: string | null,
+/**
+ * Name of the owner who signs.
+ */
+owner: string | null,
+/**
+ * When the owner signed, `YYYY-MM-DD`.
+ */
+owner_date: string | null, };
+
+/**
  * A change that might open the window.
  */
 export type Remedy = {
@@ -2739,15 +3035,19 @@ export type Remedy = {
  */
 change: RemedyKind,
 /**
- * Least slip torque with it, N·m.
+ * The change made with it; `null` where it is tried alone.
+ */
+with: RemedyKind | null,
+/**
+ * Least slip torque then, N·m.
  */
 least_slip_n_m: number,
 /**
- * Highest slip torque with it, N·m; `null` where no limit is left.
+ * Highest slip torque then, N·m; `null` where no limit is left.
  */
 highest_slip_n_m: number | null,
 /**
- * Whether it opens the window by itself.
+ * Whether it opens the window.
  */
 opens: boolean, };
 
@@ -2911,6 +3211,56 @@ arm: Arm | null,
 short: [ShortLength, number] | null, };
 
 /**
+ * The leaf at one time of a run.
+ */
+export type RunPoint = {
+/**
+ * Time from the start, s.
+ */
+time_s: number,
+/**
+ * Leaf angle from closed, degrees.
+ */
+leaf_deg: number,
+/**
+ * Speed of the latch edge, m/s, magnitude.
+ */
+edge_speed_m_s: number,
+/**
+ * Torque at the operator's shaft, N·m, signed like the shaft angle.
+ */
+shaft_torque_n_m: number, };
+
+/**
+ * What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+ */
+export type SensedArea = {
+/**
+ * What it is fixed to.
+ */
+on: SensorFrame,
+/**
+ * One end, m: along the gate line from the hinge, or along the leaf.
+ */
+from_x_m: number,
+/**
+ * The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+ */
+from_y_m: number,
+/**
+ * The other end, m.
+ */
+to_x_m: number,
+/**
+ * The other end, m.
+ */
+to_y_m: number,
+/**
+ * Half of what it is wide, m; default 0.05.
+ */
+half_width_m: number | null, };
+
+/**
  * The reserve with one input changed, all others as they are.
  */
 export type Sensitivity = {
@@ -2930,6 +3280,28 @@ low: number | null,
  * Reserve with the input raised.
  */
 high: number | null, };
+
+/**
+ * What a sensor is fixed to.
+ */
+export type SensorFrame = "ground" | "leaf";
+
+/**
+ * What one sensor reaches.
+ */
+export type SensorReach = {
+/**
+ * Number of the means in the job's list.
+ */
+means: number,
+/**
+ * Zones that count, in their order, and how far each is from what is sensed.
+ */
+zones: Array<ZoneGap>,
+/**
+ * Leaf angles at which the latch edge is within what is sensed.
+ */
+edge: Array<AngleSpan>, };
 
 /**
  * What a set-out may choose from, and what it has to keep. Ranges are `[least, most]`, bounds included; equal bounds fix a value.
@@ -3029,6 +3401,15 @@ rule_of_thumb: RuleOfThumb | null,
  * Where there is no best: the set-out that comes nearest, and what is in the way.
  */
 nearest: Nearest | null, };
+
+/**
+ * What is set at the first power-up and nothing else in the job says.
+ */
+export type Settings = {
+/**
+ * Pause before the gate closes by itself, s, 0 where it does not; unknown unless given.
+ */
+close_timer_s: number | null, };
 
 /**
  * How urgent a finding is.
@@ -3287,6 +3668,23 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * One thing tried or done.
+ */
+export type Step = {
+/**
+ * Path of the answer in the job.
+ */
+path: string,
+/**
+ * The answer; `null` where there is none.
+ */
+done: boolean | null,
+/**
+ * The verdict.
+ */
+verdict: CheckVerdict, };
+
+/**
  * Magnitudes; the wind may come from either side, and then all of them change sign together.
  */
 export type Storm = {
@@ -3495,6 +3893,18 @@ pixel_ratio: number,
  */
 leaf_deg: number,
 /**
+ * Whether the plan view shows the zones that can catch a person, and what stands around.
+ */
+zones: boolean,
+/**
+ * Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
+ */
+overrun: boolean,
+/**
+ * The run that is followed through time, by its place in the core's list.
+ */
+run: "opening" | "closing" | "motor_opening" | "motor_closing",
+/**
  * Units of the numbers.
  */
 system: System,
@@ -3664,6 +4074,23 @@ obstacle: number | null,
  * Where the free gap comes from.
  */
 source: Source, };
+
+/**
+ * How far a zone is from what a sensor senses.
+ */
+export type ZoneGap = {
+/**
+ * Number of the zone in the plan's list.
+ */
+zone: number,
+/**
+ * Kind of the zone.
+ */
+kind: ZoneKind,
+/**
+ * Distance from its place, at the leaf angle where it is worst, to what is sensed, m; 0 within it.
+ */
+gap_m: number, };
 
 /**
  * What closes on what.

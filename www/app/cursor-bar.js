@@ -19,6 +19,14 @@ const READINGS = [
   ["link_force_close_n", "force"],
 ];
 
+/** Said while the curve shows them. @type {[string, Quantity][]} */
+const HELD = [
+  ["overrun_open_n_m", "torque"],
+  ["overrun_close_n_m", "torque"],
+  ["holding_n_m", "torque"],
+];
+const ALL = [...READINGS, ...HELD];
+
 /**
  * @param {Sheet} sheet
  * @returns {Part}
@@ -26,8 +34,8 @@ const READINGS = [
 export function createCursorBar(sheet) {
   const { cursor } = sheet;
   const angle = h("strong", { class: "angle" });
-  const values = READINGS.map(() => h("dd", {}));
-  const readings = READINGS.map(([name], index) => h("div", {}, h("dt", {}, sheet.say(`columns.${name}`)), values[index]));
+  const values = ALL.map(() => h("dd", {}));
+  const readings = ALL.map(([name], index) => h("div", {}, h("dt", {}, sheet.say(`columns.${name}`)), values[index]));
   const deciding = button(sheet, "deciding", () => cursor.toDeciding());
   const root = h(
     "div",
@@ -57,7 +65,8 @@ export function createCursorBar(sheet) {
     if (!sheet.result) return;
     const pose = /** @type {any} */ (sheet.result.calculation.pose(cursor.leafDeg));
     setText(angle, sheet.show(cursor.leafDeg, "angle"));
-    READINGS.forEach(([name, quantity], index) => setText(values[index], pose[name] === null ? "–" : sheet.show(pose[name], quantity)));
+    readings.forEach((reading, index) => (reading.hidden = index >= READINGS.length && !sheet.showing.overrun));
+    ALL.forEach(([name, quantity], index) => setText(values[index], pose[name] === null ? "–" : sheet.show(pose[name], quantity)));
     deciding.setAttribute("aria-pressed", String(cursor.followsDeciding));
   }
 

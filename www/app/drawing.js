@@ -15,7 +15,7 @@ export class Drawing {
   /**
    * @param {Sheet} sheet
    * @param {object} options
-   * @param {string} options.name `curve` or `plan_view`
+   * @param {string} options.name `curve`, `plan_view` or `time`
    * @param {(canvas: HTMLCanvasElement, view: View) => void} options.draw
    * @param {(x: number, y: number, view: View) => number} options.locate leaf angle under a point of the canvas, CSS pixels
    * @param {() => Palette} options.palette
@@ -26,6 +26,9 @@ export class Drawing {
     this.locate = locate;
     this.palette = palette;
     this.frame = 0;
+    /** Where the canvas was when a finger came down: asking for it anew would make the browser lay out the page at every move. @type {DOMRect | null} */
+    this.box = null;
+    this.size = { width: 0, height: 0 };
     this.canvas = h("canvas", {});
     this.root = h(
       "div",
@@ -47,8 +50,11 @@ export class Drawing {
 
   /** Watches size and pixel density; ends with the signal. @param {AbortSignal} signal */
   watch(signal) {
-    const sizes = new ResizeObserver(() => this.redraw());
-    sizes.observe(this.root);
+    const sizes = new ResizeObserver(([{ contentRect: { width, height } }]) => {
+      this.size = { width, height };
+      this.redraw();
+    });
+    sizes.observe(this.canvas);
     signal.addEventListener("abort", () => {
       sizes.disconnect();
       cancelAnimationFrame(this.frame);
@@ -69,22 +75,24 @@ export class Drawing {
 
   /** What the core needs to know to draw, and to find an angle under a finger. @returns {View} */
   view() {
-    const { width, height } = this.canvas.getBoundingClientRect();
+    const { enlarged } = this.sheet;
     return {
-      width,
-      height,
-      pixel_ratio: devicePixelRatio,
+      width: this.size.width / enlarged,
+      height: this.size.height / enlarged,
+      pixel_ratio: devicePixelRatio * enlarged,
       leaf_deg: this.sheet.cursor.leafDeg,
+      ...this.sheet.showing,
       system: this.sheet.session.system,
       palette: this.palette(),
       labels: this.sheet.strings.at("drawing"),
     };
   }
 
-  /** Draws in the next frame, however often it is asked. */
+  /** Draws in the next frame, however often it is asked. A frame that is asked for is not put off, or what plays would never be drawn. */
   redraw() {
-    cancelAnimationFrame(this.frame);
+    if (this.frame) return;
     this.frame = requestAnimationFrame(() => {
+      this.frame = 0;
       const view = this.view();
       if (this.sheet.result && view.width > 0 && view.height > 0) this.draw(this.canvas, view);
     });
@@ -100,13 +108,15 @@ export class Drawing {
 
   /** @param {number} clientX @param {number} clientY */
   #angleAt(clientX, clientY) {
-    const box = this.canvas.getBoundingClientRect();
-    return this.locate(clientX - box.left, clientY - box.top, this.view());
+    const box = (this.box ??= this.canvas.getBoundingClientRect());
+    const { enlarged } = this.sheet;
+    return this.locate((clientX - box.left) / enlarged, (clientY - box.top) / enlarged, this.view());
   }
 
   /** @param {PointerEvent} event */
   #down(event) {
     if (!this.sheet.result || event.button !== 0) return;
+    this.box = null;
     this.root.setPointerCapture(event.pointerId);
     this.#follow(event);
   }
@@ -124,6 +134,7 @@ export class Drawing {
   /** A finger that takes hold near the cursor drags in any direction; elsewhere an up or down stroke scrolls. @param {TouchEvent} event */
   #touch(event) {
     const touch = event.touches[0];
+    this.box = null;
     if (!this.sheet.result || event.touches.length !== 1) return;
     if (Math.abs(this.#angleAt(touch.clientX, touch.clientY) - this.sheet.cursor.leafDeg) <= GRIP_DEG) event.preventDefault();
   }

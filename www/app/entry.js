@@ -5,6 +5,9 @@
  *
  * @import { Core } from "./core.js"
  * @import { FieldRule, System } from "./contract.d.ts"
+ *
+ * A text as typed, the units shown then, and which of its readings was meant, where it has two.
+ * @typedef {{ text: string, system: System, meant?: number }} Typed
  */
 export class Entry {
   /**
@@ -18,10 +21,14 @@ export class Entry {
     this.start = start;
     /** In the document's unit; null when there is none. @type {number | null} */
     this.value = start;
-    /** What was typed, and in which units; null until somebody types. @type {{ text: string, system: System } | null} */
+    /** What was typed, and in which units; null until somebody types. @type {Typed | null} */
     this.typed = null;
+    /** Whether the start is what somebody stated elsewhere (the sender of a link) and not the page's own. */
+    this.given = false;
     /** Why the typed text is no number. @type {string | null} */
     this.unread = null;
+    /** What an ambiguous text may mean. @type {[number, number] | null} */
+    this.readings = null;
   }
 
   get path() {
@@ -30,30 +37,32 @@ export class Entry {
 
   /** Whether the number still is the one the page started with. */
   get assumed() {
-    return this.typed === null;
+    return this.typed === null && !this.given;
   }
 
   /**
    * @param {string} text
    * @param {System} system
+   * @param {number} [meant] which reading of an ambiguous text
    */
-  type(text, system) {
-    this.typed = { text, system };
-    this.unread = null;
-    this.value = null;
+  type(text, system, meant) {
+    this.typed = { text, system, meant };
+    this.unread = this.value = this.readings = null;
     try {
       this.value = this.core.read(text, this.rule.quantity, system);
     } catch (error) {
-      const code = /** @type {{ code?: string }} */ (error).code;
+      const { code, readings } = /** @type {Partial<import("./contract.d.ts").ReadError>} */ (error);
       if (code === undefined) throw error;
+      this.readings = readings ?? null;
+      this.value = readings?.[meant ?? NaN] ?? null;
+      if (this.value !== null) return;
       // An empty field is no fault of reading: the core decides whether the number may be missing.
       if (code !== "empty") this.unread = code;
     }
   }
 
   reset() {
-    this.typed = null;
-    this.unread = null;
+    this.typed = this.unread = this.readings = null;
     this.value = this.start;
   }
 

@@ -38,7 +38,7 @@ function allowed(sheet, fault) {
   switch (limits?.kind) {
     case "range": {
       const end = (/** @type {number} */ value, /** @type {"up" | "down"} */ rounding) =>
-        sheet.core.show_limit(value, limits.quantity, sheet.session.system, rounding);
+        sheet.limit(value, limits.quantity, rounding);
       if (limits.least == null && limits.most == null) return sheet.say("allowed.any");
       if (limits.least == null) return sheet.say("allowed.most", { most: end(limits.most, "down") });
       if (limits.most == null) return sheet.say("allowed.least", { least: end(limits.least, "up") });

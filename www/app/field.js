@@ -7,7 +7,7 @@
 
 import { h, setAttribute, setText } from "./dom.js";
 import { faultSentence } from "./faults.js";
-import { uncertainInput, wordsKey } from "./paths.js";
+import { obstacleSide, uncertainInput, wordsKey } from "./paths.js";
 
 /** @param {string} path */
 export function fieldId(path) {
@@ -31,10 +31,11 @@ export function createField(sheet, path, { large = false } = {}) {
   const unit = h("span", { class: "unit", id: `${id}-unit` });
   const note = h("p", { class: "note", id: `${id}-note` });
   const error = h("p", { class: "error", id: `${id}-error`, hidden: true });
+  const meanings = [0, 1].map((reading) => h("button", { type: "button", class: "means", onclick: () => means(reading) }));
+  const asks = h("div", { class: "meant", role: "group", "aria-label": sheet.say("form.meant"), hidden: true }, ...meanings);
   const input = h("input", {
     id,
     type: "text",
-    inputmode: (entry.rule.least ?? -1) < 0 ? "text" : "decimal",
     autocomplete: "off",
     autocapitalize: "off",
     spellcheck: "false",
@@ -54,15 +55,24 @@ export function createField(sheet, path, { large = false } = {}) {
   const root = h(
     "div",
     { class: large ? "field large" : "field", part: "field", "data-path": path },
-    h("div", { class: "field-head" }, h("label", { for: id }, sheet.strings.has(`${words}.label`) ? sheet.say(`${words}.label`) : name), tag, reset),
+    h("div", { class: "field-head" }, h("label", { for: id }, sheet.strings.has(`${words}.label`) && !obstacleSide(path) ? sheet.say(`${words}.label`) : name), tag, reset),
     h("div", { class: "field-box" }, input, unit),
     note,
     error,
+    asks,
   );
 
   function release() {
     sheet.session.held = null;
     sheet.changed();
+  }
+
+  /** Which reading of a lone comma was meant. @param {number} reading */
+  function means(reading) {
+    const { text, system } = /** @type {import("./entry.js").Typed} */ (entry.typed);
+    entry.type(text, system, reading);
+    release();
+    input.focus();
   }
 
   function goBack() {
@@ -73,12 +83,16 @@ export function createField(sheet, path, { large = false } = {}) {
 
   function update() {
     const { system } = sheet.session;
-    const text = entry.text(system);
+    const shown = entry.text(system);
+    const text = shown === entry.typed?.text ? shown : sheet.strings.numbers(shown);
     // Writing the same text would move the caret.
     if (input.value !== text) input.value = text;
+    // A keypad of digits has neither a sign nor the marks of feet and inches.
+    const digits = (entry.rule.least ?? -1) >= 0 && !(system === "us" && entry.rule.quantity.endsWith("length"));
+    setAttribute(input, "inputmode", digits ? "decimal" : "text");
     setText(unit, sheet.unit(entry.rule.quantity));
     tag.hidden = !sheet.isAssumed(path);
-    reset.hidden = entry.assumed;
+    reset.hidden = entry.typed === null;
     const back = resetText();
     setText(reset, back);
     setAttribute(reset, "aria-label", sheet.say("form.reset_field", { field: name, reset: back }));
@@ -87,6 +101,8 @@ export function createField(sheet, path, { large = false } = {}) {
     const fault = sheet.told.find((told) => told.path === path);
     error.hidden = !fault;
     setText(error, fault ? faultSentence(sheet, fault) : "");
+    asks.hidden = fault?.code !== "ambiguous" || !entry.readings;
+    if (!asks.hidden) entry.readings?.forEach((value, reading) => setText(meanings[reading], withUnit(value)));
     setAttribute(input, "aria-invalid", fault ? "true" : null);
     const described = [unit.textContent ? unit.id : "", tag.hidden ? "" : tag.id, note.textContent ? note.id : "", fault ? error.id : ""];
     setAttribute(input, "aria-describedby", described.filter(Boolean).join(" ") || null);
@@ -97,11 +113,17 @@ export function createField(sheet, path, { large = false } = {}) {
     return sheet.say("form.reset", { value: sheet.show(entry.start, entry.rule.quantity) });
   }
 
+  /** With as many digits as an input has. @param {number} value */
+  function withUnit(value) {
+    const { quantity } = entry.rule;
+    return `${sheet.strings.numbers(sheet.core.bare(value, quantity, sheet.session.system))} ${sheet.unit(quantity)}`.trim();
+  }
+
   /** What the number is; once typed, what was understood. */
   function noteText() {
     const { system } = sheet.session;
     if (entry.typed && entry.value !== null) {
-      const understood = sheet.show(entry.value, entry.rule.quantity);
+      const understood = sheet.understood(entry.value, entry.rule.quantity);
       if (entry.typed.system === system) return sheet.say("form.understood", { understood });
       const there = sheet.core.unit(entry.rule.quantity, entry.typed.system);
       return sheet.say("form.typed_as", { understood, typed: `${entry.typed.text} ${there}`.trim() });

@@ -14,7 +14,7 @@ import { createOperatorChoice } from "./operator-choice.js";
 
 /**
  * @param {Sheet} sheet
- * @returns {Part}
+ * @returns {Part & { rated: () => void }}
  */
 export function createForm(sheet) {
   const lead = new Map(LEAD.map((path) => [path, createField(sheet, path, { large: true })]));
@@ -25,7 +25,7 @@ export function createForm(sheet) {
     if (sheet.session.byParts && sheet.session.members.list.length === 0) sheet.session.members.add();
   });
   const operator = createOperatorChoice(sheet);
-  const groups = GROUPS.map((group) => createGroup(sheet, group));
+  const groups = GROUPS.filter(({ handover }) => !handover).map((group) => createGroup(sheet, group));
   const start = h("p", { class: "note" }, sheet.say("form.starting_from"));
   const root = h(
     "form",
@@ -54,5 +54,5 @@ export function createForm(sheet) {
     for (const part of parts) part.update();
   }
 
-  return { root, update };
+  return { root, update, rated: operator.update };
 }

@@ -30,7 +30,7 @@ export function createGroup(sheet, group) {
   blocks.delete("operator");
   const root = h(
     "details",
-    { class: "group", part: "group", "data-group": name },
+    { class: "group", part: "group", "data-group": name, ontoggle: updateAsked },
     h("summary", {}, h("span", { class: "group-says" }, h("span", { class: "group-name" }, sheet.say(`groups.${name}.title`)), " ", brief), tag),
     sheet.strings.has(`groups.${name}.note`) ? h("p", { class: "note" }, sheet.say(`groups.${name}.note`)) : null,
     error,
@@ -38,9 +38,18 @@ export function createGroup(sheet, group) {
     outcome,
   );
   let said = "";
+  let chosen = "";
+
+  /** Fields that nobody sees are left alone until the group opens; what a choice brings in is there at once, to be led to. */
+  function updateAsked() {
+    const choices = all.choices.map(({ path }) => sheet.session.choice(path).value).join();
+    if (!root.open && choices === chosen) return;
+    chosen = choices;
+    asked.update();
+  }
 
   function update() {
-    asked.update();
+    updateAsked();
     const active = sheet.session.active(items);
     setText(brief, briefly(sheet, name, active));
     const words = active.choices.filter((choice) => Object.keys(written(choice, sheet.session.choice(choice.path).value)).length > 0);
@@ -58,7 +67,10 @@ export function createGroup(sheet, group) {
     const whole = sheet.told.filter(({ path }) => blocks.has(path.split(".")[0]) && !fields.has(path) && !isElsewhere(path));
     error.hidden = whole.length === 0;
     setText(error, whole.map((fault) => faultSentence(sheet, fault)).join(" "));
-    if (whole.length || sheet.told.some((fault) => fields.has(fault.path))) root.open = true;
+    if (whole.length || sheet.told.some((fault) => fields.has(fault.path))) {
+      root.open = true;
+      asked.update();
+    }
   }
 
   /** The large fields and the leaf's parts have a place of their own, and so has a field of another group. @param {string} path */

@@ -20,9 +20,13 @@
  * @typedef {object} Group
  * @property {string} name
  * @property {Item[]} items
+ * @property {boolean} [handover] asked for under "Hand over"
  */
 
+import { CHECKS } from "./check/groups.js";
+import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
+import { looked } from "./looked.js";
 import { windItems } from "./wind-items.js";
 
 /** Where the weight and the area come from. */
@@ -105,24 +109,6 @@ const HINGES = {
 /** Both ends of a range. @param {string} path */
 function ends(path) {
   return [`${path}.0`, `${path}.1`];
-}
-
-/**
- * A block of the job that may be absent.
- *
- * @param {string} path
- * @param {Item[]} items
- * @returns {Choice}
- */
-function looked(path, items) {
-  return {
-    path: `${path}.looked_at`,
-    options: ["no", "yes"],
-    usual: "no",
-    writes: { no: {}, yes: {} },
-    signs: { yes: [path] },
-    of: { yes: items },
-  };
 }
 
 /** @type {Choice} */
@@ -226,6 +212,7 @@ export const GROUPS = [
   { name: "tape", items: [looked("tape", ["tape.error_m"])] },
   {
     name: "as_built",
+    handover: true,
     items: [
       looked("as_built", [
         "as_built.shaft_x_m",
@@ -237,7 +224,11 @@ export const GROUPS = [
       ]),
     ],
   },
+  ...HANDOVER,
 ];
 
-/** Everything there is to say, the leaf's parts apart. */
-export const EVERYTHING = everything([LEAF_BY, ...LEAD, ...RATINGS, ...GROUPS.flatMap((group) => group.items)]);
+/** What all groups ask, those of the check included. */
+export const ASKED = [...GROUPS, ...CHECKS].flatMap((group) => group.items);
+
+/** Everything there is to say, the leaf's parts and the lists of the site apart. */
+export const EVERYTHING = everything([LEAF_BY, ...LEAD, ...RATINGS, ...ASKED]);

@@ -24,13 +24,21 @@ export function jobOf(session) {
   for (const choice of session.activeChoices()) {
     for (const [path, value] of Object.entries(written(choice, session.choice(choice.path).value))) put(job, path, value);
   }
-  const listed = new Set(session.byParts ? members.activePaths() : []);
-  for (const path of session.activePaths()) if (!listed.has(path)) put(job, path, valueFor(session, path));
+  const listed = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths()]);
+  for (const path of session.activePaths()) if (!listed.has(path)) say(job, path, valueFor(session, path));
+  for (const [path, { value, typed }] of session.texts) if (typed) say(job, path, value || null);
   if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
+  if (session.site.active) Object.assign(job.site, session.site.documents((path) => valueFor(session, path)));
   if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency);
   putUncertainties(session, job);
   if (session.setout.said) job.setout = session.setout.block();
   return job;
+}
+
+/** What was not recorded is not there: a record of nothing is none. @param {any} job @param {string} path @param {unknown} value */
+function say(job, path, value) {
+  if (value === null && /^(record|settings)\./.test(path)) remove(job, path);
+  else put(job, path, value);
 }
 
 /** @param {Session} session @param {string} path */
@@ -48,8 +56,11 @@ function valueFor(session, path) {
 function dropped(session) {
   const block = (/** @type {string} */ path) => path.split(".")[0];
   const turned = EVERYTHING.choices.map(({ path }) => path).filter((path) => session.choice(path).value !== session.choice(path).start);
-  const changed = new Set(turned.map(block));
-  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members"];
+  // A block that hangs on another goes with it: nothing holds a leaf in a storm that is not looked at.
+  const active = new Set(session.activeChoices());
+  const idle = EVERYTHING.choices.filter((choice) => choice.path.endsWith(".looked_at") && !active.has(choice)).map(({ path }) => path);
+  const changed = new Set([...turned, ...idle].map(block));
+  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members", "site.obstacles", "site.means"];
   return all.filter((path) => changed.has(block(path)));
 }
 
@@ -81,4 +92,9 @@ export function listedOperator(session, operator, efficiency) {
     shaft_speed_deg_s: shaft_speed_deg_s ?? null,
     arm_efficiency: assumed ? (own ?? efficiency) : efficiency,
   };
+}
+
+/** The job without what says nothing of the steady torque, for one figure of it. @param {any} job */
+export function torqueOnly(job) {
+  return { ...job, samples: 2, setout: null, motion: null, breakaway: null, holding: null, contact: null, site: null };
 }

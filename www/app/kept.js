@@ -1,24 +1,26 @@
 /**
- * What was typed, carried over the reload that an accepted update needs. It lives in this tab only and is read once.
+ * The job of this tab, carried over a reload: with what was typed in its last moment. It lives in this tab only and is read once.
  *
- * @import { PintleCalculator } from "./pintle-calculator.js"
+ * @typedef {{ id: string, seen: number | null, dirty: boolean, document: any }} Held
+ * `id` and `seen` name the row it is kept in, `dirty` says that it is newer than that row.
  */
 
 const STORE = "pintle-typed";
 
-/** @param {PintleCalculator} calculator */
-export function keepTyped(calculator) {
-  sessionStorage.setItem(STORE, JSON.stringify(calculator.record));
+/** Throws where the browser keeps nothing. @param {Held} held */
+export function holdTyped(held) {
+  sessionStorage.setItem(STORE, JSON.stringify(held));
 }
 
-/** @param {PintleCalculator} calculator */
-export function restoreTyped(calculator) {
+/** @returns {Held | null} */
+export function takeHeld() {
   try {
-    const kept = sessionStorage.getItem(STORE);
+    const held = sessionStorage.getItem(STORE);
     sessionStorage.removeItem(STORE);
-    if (kept) calculator.record = JSON.parse(kept);
+    return held && JSON.parse(held);
   } catch (error) {
-    // Denied storage or a broken record: the page starts afresh.
+    // Denied storage or a broken record: the page starts from what is kept, or afresh.
     console.error("pintle", error);
+    return null;
   }
 }

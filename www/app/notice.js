@@ -3,7 +3,7 @@
  * Nothing changes under the person's hands: the newer version comes when they say so, and what they typed comes along.
  */
 
-import { keepOffline } from "./offline.js";
+import { keepOffline, startAfresh } from "./offline.js";
 
 /**
  * @param {Document} page
@@ -18,16 +18,31 @@ export function watchNotices(page, language, keep) {
   const problem = find("#notice-problem");
   /** @type {string | null} */
   let offlineKey = null;
-  /** @type {(() => void) | null} */
-  let accept = null;
+  /** What is offered: a sentence, and what is done if it is accepted. @type {{ key: string, take: () => unknown } | null} */
+  let offer = null;
   /** @type {import("./strings.js").Strings | null} */
   let strings = null;
 
   function show() {
     if (!strings) return;
     offline.textContent = offlineKey ? strings.say(`page.${offlineKey}`) : "";
-    says.textContent = accept ? strings.say("page.update_ready") : "";
-    notice.hidden = accept === null;
+    says.textContent = offer ? strings.say(`page.${offer.key}`) : "";
+    notice.hidden = offer === null;
+  }
+
+  /** @param {string} key @param {() => unknown} take */
+  function propose(key, take) {
+    offer = { key, take };
+    problem.textContent = "";
+    show();
+  }
+
+  /** @param {() => Promise<void>} afresh */
+  function fetchAnew(afresh) {
+    return afresh().catch((error) => {
+      console.warn("pintle", error);
+      problem.textContent = strings?.say("page.afresh_offline") ?? "";
+    });
   }
 
   language.each((table) => {
@@ -46,13 +61,15 @@ export function watchNotices(page, language, keep) {
         return;
       }
     }
-    accept?.();
+    offer?.take();
   });
 
   find("#later").addEventListener("click", () => {
-    accept = null;
+    offer = null;
     show();
   });
+
+  find("#afresh").addEventListener("click", () => propose("afresh_ask", () => fetchAnew(startAfresh)));
 
   keepOffline({
     ready() {
@@ -60,8 +77,10 @@ export function watchNotices(page, language, keep) {
       show();
     },
     update(take) {
-      accept = take;
-      show();
+      propose("update_ready", take);
+    },
+    stuck(afresh) {
+      propose("update_stuck", () => fetchAnew(afresh));
     },
     unable(reason) {
       console.warn("pintle", reason);

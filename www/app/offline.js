@@ -7,11 +7,13 @@
  * @param {() => void} tell.ready  Everything is kept: from now on the page works without a network.
  * @param {(accept: () => void) => void} tell.update  A newer version is kept and waits. `accept()` changes to it and reloads
  *   the page; without it nothing changes under the user's hands. Told again for each newer version.
+ * @param {(afresh: () => Promise<void>) => void} [tell.stuck]  The newer version was accepted and does not answer; `afresh()` is
+ *   {@link startAfresh}.
  * @param {(reason: unknown) => void} tell.unable  The page cannot be kept here: the browser has no service workers, storage is
  *   denied or full, or the network failed before all was fetched. It still works as long as there is a network.
  * @returns {Promise<void>} Settled when the browser has taken up the work; never rejected.
  */
-export async function keepOffline({ ready, update, unable }) {
+export async function keepOffline({ ready, update, stuck, unable }) {
   if (!('serviceWorker' in navigator)) {
     unable(new Error('no service workers'));
     return;
@@ -19,15 +21,15 @@ export async function keepOffline({ ready, update, unable }) {
   try {
     const worker = new URL('../sw.js', import.meta.url);
     const registration = await navigator.serviceWorker.register(worker, { updateViaCache: 'none' });
-    follow(registration, { ready, update, unable });
+    follow(registration, { ready, update, stuck, unable });
     checkOnReturn(registration);
   } catch (reason) {
     unable(reason);
   }
 }
 
-function follow(registration, { ready, update, unable }) {
-  const offer = () => update(() => changeToNewest(registration));
+function follow(registration, { ready, update, stuck, unable }) {
+  const offer = () => update(() => changeToNewest(registration, stuck));
   const watch = (worker) =>
     worker.addEventListener('statechange', () => {
       if (worker.state === 'installed' && registration.active) offer();
@@ -41,8 +43,11 @@ function follow(registration, { ready, update, unable }) {
   registration.addEventListener('updatefound', () => watch(registration.installing));
 }
 
+/** A version that takes over does so at once; one that needs longer than this is stuck. */
+const ANSWER_MS = 10_000;
+
 /** Makes the waiting version the active one, then reloads. Another tab may have done the first half already. */
-function changeToNewest(registration) {
+function changeToNewest(registration, stuck) {
   const worker = registration.waiting ?? registration.active;
   if (worker.state === 'activated') {
     location.reload();
@@ -52,6 +57,26 @@ function changeToNewest(registration) {
     if (worker.state === 'activated') location.reload();
   });
   worker.postMessage('take-over');
+  setTimeout(() => stuck?.(startAfresh), ANSWER_MS);
+}
+
+/**
+ * Throws away what is kept of the page and its worker, and loads it from the network: the way out when a worker is stuck. Jobs are
+ * kept elsewhere and stay.
+ *
+ * @returns {Promise<void>} Rejected, with nothing thrown away, where the network does not give the worker's script.
+ */
+export async function startAfresh() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  if (registration) {
+    // The one request that never goes through the worker itself.
+    await registration.update();
+    await registration.unregister();
+    const own = `pintle:${new URL(registration.scope).pathname}:`;
+    const names = await caches.keys();
+    await Promise.all(names.filter((name) => name.startsWith(own)).map((name) => caches.delete(name)));
+  }
+  location.reload();
 }
 
 /** A page may stay open for weeks: it looks for a newer version whenever the user comes back to it. */

@@ -5,7 +5,7 @@
  * @import { Strings } from "./strings.js"
  */
 
-import { LANGUAGES, loadStrings, nearestLanguage } from "./strings.js";
+import { LANGUAGES, loadStrings } from "./strings.js";
 
 const STORE = "pintle-language";
 
@@ -33,9 +33,9 @@ export function startLanguage(page) {
 
   /** @param {string} wanted */
   async function choose(wanted) {
-    const table = await loadStrings(wanted);
+    const table = await loadStrings(regional(wanted));
     strings = table;
-    page.documentElement.lang = table.language;
+    page.documentElement.lang = table.tag;
     for (const button of page.querySelectorAll("[data-language]")) {
       button.setAttribute("aria-pressed", String(button.getAttribute("data-language") === table.language));
     }
@@ -49,7 +49,7 @@ export function startLanguage(page) {
       choose(wanted).catch((error) => console.error("pintle", error));
     });
   }
-  choose(remembered() ?? nearestLanguage(navigator.language)).catch((error) => console.error("pintle", error));
+  choose(remembered() ?? navigator.language).catch((error) => console.error("pintle", error));
 
   return {
     fill,
@@ -59,6 +59,11 @@ export function startLanguage(page) {
       if (strings) listener(strings);
     },
   };
+}
+
+/** The language as the browser's own settings have it: with a region, numbers are written its way. @param {string} wanted */
+function regional(wanted) {
+  return navigator.languages.find((tag) => tag.split("-")[0] === wanted) ?? wanted;
 }
 
 /** Storage may be denied; then the language lasts as long as the page. */

@@ -14,6 +14,8 @@ const INKS = {
   limit: "--_limit",
   cursor: "--_cursor",
   leaf: "--_leaf",
+  third: "--_third",
+  fourth: "--_fourth",
 };
 
 /**
@@ -23,19 +25,14 @@ const INKS = {
  * @returns {Palette}
  */
 export function readPalette(probe) {
-  const colours = readColours(probe, Object.values(INKS));
-  return /** @type {any} */ (Object.fromEntries(Object.keys(INKS).map((ink, index) => [ink, colours[index]])));
-}
-
-/** @param {HTMLElement} probe @param {string[]} properties */
-export function readColours(probe, properties) {
   const canvas = document.createElement("canvas");
   canvas.width = canvas.height = 1;
   const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d", { willReadFrequently: true }));
-  return properties.map((property) => {
+  const colour = (/** @type {string} */ property) => {
     probe.style.color = `var(${property})`;
     return hex(context, getComputedStyle(probe).color);
-  });
+  };
+  return /** @type {any} */ (Object.fromEntries(Object.entries(INKS).map(([ink, property]) => [ink, colour(property)])));
 }
 
 /** @param {CanvasRenderingContext2D} context @param {string} colour */

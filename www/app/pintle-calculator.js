@@ -1,8 +1,8 @@
 /**
  * `<pintle-calculator>`: the calculator as a custom element. Registered in define.js, so that a host may choose another name.
  *
- * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `lang` (else the nearest ancestor's).
- * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `ready` (a promise), `version`.
+ * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `layout` (`field` | `projector`), `lang` (else the nearest ancestor's).
+ * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
  * Event       `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
  *
  * @import { Fault, Plan } from "./contract.d.ts"
@@ -15,13 +15,13 @@ import { NO_OPERATORS, readOperators } from "./operators.js";
 import { Session } from "./session.js";
 import { Sheet } from "./sheet.js";
 import { languageOf, readSource, startingJob } from "./sources.js";
-import { loadStrings, nearestLanguage } from "./strings.js";
+import { loadStrings, nearestTag } from "./strings.js";
 import { loadStyleSheets } from "./stylesheet.js";
 import { applyRecord, takeRecord } from "./typed-record.js";
 import { createView } from "./view.js";
 
 export class PintleCalculator extends HTMLElement {
-  static observedAttributes = ["job", "operators", "units", "lang"];
+  static observedAttributes = ["job", "operators", "units", "layout", "lang"];
 
   #tree = this.attachShadow({ mode: "open" });
   /** @type {Sheet | null} */
@@ -33,7 +33,10 @@ export class PintleCalculator extends HTMLElement {
   #start = 0;
   /** Whether the next start is with another job, so that what was typed into the last one goes. */
   #otherJob = false;
+  /** Whether what was given last stands. */
+  #stands = false;
   #frame = 0;
+  #byPerson = false;
   #said = "";
   /** @type {{ job?: unknown, operators?: unknown }} */
   #given = {};
@@ -45,7 +48,7 @@ export class PintleCalculator extends HTMLElement {
     super();
     // The host's own text stands in the slot until the calculator is there, and stays if it cannot start.
     this.#tree.append(document.createElement("slot"));
-    /** Settles when the first result stands. @type {Promise<void>} */
+    /** Settles when the result of what was given stands; a new one for each job or list given. @type {Promise<void>} */
     this.ready = new Promise((resolve) => (this.#settle = resolve));
   }
 
@@ -74,6 +77,7 @@ export class PintleCalculator extends HTMLElement {
   attributeChangedCallback(name, before, after) {
     if (before === after || !this.isConnected) return;
     if (name === "units") this.#setUnits(this.#units());
+    else if (name === "layout") this.#setLayout();
     else if (name === "lang") this.#languageMayHaveChanged();
     else {
       delete this.#given[/** @type {"job" | "operators"} */ (name)];
@@ -128,6 +132,16 @@ export class PintleCalculator extends HTMLElement {
     this.#refresh(false);
   }
 
+  /** What the job is called. @returns {string} */
+  get jobTitle() {
+    return this.job?.title ?? "";
+  }
+
+  set jobTitle(title) {
+    if (this.#sheet) this.#sheet.session.base.title = title;
+    this.#schedule();
+  }
+
   /** Draws again after the host has changed custom properties. */
   recolour() {
     this.#view?.recolour();
@@ -148,7 +162,9 @@ export class PintleCalculator extends HTMLElement {
   /** @param {boolean} [otherJob] */
   async #restart(otherJob = false) {
     this.#otherJob ||= otherJob;
-    const start = ++this.#start;
+    const turn = ++this.#start;
+    if (this.#stands) this.ready = new Promise((resolve) => (this.#settle = resolve));
+    this.#stands = false;
     const jobSource = this.#given.job ?? this.getAttribute("job");
     const listSource = this.#given.operators ?? this.getAttribute("operators");
     try {
@@ -159,20 +175,34 @@ export class PintleCalculator extends HTMLElement {
         orElse(jobSource ? readSource(jobSource) : startingJob(), startingJob),
         orElse(listSource ? readSource(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
       ]);
-      if (start !== this.#start) return;
-      const record = this.#otherJob ? this.#record : this.record;
+      if (turn !== this.#start) return;
+      // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
+      const { entry = null, ...base } = job.value ?? {};
+      const record = this.#otherJob || !this.#sheet ? (this.#record ?? entry) : this.record;
       this.#otherJob = false;
       this.#record = null;
       this.#close();
-      const session = new Session(core, job.value, list.value.operators, this.#units());
-      if (record) applyRecord(session, record);
-      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule());
+      const start = () => new Session(core, base, list.value.operators, this.#units());
+      let session = start();
+      let unread = false;
+      try {
+        if (record) applyRecord(session, record);
+      } catch (error) {
+        // A broken record must not take the job with it.
+        console.error("pintle-calculator", error);
+        session = start();
+        unread = true;
+      }
+      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
+      if (unread) this.#sheet.trouble.push("start.no_entry");
       if (job.failed) this.#sheet.trouble.push("start.no_job");
       if (list.failed) this.#sheet.trouble.push("start.no_operators");
       this.#tree.adoptedStyleSheets = sheets;
+      this.#sheet.layout = this.getAttribute("layout") ?? "";
       this.#build();
       // The page may have been given another language while this was on its way.
       await this.#languageMayHaveChanged();
+      this.#stands = true;
       this.#settle();
     } catch (error) {
       console.error("pintle-calculator could not start", error);
@@ -192,7 +222,7 @@ export class PintleCalculator extends HTMLElement {
     if (!this.#sheet) return;
     this.#ended.abort();
     this.#ended = new AbortController();
-    this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system));
+    this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system), (layout) => this.setAttribute("layout", layout));
     this.#tree.replaceChildren(this.#view.root);
     this.#refresh(false);
   }
@@ -201,23 +231,34 @@ export class PintleCalculator extends HTMLElement {
   #setUnits(system) {
     if (!this.#sheet) return;
     this.#sheet.session.setSystem(system);
-    this.#refresh(false);
+    this.#schedule(false);
     if (this.#units() !== system) this.setAttribute("units", system);
   }
 
+  #setLayout() {
+    if (!this.#sheet) return;
+    this.#sheet.layout = this.getAttribute("layout") ?? "";
+    this.#schedule(false);
+    this.recolour();
+  }
+
   async #languageMayHaveChanged() {
-    const wanted = nearestLanguage(languageOf(this));
-    if (!this.#sheet || wanted === this.#sheet.strings.language) return;
+    const wanted = nearestTag(languageOf(this));
+    if (!this.#sheet || wanted === this.#sheet.strings.tag) return;
     const strings = await loadStrings(wanted).catch(() => null);
-    if (!strings || !this.#sheet || nearestLanguage(languageOf(this)) !== wanted) return;
+    if (!strings || !this.#sheet || nearestTag(languageOf(this)) !== wanted) return;
     this.#sheet.strings = strings;
     this.#build();
   }
 
-  /** The person changed something: computed once a frame, however fast they type. */
-  #schedule() {
+  /** Computed once a frame, however fast somebody types or a host changes its mind. @param {boolean} byPerson */
+  #schedule(byPerson) {
+    this.#byPerson ||= byPerson;
     cancelAnimationFrame(this.#frame);
-    this.#frame = requestAnimationFrame(() => this.#refresh(true));
+    this.#frame = requestAnimationFrame(() => {
+      this.#refresh(this.#byPerson);
+      this.#byPerson = false;
+    });
   }
 
   /** @param {boolean} byPerson */

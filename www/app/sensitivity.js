@@ -1,6 +1,6 @@
 /**
- * What to measure better: how far the reserve moves when an input is as wrong as it may be. Computed once typing pauses, since it is
- * some sixty plans.
+ * What to measure better: how far the reserve moves when an input is as wrong as it may be. Computed once typing pauses, an input at a
+ * time, since all together are some sixty plans.
  *
  * @import { Part, Sheet } from "./sheet.js"
  * @import { Sensitivity } from "./contract.d.ts"
@@ -8,6 +8,7 @@
 
 import { h, setText } from "./dom.js";
 import { createField } from "./field.js";
+import { Later } from "./later.js";
 
 const PAUSE_MS = 400;
 /** Rows shown at once; the rest on request. */
@@ -33,20 +34,25 @@ export function createSensitivity(sheet) {
   const rows = new Map();
   /** @type {unknown} */
   let shown = null;
-  let timer = 0;
+  const later = new Later();
 
   function update() {
     root.hidden = sheet.result === null;
     for (const row of rows.values()) row.update();
     if (!sheet.result || shown === sheet.result) return;
-    clearTimeout(timer);
-    timer = setTimeout(compute, shown === null ? 0 : PAUSE_MS);
+    later.run(compute(sheet.result), PAUSE_MS);
   }
 
-  function compute() {
-    if (!sheet.result) return;
-    shown = sheet.result;
-    const list = sheet.session.sensitivity(sheet.result.job);
+  /** @param {import("./sheet.js").Result} result */
+  function* compute(result) {
+    /** @type {Sensitivity[]} */
+    const list = [];
+    // A result that was replaced has given back its memory.
+    for (let entry; sheet.result === result && (entry = result.calculation.sensitivity(list.length)); yield) list.push(entry);
+    if (sheet.result !== result) return;
+    shown = result;
+    list.sort((one, other) => spread(other) - spread(one));
+    if (result.job.uncertainty) result.plan.sensitivity = list;
     const widest = Math.max(...list.map(spread));
     const shownRows = list.map((entry) => {
       const row = rows.get(entry.path) ?? createRow(sheet, entry.path);
@@ -70,7 +76,7 @@ function place(list, rows) {
 
 /** Room on the page, not a quantity: an input that breaks the arm has no bar. @param {Sensitivity} entry */
 function spread({ low, high }) {
-  return low === null || high === null ? 0 : Math.abs(high - low);
+  return low === null || high === null ? -1 : Math.abs(high - low);
 }
 
 /** @param {Sheet} sheet @param {string} path */
@@ -93,7 +99,7 @@ function createRow(sheet, path) {
 
   /** @param {Sensitivity} entry @param {number} widest */
   function show(entry, widest) {
-    bar.style.setProperty("--share", `${widest > 0 ? (spread(entry) / widest) * 100 : 0}%`);
+    bar.style.setProperty("--share", `${widest > 0 ? Math.max(spread(entry) / widest, 0) * 100 : 0}%`);
     const end = (/** @type {number | null} */ reserve) => (reserve === null ? sheet.say("sensitivity.none") : sheet.show(reserve, "ratio"));
     setText(says, sheet.say("sensitivity.range", { low: end(entry.low), high: end(entry.high) }));
     const fraction = sheet.show(entry.fraction, "percent");

@@ -8,9 +8,11 @@
 
 import { get } from "./document.js";
 import { Entry } from "./entry.js";
-import { EVERYTHING, FROM_PARTS, GROUPS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
+import { SiteLists } from "./check/site-lists.js";
+import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
+import { TEXTS } from "./handover/items.js";
 import { active, optionOf } from "./items.js";
-import { jobOf, listedOperator } from "./job.js";
+import { jobOf, listedOperator, torqueOnly } from "./job.js";
 import { Members } from "./members.js";
 import { rulePath, uncertainInput, uncertaintyPath } from "./paths.js";
 import { Ask } from "./setout/ask.js";
@@ -48,10 +50,13 @@ export class Session {
     this.visited = new Set();
     /** Faults on show; they stay while they are being mended. @type {Set<string>} */
     this.told = new Set();
+    /** Texts of the hand-over, empty where nothing is said. */
+    this.texts = new Map(TEXTS.map((path) => [path, { value: textOf(get(job, path)), typed: false }]));
     /** What a search for a place may choose from. */
     this.setout = new Ask(core, this.rules, get(job, "setout"));
     this.#start();
     this.members = new Members(this, get(this.base, "leaf.members"));
+    this.site = new SiteLists(this, get(this.base, "site"));
     /** The listed operator in use; null: typed ratings. @type {string | null} */
     this.operatorId = this.#sameRatings()?.id ?? null;
   }
@@ -133,13 +138,12 @@ export class Session {
   activePaths() {
     const lead = LEAD.filter((path) => !(this.byParts && FROM_PARTS.includes(path)));
     const members = this.byParts ? this.members.activePaths() : [];
-    const groups = this.active(GROUPS.flatMap((group) => group.items)).paths;
-    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...groups];
+    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths()];
   }
 
   /** Choices that take part, those of the leaf's parts apart. */
   activeChoices() {
-    return this.active([LEAF_BY, ...GROUPS.flatMap((group) => group.items)]).choices;
+    return this.active([LEAF_BY, ...ASKED]).choices;
   }
 
   /** @param {System} system */
@@ -192,7 +196,7 @@ export class Session {
    */
   rate(job, operator) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    const other = { ...job, samples: 2, setout: null, uncertainty: null, operator: listedOperator(this, operator, efficiency) };
+    const other = { ...torqueOnly(job), uncertainty: null, operator: listedOperator(this, operator, efficiency) };
     try {
       const calculation = new this.core.Calculation(other);
       const { rating } = calculation.plan();
@@ -202,19 +206,6 @@ export class Session {
       if (!Array.isArray(/** @type {{ errors?: Fault[] }} */ (error).errors)) throw error;
       return null;
     }
-  }
-
-  /**
-   * What each input does to the reserve of a valid job, largest first.
-   *
-   * @param {any} job
-   * @returns {import("./contract.d.ts").Sensitivity[]}
-   */
-  sensitivity(job) {
-    const calculation = new this.core.Calculation({ ...job, samples: 2, uncertainty: job.uncertainty ?? {} });
-    const list = calculation.plan().sensitivity ?? [];
-    calculation.free();
-    return list;
   }
 
   /**
@@ -233,6 +224,11 @@ export class Session {
       return !waits;
     });
   }
+}
+
+/** A text of the starting job; what is none stays for the core to refuse. @param {unknown} given */
+function textOf(given) {
+  return typeof given === "string" ? given : "";
 }
 
 /** @param {Fault} fault */

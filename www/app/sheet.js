@@ -2,7 +2,7 @@
  * What every part of the element works with: the core, the words, what was said, and the last result.
  *
  * @import { Core } from "./core.js"
- * @import { Fault, Plan, Quantity, Rating } from "./contract.d.ts"
+ * @import { Fault, Plan, Quantity, Rating, View } from "./contract.d.ts"
  * @import { Choice } from "./groups.js"
  * @import { OperatorList } from "./operators.js"
  * @import { Session } from "./session.js"
@@ -16,7 +16,8 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
-import { memberIndex, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
+import { Later } from "./later.js";
+import { meansNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -32,13 +33,21 @@ export class Sheet {
     this.session = session;
     this.list = list;
     this.changed = changed;
+    /** How it is laid out: `field`, `projector`, else as usual. */
+    this.layout = "";
+    /** Called when the ratings of the list are of the result shown. */
+    this.rated = () => {};
     this.cursor = new Cursor();
+    /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
+    this.showing = { zones: false, overrun: false, run: "opening" };
     /** What went wrong at the start: string keys. @type {string[]} */
     this.trouble = [];
     /** The last valid result. @type {Result | null} */
     this.result = null;
     /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
     this.ratings = new Map();
+    /** Ratings to come, an operator at a time. */
+    this.later = new Later();
     /** Whether `result` is older than what is typed. */
     this.stale = false;
     /** Everything wrong with what is typed. @type {Fault[]} */
@@ -62,7 +71,45 @@ export class Sheet {
    * @param {Quantity} quantity
    */
   show(value, quantity) {
-    return this.core.show(value, quantity, this.session.system);
+    return this.strings.numbers(this.core.show(value, quantity, this.session.system));
+  }
+
+  /**
+   * One end of an allowed range, or by how much one is missed, rounded so that the number shown would do.
+   *
+   * @param {number} value
+   * @param {Quantity} quantity
+   * @param {"up" | "down"} rounding
+   */
+  limit(value, quantity, rounding) {
+    return this.strings.numbers(this.core.show_limit(value, quantity, this.session.system, rounding));
+  }
+
+  /**
+   * A length as a tape has it: millimetres, or feet, inches and a fraction.
+   *
+   * @param {number} value
+   */
+  tape(value) {
+    return this.session.system === "us" ? this.core.feet_inches(value, 0) : this.show(value, "short_length");
+  }
+
+  /**
+   * A typed value as it was understood, in the units shown and in the others.
+   *
+   * @param {number} value
+   * @param {Quantity} quantity
+   */
+  understood(value, quantity) {
+    const inUs = quantity.endsWith("length") ? this.core.feet_inches(value, 0) : this.core.show(value, quantity, "us");
+    const both = [this.core.show(value, quantity, "metric"), inUs].map((text) => this.strings.numbers(text));
+    const [here, there] = this.session.system === "us" ? both.reverse() : both;
+    return here === there ? here : this.say("form.both", { here, there });
+  }
+
+  /** How much larger drawings are lettered and lined. */
+  get enlarged() {
+    return { field: 1.25, projector: 2 }[this.layout] ?? 1;
   }
 
   /** @param {Quantity} quantity */
@@ -90,11 +137,17 @@ export class Sheet {
     const field = end ? this.say(`setout.ends.${end}`, { field: this.say(key) }) : this.say(key);
     const index = memberIndex(path);
     if (index !== null) return this.say("members.field", { number: index + 1, field });
+    const side = obstacleSide(path);
+    if (side) return this.say(`check.lists.obstacles.${side.end}`, { number: side.number, field });
+    const number = meansNumber(path);
+    if (number) return this.say("check.lists.means.field", { number, field });
     return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
   }
 
   /** Whether a number is the page's or the core's, not the person's. @param {string} path */
   isAssumed(path) {
+    // Nobody assumes what was measured.
+    if (/^(record|settings|as_built)\./.test(path)) return false;
     const { assumed, value } = this.session.entry(path);
     return assumed && (value !== null || (this.result?.plan.assumed.includes(path) ?? false));
   }
@@ -102,7 +155,7 @@ export class Sheet {
   /** Whether a word of the job is the page's. A choice of a way to say something assumes nothing. @param {Choice} choice */
   isChoiceAssumed(choice) {
     const { value, assumed } = this.session.choice(choice.path);
-    return assumed && Object.keys(written(choice, value)).length > 0;
+    return assumed && !choice.path.startsWith("record.") && Object.keys(written(choice, value)).length > 0;
   }
 
   /** How many numbers and choices still are the page's and not the person's. */
@@ -118,16 +171,28 @@ export class Sheet {
     this.faults = faults;
     this.told = this.session.tellable(faults);
     this.stale = calculation === null;
+    this.later.stop();
     if (!calculation) return;
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
-    this.ratings = new Map(this.list.operators.map((operator) => [operator.id, this.session.rate(job, operator)]));
+    this.later.run(this.#rate(job));
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
+  }
+
+  /** Rates every operator of the list; the one in use has its rating already. @param {any} job */
+  *#rate(job) {
+    for (const operator of this.list.operators) {
+      const own = operator.id === this.session.operatorId ? this.result?.plan.rating : undefined;
+      this.ratings.set(operator.id, own ?? this.session.rate(job, operator));
+      if (!own) yield;
+    }
+    this.rated();
   }
 
   /** Gives back the core's memory. */
   close() {
+    this.later.stop();
     this.result?.calculation.free();
     this.result = null;
   }

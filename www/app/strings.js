@@ -9,12 +9,17 @@ export const LANGUAGES = ["en", "es"];
 export class Strings {
   /**
    * @param {Record<string, any>} table
-   * @param {string} language
+   * @param {string} tag the language as it was asked for: its region writes numbers its own way
    */
-  constructor(table, language) {
-    this.table = table;
+  constructor(table, tag) {
+    const language = nearestLanguage(tag);
+    this.tag = tag;
     this.language = language;
+    this.decimal = decimalMark(tag) ?? decimalMark(language) ?? ".";
+    this.table = { ...table, drawing: { ...table.drawing, decimal: this.decimal } };
     this.plural = new Intl.PluralRules(language);
+    // Slow to make, and asked for with every keystroke.
+    this.joined = new Intl.ListFormat(language, { type: "conjunction" });
   }
 
   /**
@@ -49,14 +54,34 @@ export class Strings {
     return text.replace(/\{(\w+)\}/g, (whole, name) => (name in values ? String(values[name]) : whole));
   }
 
+  /** A text of the core with its numbers as the language writes them. @param {string} text */
+  numbers(text) {
+    return text.replace(/(\d)\.(?=\d)/g, `$1${this.decimal}`);
+  }
+
   /**
    * A list as the language joins it: "a, b and c".
    *
    * @param {string[]} items
    */
   list(items) {
-    return new Intl.ListFormat(this.language, { type: "conjunction" }).format(items);
+    return this.joined.format(items);
   }
+}
+
+/** @param {string} tag */
+function decimalMark(tag) {
+  try {
+    return new Intl.NumberFormat(tag).formatToParts(0.5).find(({ type }) => type === "decimal")?.value;
+  } catch {
+    // No tag at all, such as "es_MX".
+    return undefined;
+  }
+}
+
+/** The tag where its language has a table, else that of the language to fall back to. @param {string | null | undefined} wanted */
+export function nearestTag(wanted) {
+  return wanted && LANGUAGES.includes(wanted.toLowerCase().split(/[-_]/)[0]) ? wanted : LANGUAGES[0];
 }
 
 /**
@@ -65,11 +90,10 @@ export class Strings {
  * @param {string | null | undefined} wanted a BCP 47 tag, such as `es-MX`
  */
 export function nearestLanguage(wanted) {
-  const primary = (wanted ?? "").toLowerCase().split("-")[0];
-  return LANGUAGES.includes(primary) ? primary : LANGUAGES[0];
+  return nearestTag(wanted).toLowerCase().split(/[-_]/)[0];
 }
 
-/** @type {Map<string, Promise<Strings>>} */
+/** @type {Map<string, Promise<Record<string, any>>>} */
 const loaded = new Map();
 
 /**
@@ -78,7 +102,7 @@ const loaded = new Map();
  * @param {string | null | undefined} wanted
  * @returns {Promise<Strings>}
  */
-export function loadStrings(wanted) {
+export async function loadStrings(wanted) {
   const language = nearestLanguage(wanted);
   let table = loaded.get(language);
   if (!table) {
@@ -86,12 +110,12 @@ export function loadStrings(wanted) {
     table.catch(() => loaded.delete(language));
     loaded.set(language, table);
   }
-  return table;
+  return new Strings(await table, nearestTag(wanted));
 }
 
 /** @param {string} language */
 async function fetchTable(language) {
   const response = await fetch(new URL(`../strings/${language}.json`, import.meta.url));
   if (!response.ok) throw new Error(`strings/${language}.json: HTTP ${response.status}`);
-  return new Strings(await response.json(), language);
+  return response.json();
 }

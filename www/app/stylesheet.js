@@ -4,7 +4,7 @@
  */
 
 /** In the order of the cascade. */
-const NAMES = ["tokens", "base", "verdict", "form", "field", "outcome", "drawings", "setout", "room"];
+const NAMES = ["tokens", "base", "verdict", "form", "field", "outcome", "drawings", "setout", "check", "handover", "room", "jobs", "layout"];
 
 /** @type {Promise<CSSStyleSheet[]> | undefined} */
 let loaded;
@@ -17,7 +17,7 @@ export function loadStyleSheets() {
 }
 
 /** @param {string} name */
-async function fetchSheet(name) {
+export async function fetchSheet(name) {
   const response = await fetch(new URL(`../style/${name}.css`, import.meta.url));
   if (!response.ok) throw new Error(`style/${name}.css: HTTP ${response.status}`);
   const sheet = new CSSStyleSheet();

@@ -4,9 +4,13 @@
  *
  * @import { Session } from "./session.js"
  * @import { System } from "./contract.d.ts"
+ * @import { Typed } from "./entry.js"
  *
- * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, { text: string, system: System }>,
- *   setout?: import("./setout/ask.js").AskRecord }} TypedRecord
+ * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
+ *   texts?: Record<string, string>, given?: string[],
+ *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord }} TypedRecord
+ *
+ * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
 
 import { uncertainInput } from "./paths.js";
@@ -24,7 +28,10 @@ export function takeRecord(session) {
     choices: Object.fromEntries(choices),
     members: session.members.list.map(({ base }) => base),
     typed: Object.fromEntries(typed),
+    texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
+    given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
     setout: session.setout.record(),
+    site: session.site.record(),
   };
 }
 
@@ -36,14 +43,16 @@ export function takeRecord(session) {
  */
 export function applyRecord(session, record) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
+  session.site.restore(record.site);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);
   put(session, record, isMember);
   session.setout.restore(record.setout);
+  for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
-  session.setSystem(record.system === "us" ? "us" : "metric");
+  if (record.system) session.setSystem(record.system === "us" ? "us" : "metric");
 }
 
 /**
@@ -52,11 +61,17 @@ export function applyRecord(session, record) {
  * @param {(path: string) => boolean} wanted
  */
 function put(session, record, wanted) {
-  for (const [path, { text, system }] of Object.entries(record.typed ?? {})) {
+  for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) {
     if (!wanted(path)) continue;
     const input = uncertainInput(path);
     const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
-    entry?.type(text, system);
+    entry?.type(text, system, meant);
+  }
+  for (const path of record.given ?? []) {
+    const entry = wanted(path) ? session.entries.get(path) : undefined;
+    if (entry) entry.given = entry.start !== null;
+    const choice = wanted(path) ? session.choices.get(path) : undefined;
+    if (choice) choice.assumed = false;
   }
   for (const [path, value] of Object.entries(record.choices ?? {})) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;

@@ -10,13 +10,24 @@ import { verdictMark } from "./verdict-mark.js";
 /**
  * @param {Sheet} sheet
  * @param {() => void} why shows what stands behind the verdict
+ * @param {(part: string) => HTMLElement | null} find
  * @returns {Part}
  */
-export function createVerdictLine(sheet, why) {
+export function createVerdictLine(sheet, why, find) {
   const mark = h("span", { class: "mark-place" }, verdictMark("none"));
   const word = h("strong", { class: "word", part: "verdict-word" });
   const figures = h("span", { class: "figures" });
   const scope = h("span", { class: "scope" }, sheet.say("verdict.scope"));
+  // Under the thumb, where the layout has the line at the lower edge.
+  const way = (/** @type {string} */ name, /** @type {() => void} */ go) => h("button", { type: "button", class: "move", onclick: go }, sheet.say(`ways.${name}`));
+  const ways = h(
+    "div",
+    { class: "ways" },
+    way("ask", () => to(find("[part=form] h2"))),
+    way("why", why),
+    way("draw", () => to(find(".drawings h2"))),
+    way("set_out", () => to(find(".setout summary"))),
+  );
   const old = h("p", { class: "old", hidden: true });
   const root = h(
     "section",
@@ -30,6 +41,7 @@ export function createVerdictLine(sheet, why) {
       h("button", { type: "button", class: "why", onclick: () => why() }, sheet.say("verdict.why")),
     ),
     old,
+    ways,
   );
   let drawn = "none";
 
@@ -46,6 +58,13 @@ export function createVerdictLine(sheet, why) {
   }
 
   return { root, update };
+}
+
+/** Goes to a place, for the eye and for the next press of the tabulator key. @param {HTMLElement | null} place */
+function to(place) {
+  if (place?.tabIndex === -1) place.tabIndex = -1;
+  place?.focus({ preventScroll: true });
+  place?.scrollIntoView({ block: "start" });
 }
 
 /** @param {Sheet} sheet */

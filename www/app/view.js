@@ -6,9 +6,11 @@
 
 import { h } from "./dom.js";
 import { createBehind } from "./behind.js";
+import { createCheck } from "./check/part.js";
 import { createDrawings } from "./drawings.js";
 import { createErrorSummary } from "./error-summary.js";
 import { createForm } from "./form.js";
+import { createHandover } from "./handover/part.js";
 import { createSetOut } from "./setout/part.js";
 import { createSettings } from "./settings.js";
 import { createStatus } from "./status.js";
@@ -19,26 +21,34 @@ import { createVerdictLine } from "./verdict-line.js";
  * @param {Sheet} sheet
  * @param {AbortSignal} signal ends what the parts watch
  * @param {(system: "metric" | "us") => void} chooseUnits
+ * @param {(layout: string) => void} chooseLayout
  * @returns {Part & { recolour: () => void }}
  */
-export function createView(sheet, signal, chooseUnits) {
+export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const root = h("div", { class: "sheet", lang: sheet.strings.language });
-  const settings = createSettings(sheet, chooseUnits);
+  const settings = createSettings(sheet, chooseUnits, chooseLayout);
   const summary = createErrorSummary(sheet, root);
   const form = createForm(sheet);
   const verdict = createVerdict(sheet);
-  const line = createVerdictLine(sheet, verdict.show);
+  const line = createVerdictLine(sheet, verdict.show, (part) => root.querySelector(part));
   const drawings = createDrawings(sheet, signal);
   const behind = createBehind(sheet);
   const status = createStatus(sheet);
   const setout = createSetOut(sheet, signal);
+  const check = createCheck(sheet);
+  const handover = createHandover(sheet, signal);
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
   const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
-  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, status.root);
+  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, check.root, handover.root, status.root);
+
+  sheet.rated = () => {
+    form.rated();
+    verdict.update();
+  };
 
   function update() {
     answers.classList.toggle("stale", sheet.stale);
-    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, status]) part.update();
+    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();
   }
 
   return { root, update, recolour: () => (drawings.recolour(), setout.recolour()) };

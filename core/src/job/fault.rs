@@ -39,6 +39,10 @@ pub struct Fault {
 pub enum FaultCode {
     /// The text is not JSON at all.
     NotJson,
+    /// The text of a link is cut, mistyped or no job at all.
+    DamagedLink,
+    /// The link was made by a newer version.
+    NewerLink,
     /// The document was made by a newer version.
     NewerSchema,
     /// No such field here.

@@ -5,7 +5,7 @@ use super::member_types::{Member, Tube};
 use super::reader::missing_object;
 use super::rules::rule_of;
 use super::site_types::{Drag, Ground, Ice};
-use super::types::{Arm, Hinges, Job, Lean};
+use super::types::{Arm, Hinges, Job, Lean, PlainHinges, RisingHinges};
 use super::wind_types::{Wind, WindShape};
 use crate::{Document, units::Quantity};
 use alloc::{format, string::String, vec::Vec};
@@ -80,6 +80,8 @@ impl Job {
         numbers.extend(self.holding.iter().flat_map(|holding| holding.numbers()));
         numbers.extend(self.contact.iter().flat_map(|contact| contact.numbers()));
         numbers.extend(self.site.iter().flat_map(|site| site.numbers()));
+        numbers.extend(self.settings.iter().map(|settings| ("settings.close_timer_s", settings.close_timer_s)));
+        numbers.extend(self.record.iter().flat_map(|record| record.numbers()));
         numbers.extend([
             ("swing.open_deg", Some(self.swing.open_deg)),
             ("operator.rated_torque_n_m", Some(operator.rated_torque_n_m)),
@@ -142,7 +144,13 @@ impl Job {
         };
         let wind = of(&self.wind, "wind.shape.eccentric", "wind.shape.returns");
         let storm = self.storm.as_ref().and_then(|storm| of(storm, "storm.shape.eccentric", "storm.shape.returns"));
-        corners.into_iter().chain(wind).chain(storm)
+        let collar = match self.hinges {
+            Hinges::Plain(PlainHinges { collar: None, .. }) | Hinges::Rising(RisingHinges { collar: None, .. }) => {
+                Some("hinges.collar")
+            }
+            _ => None,
+        };
+        [collar, corners, wind, storm].into_iter().flatten()
     }
 
     /// Numbers whose path is not their rule's: the storm's and the members'. Path, path of the rule, value.

@@ -5,6 +5,8 @@ use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
 use super::fit_reader::{read_as_built, read_marks, read_room, read_tape};
 use super::hinge_reader::read_hinges;
 use super::member_reader::read_members;
+use super::migrate::migrated;
+use super::record::{read_record, read_settings};
 use super::rules::{FieldRule, rule_of};
 use super::safety_reader::{read_breakaway, read_contact, read_holding, read_motion, read_site};
 use super::setout_reader::read_setout;
@@ -102,12 +104,7 @@ impl<'a> Node<'a> {
         let path = self.path_of(key);
         let rule = rule_of(&self.rule_path_of(key))?;
         match self.value(key) {
-            Document::Null if rule.required && !rule.unless.is_some_and(|key| self.has(key)) => {
-                let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
-                self.fault(fault.example(Example::Number(rule.example)));
-                None
-            }
-            Document::Null => None,
+            Document::Null if !rule.required || rule.unless.is_some_and(|key| self.has(key)) => None,
             value => self.within(path, rule, value),
         }
     }
@@ -121,6 +118,12 @@ impl<'a> Node<'a> {
                     self.fault(fault);
                 }
                 Some(*value)
+            }
+            // Nothing where a number has to be is missing, no mistake of kind.
+            Document::Null => {
+                let fault = Fault::new(path, FaultCode::Missing).allowed(rule.allowed());
+                self.fault(fault.example(Example::Number(rule.example)));
+                None
             }
             other => {
                 self.fault(wrong_type(&path, other, "number").example(Example::Number(rule.example)));
@@ -152,7 +155,8 @@ impl<'a> Node<'a> {
         }
     }
 
-    fn text(&self, key: &'static str) -> Option<String> {
+    /// An optional text.
+    pub(super) fn text(&self, key: &'static str) -> Option<String> {
         match self.value(key) {
             Document::Null => None,
             Document::Text(text) => Some(text.clone()),
@@ -218,12 +222,14 @@ pub(super) fn schema_fault(schema: f64) -> Option<Fault> {
 impl Job {
     /// Makes a job of a document, or says everything that is wrong with it.
     ///
-    /// `null` and absent are the same. `entry` (text as typed) and `record` (measured values) are carried by files and ignored here.
+    /// `null` and absent are the same. `entry` (text as typed) is carried by files and ignored here; of `record` (measured values) what is
+    /// not known is, too.
     ///
     /// # Errors
     /// Every fault of shape and range, and the relations between fields once all of them could be read. A document of a newer
     /// schema is refused with that one fault, since nothing else about it can be judged.
     pub fn read(document: &Document) -> Result<Job, Invalid> {
+        let document = &*migrated(document);
         let faults = RefCell::default();
         let root = Node::root(document, &faults);
         match root.value("schema") {
@@ -242,7 +248,6 @@ impl Job {
         }
         let job = read_job(&root);
         root.value("entry");
-        root.value("record");
         root.close();
         let mut errors = faults.into_inner();
         if let Some(job) = &job {
@@ -284,6 +289,8 @@ fn read_job(root: &Node) -> Option<Job> {
     let holding = part(root, "holding", false, read_holding);
     let contact = part(root, "contact", false, read_contact);
     let site = part(root, "site", false, read_site);
+    let settings = part(root, "settings", false, read_settings);
+    let record = part(root, "record", false, read_record);
     let uncertainty = read_uncertainty(root);
     Some(Job {
         schema: SCHEMA,
@@ -312,6 +319,8 @@ fn read_job(root: &Node) -> Option<Job> {
         holding: holding.read()?,
         contact: contact.read()?,
         site: site.read()?,
+        settings: settings.read()?,
+        record: record.read()?,
         uncertainty,
     })
 }

@@ -57,8 +57,8 @@ const fn any_angle(path: &'static str, rule: FieldRule) -> FieldRule {
 }
 
 use Quantity::{
-    Angle, AngularSpeed, Area, Count, Density, Force, Inertia, Length, Mass, Ratio, ShortLength, Speed, Stiffness,
-    Time, Torque, Voltage,
+    Angle, AngularSpeed, Area, Count, Density, Force, Inertia, Length, Mass, Ratio, Resistance, ShortLength, Speed,
+    Stiffness, Time, Torque, Voltage,
 };
 
 /// Every number field of the job.
@@ -238,6 +238,27 @@ pub const FIELDS: &[FieldRule] = &[
     assumed("site.leaf_half_thickness_m", ShortLength, 0.0, 0.5, 0.03),
     needed("site.obstacles.x_m", ShortLength, -20.0, 20.0, 0.1),
     needed("site.obstacles.y_m", ShortLength, -20.0, 20.0, 0.2),
+    needed("site.means.area.from_x_m", ShortLength, -20.0, 20.0, 3.3),
+    needed("site.means.area.from_y_m", ShortLength, -20.0, 20.0, 0.0),
+    needed("site.means.area.to_x_m", ShortLength, -20.0, 20.0, 0.0),
+    needed("site.means.area.to_y_m", ShortLength, -20.0, 20.0, 3.3),
+    assumed("site.means.area.half_width_m", ShortLength, 0.0, 5.0, 0.05),
+    optional("settings.close_timer_s", Time, 0.0, 3600.0, 30.0),
+    optional("record.shaft_travel_deg", Angle, 1.0, 360.0, 130.0),
+    optional("record.open_leaf_deg", Angle, 1.0, 180.0, 90.0),
+    optional("record.opening_s", Time, 0.5, 600.0, 15.0),
+    optional("record.closing_s", Time, 0.5, 600.0, 15.0),
+    optional("record.close_timer_s", Time, 0.0, 3600.0, 30.0),
+    optional("record.pull_open_n", Force, -5000.0, 5000.0, 45.0),
+    optional("record.pull_close_n", Force, -5000.0, 5000.0, 41.0),
+    optional("record.pull_radius_m", Length, 0.05, 15.0, 3.0),
+    optional("record.pull_leaf_deg", Angle, 0.0, 180.0, 45.0),
+    optional("record.slip_open_n", Force, 0.0, 10_000.0, 220.0),
+    optional("record.slip_close_n", Force, 0.0, 10_000.0, 220.0),
+    optional("record.dynamic_force_n", Force, 0.0, 10_000.0, 350.0),
+    optional("record.static_force_n", Force, 0.0, 10_000.0, 120.0),
+    optional("record.motor_v", Voltage, 1.0, 1000.0, 24.0),
+    optional("record.rod_ohm", Resistance, 0.0, 100_000.0, 18.0),
     assumed("required_reserve", Ratio, 1.0, 10.0, 1.5),
     assumed("samples", Count, 2.0, 2001.0, 91.0),
 ];

@@ -4,7 +4,7 @@ use super::fault::{Allowed, Example, Fault, FaultCode};
 use super::motion_types::{BreakawayFacts, Duty, HoldingFacts, MotionFacts, MotorFacts};
 use super::reader::{Node, missing_object, wrong_type};
 use super::rules::rule_of;
-use super::safety_types::{Contact, Means, Site};
+use super::safety_types::{Contact, Means, SensedArea, SensorFrame, Site};
 use super::setout::KeepOut;
 use super::types::Job;
 use crate::Document;
@@ -147,8 +147,27 @@ fn read_means(node: Node) -> Option<Means> {
         }
         found.map(|index| ZoneKind::ALL[index])
     });
+    let has_area = node.has("area");
+    let area = node.object("area", false).and_then(read_area);
     node.close();
-    Some(Means { kind: kind?, direction, monitored, reaches: reaches? })
+    (area.is_some() == has_area).then_some(())?;
+    Some(Means { kind: kind?, direction, monitored, reaches: reaches?, area })
+}
+
+fn read_area(node: Node) -> Option<SensedArea> {
+    let on = node.word("on", &SensorFrame::NAMES, true).map(|index| SensorFrame::ALL[index]);
+    let (from_x_m, from_y_m) = (node.number("from_x_m"), node.number("from_y_m"));
+    let (to_x_m, to_y_m) = (node.number("to_x_m"), node.number("to_y_m"));
+    let half_width_m = node.number("half_width_m");
+    node.close();
+    Some(SensedArea {
+        on: on?,
+        from_x_m: from_x_m?,
+        from_y_m: from_y_m?,
+        to_x_m: to_x_m?,
+        to_y_m: to_y_m?,
+        half_width_m,
+    })
 }
 
 /// A list that need not be there, every item of it read before any is given up. `None` where it could not be read.

@@ -2,6 +2,7 @@
 
 use super::rules::default_of;
 use super::setout::KeepOut;
+use super::types::Job;
 use crate::drive::Direction;
 use crate::safety::{MeansKind, ZoneKind};
 use alloc::vec::Vec;
@@ -61,6 +62,58 @@ pub struct Means {
     pub monitored: Option<bool>,
     /// Zones it reaches; none unless said.
     pub reaches: Option<Vec<ZoneKind>>,
+    /// What it senses, in plan: where it reaches and leaves a gap is not looked at without.
+    pub area: Option<SensedArea>,
+}
+
+/// What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct SensedArea {
+    /// What it is fixed to.
+    pub on: SensorFrame,
+    /// One end, m: along the gate line from the hinge, or along the leaf.
+    pub from_x_m: f64,
+    /// The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+    pub from_y_m: f64,
+    /// The other end, m.
+    pub to_x_m: f64,
+    /// The other end, m.
+    pub to_y_m: f64,
+    /// Half of what it is wide, m; default 0.05.
+    pub half_width_m: Option<f64>,
+}
+
+/// What a sensor is fixed to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum SensorFrame {
+    /// The ground: beams between posts, loops.
+    Ground,
+    /// The leaf: strips and scanners that turn with it.
+    Leaf,
+}
+
+impl SensorFrame {
+    pub(crate) const NAMES: [&str; 2] = ["ground", "leaf"];
+    pub(crate) const ALL: [SensorFrame; 2] = [SensorFrame::Ground, SensorFrame::Leaf];
+}
+
+impl SensedArea {
+    /// Half of what it is wide, m.
+    pub fn half_width(&self) -> f64 {
+        self.half_width_m.unwrap_or(default_of("site.means.area.half_width_m"))
+    }
+    fn numbers(&self) -> [(&'static str, Option<f64>); 5] {
+        [
+            ("site.means.area.from_x_m", Some(self.from_x_m)),
+            ("site.means.area.from_y_m", Some(self.from_y_m)),
+            ("site.means.area.to_x_m", Some(self.to_x_m)),
+            ("site.means.area.to_y_m", Some(self.to_y_m)),
+            ("site.means.area.half_width_m", self.half_width_m),
+        ]
+    }
 }
 
 impl Contact {
@@ -116,6 +169,19 @@ impl Site {
             numbers.extend(obstacle.x_m.map(|x| ("site.obstacles.x_m", Some(x))));
             numbers.extend(obstacle.y_m.map(|y| ("site.obstacles.y_m", Some(y))));
         }
+        for area in self.means.iter().flatten().filter_map(|means| means.area.as_ref()) {
+            numbers.extend(area.numbers());
+        }
         numbers
+    }
+}
+
+impl Job {
+    /// Limits of the dynamic and the static force on a person, N, whether the job speaks of a contact or not.
+    pub(crate) fn force_limits_n(&self) -> [f64; 2] {
+        match &self.contact {
+            Some(contact) => [contact.dynamic_limit(), contact.static_limit()],
+            None => ["contact.dynamic_limit_n", "contact.static_limit_n"].map(default_of),
+        }
     }
 }

@@ -4,6 +4,7 @@
 use super::fit_types::{AsBuilt, Marks, Room, Tape};
 use super::member_types::Member;
 use super::motion_types::{BreakawayFacts, HoldingFacts, MotionFacts};
+use super::record::{Record, Settings};
 use super::rules::default_of;
 use super::safety_types::{Contact, Site};
 use super::setout::SetOut;
@@ -82,6 +83,12 @@ pub struct Job {
     /// The place the gate stands at, and the means of protection.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub site: Option<Site>,
+    /// What is set at the first power-up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub settings: Option<Settings>,
+    /// What was measured and signed at the gate; given, the plan compares it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub record: Option<Record>,
     /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
     /// reserve, ±10 % where nothing is stated.
     #[serde(skip_serializing_if = "Option::is_none")]

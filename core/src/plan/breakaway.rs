@@ -1,12 +1,9 @@
 //! The window of slip torque, and the push at the leaf by which a person can try it.
 
-use super::{Model, Plan};
+use super::{Model, Plan, Remedy};
 use crate::arm::Pose;
-use crate::drive::{
-    HighestSlip, SparedPart, Swept, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad,
-};
-use crate::job::{BreakawayFacts, Job};
-use crate::leaf::{Body, LeafLoads};
+use crate::drive::{HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
+use crate::job::BreakawayFacts;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -31,7 +28,7 @@ pub struct Breakaway {
     pub protects_people: bool,
     /// Whether there is a window.
     pub state: WindowState,
-    /// Largest shaft torque of normal running: wind against, wind behind held back, start and inertia where motion is described, N·m.
+    /// Largest shaft torque of normal running: wind against, wind behind held back, start, braking and inertia where motion is described, N·m.
     pub running_torque_n_m: f64,
     /// Least slip torque: that times the hold factor, N·m.
     pub least_slip_n_m: f64,
@@ -42,7 +39,7 @@ pub struct Breakaway {
     pub toggle_to_leaf_deg: f64,
     /// The trial half open, drive off, square to the leaf, in calm air.
     pub trial: Trial,
-    /// What would open the window, tried one at a time; empty where it is open.
+    /// What would open the window, tried one at a time, and in pairs where no single change does; empty where it is open.
     pub remedies: Vec<Remedy>,
     /// Slip torque the rows are for, N·m: the one set, or else the least.
     pub curve_slip_n_m: f64,
@@ -66,37 +63,6 @@ pub struct Trial {
     pub set_open_n: Option<f64>,
     /// The same closing.
     pub set_close_n: Option<f64>,
-}
-
-/// A change that might open the window.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub struct Remedy {
-    /// The change.
-    pub change: RemedyKind,
-    /// Least slip torque with it, N·m.
-    pub least_slip_n_m: f64,
-    /// Highest slip torque with it, N·m; `null` where no limit is left.
-    pub highest_slip_n_m: Option<f64>,
-    /// Whether it opens the window by itself.
-    pub opens: bool,
-}
-
-/// Changes that are tried.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum RemedyKind {
-    /// Ramps so long that inertia asks nothing.
-    SlowerRamp,
-    /// Half the mass, and the inertia with it.
-    LighterLeaf,
-    /// Not to be run in wind at all.
-    LessWind,
-    /// An operator whose shaft and gear set no limit.
-    OtherOperator,
-    /// The part that decides made strong enough to set no limit.
-    StrongerPart,
 }
 
 /// Slipping at one leaf angle.
@@ -123,11 +89,10 @@ impl Model {
         let facts = self.job().breakaway.as_ref()?;
         let (linkage, efficiency) = (self.linkage(), self.job().operator.efficiency());
         let steady = plan.overrun.map_or(0.0, |overrun| overrun.shaft_torque_n_m).max(plan.peak.shaft_torque_n_m);
-        let moving = plan
-            .motion
-            .as_ref()
-            .map_or(0.0, |motion| motion.opening.peak.shaft_torque_n_m.max(motion.closing.peak.shaft_torque_n_m));
-        let running = steady.max(moving);
+        let running = plan.motion.as_ref().map_or(steady, |motion| {
+            let peaks = [motion.opening.peak, motion.closing.peak, motion.held_back];
+            peaks.iter().fold(steady, |most, peak| most.max(peak.shaft_torque_n_m))
+        });
         let least = facts.hold_factor() * running;
         let highest = highest_slip(linkage, efficiency, facts);
         let state = match highest {
@@ -146,7 +111,7 @@ impl Model {
             toggle_to_leaf_deg: toggle_rad.to_degrees(),
             trial: self.trial(facts, least, highest),
             remedies: match highest.filter(|_| state == WindowState::Shut) {
-                Some(highest) => self.remedies(facts, steady, &highest),
+                Some(highest) => self.remedies(facts, &highest),
                 None => Vec::new(),
             },
             curve_slip_n_m: curve_slip,
@@ -155,41 +120,6 @@ impl Model {
                 .map(|leaf_rad| self.slip_point(facts, curve_slip, leaf_rad, toggle_rad))
                 .collect(),
         })
-    }
-
-    /// Largest shaft torque of normal running under other loads, N·m.
-    fn running_n_m(&self, loads: &LeafLoads) -> f64 {
-        let swept = Swept::new(self.linkage()).with_step(loads.step_rad());
-        let held_back = self.overrun_in(&swept, loads).map_or(0.0, |overrun| overrun.shaft_torque_n_m);
-        let moving = self
-            .runs(loads, 2)
-            .map_or(0.0, |[opening, closing]| opening.peak.shaft_torque_n_m.max(closing.peak.shaft_torque_n_m));
-        self.largest(&swept, loads).shaft_torque_n_m.max(held_back).max(moving)
-    }
-
-    fn remedies(&self, facts: &BreakawayFacts, steady_n_m: f64, highest: &HighestSlip) -> Vec<Remedy> {
-        let (linkage, efficiency, hold) = (self.linkage(), self.job().operator.efficiency(), facts.hold_factor());
-        let remedy = |change, running: f64, highest: Option<HighestSlip>| Remedy {
-            change,
-            least_slip_n_m: hold * running,
-            highest_slip_n_m: highest.map(|highest| highest.slip_torque_n_m),
-            opens: highest.is_none_or(|highest| highest.slip_torque_n_m > hold * running),
-        };
-        let running = self.running_n_m(self.loads());
-        let spared = match highest.part {
-            SparedPart::Leaf => BreakawayFacts { leaf_moment_n_m: None, ..*facts },
-            SparedPart::Link => BreakawayFacts { link_force_n: None, ..*facts },
-            SparedPart::Bracket => BreakawayFacts { bracket_force_n: None, ..*facts },
-            SparedPart::Gearbox => BreakawayFacts { gearbox_torque_n_m: None, ..*facts },
-        };
-        let part =
-            if highest.part == SparedPart::Gearbox { RemedyKind::OtherOperator } else { RemedyKind::StrongerPart };
-        alloc::vec![
-            remedy(RemedyKind::SlowerRamp, steady_n_m, Some(*highest)),
-            remedy(RemedyKind::LighterLeaf, self.running_n_m(&LeafLoads::new(&lighter(self.job()))), Some(*highest)),
-            remedy(RemedyKind::LessWind, self.running_n_m(&self.loads().in_wind(0.0)), Some(*highest)),
-            remedy(part, running, highest_slip(linkage, efficiency, &spared)),
-        ]
     }
 
     /// Pushes that slip the drive at a pose, opening and closing, N: `(T·|n|/η + τ_f ∓ M_g)/r`.
@@ -236,14 +166,4 @@ impl Model {
             toggle: leaf_rad < toggle_rad,
         }
     }
-}
-
-/// The job with half the mass, and the inertia with it.
-fn lighter(job: &Job) -> Job {
-    let body = Body::of(job);
-    let mut job = job.clone();
-    job.leaf.mass_kg = Some(body.mass_kg / 2.0);
-    job.leaf.inertia_kg_m2 = Some(body.inertia_kg_m2 / 2.0);
-    job.leaf.mass_centroid_m = Some(body.mass_centroid_m);
-    job
 }

@@ -8,6 +8,7 @@
 use super::{ElbowSweep, Model};
 use crate::arm::setout::{golden, separation_m};
 use crate::job::{KeepOut, Room};
+use crate::order::arrange;
 use crate::real::{cos, root, sin};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
@@ -151,7 +152,7 @@ impl Model {
                 note(Part::Leaf, against, index, &|leaf_rad| leaf_gap_m(&leaf, leaf_rad, rectangle));
             }
         }
-        gaps.sort_by(|one, other| one.least_m.total_cmp(&other.least_m));
+        arrange(&mut gaps, |one, other| one.least_m < other.least_m);
         let hinge_gap = room.hinge_post.as_ref().map(|post| hinge_gap(&leaf, open_rad, post));
         let open = room.obstacles.iter().flatten().enumerate().filter_map(|(obstacle, rectangle)| {
             let along = corners(rectangle).map(|corner| turned(corner, -open_rad).x);

@@ -1,7 +1,7 @@
 //! One row of the curve: everything at one leaf angle.
 
 use super::Model;
-use crate::drive::{Direction, WindCase};
+use crate::drive::{Direction, WindCase, holding_torque_n_m};
 use serde::Serialize;
 
 /// Torques, forces and geometry at one leaf angle.
@@ -30,6 +30,14 @@ pub struct CurvePoint {
     pub shaft_torque_open_following_n_m: f64,
     /// The same when closing.
     pub shaft_torque_close_following_n_m: f64,
+    /// Shaft torque with which the drive holds the leaf back when opening with the wind following, N·m, signed like the crank angle; 0 where
+    /// the leaf does not drive the shaft.
+    pub overrun_open_n_m: f64,
+    /// The same when closing.
+    pub overrun_close_n_m: f64,
+    /// Shaft torque that keeps the leaf at a stand here in the job's wind, from the side that asks more, N·m, magnitude. Losses of the arm
+    /// help, friction of the hinges is not counted on.
+    pub holding_n_m: f64,
     /// Force in the link when opening against the wind, N, positive in compression.
     pub link_force_open_n: f64,
     /// The same when closing.
@@ -51,6 +59,14 @@ impl Model {
         let leaf_torque = |direction| self.demand(direction, WindCase::Against).leaf_torque_n_m(leaf_rad);
         let shaft_torque = |direction, wind| self.demand(direction, wind).shaft_torque_n_m(&pose);
         let (opening, closing) = (leaf_torque(Direction::Open), leaf_torque(Direction::Close));
+        let [open_following, close_following] =
+            Direction::BOTH.map(|direction| shaft_torque(direction, WindCase::Following));
+        let overrun = |direction, torque| {
+            let demand = self.demand(direction, WindCase::Following);
+            if demand.leaf_drives(demand.leaf_torque_n_m(leaf_rad)) { torque } else { 0.0 }
+        };
+        let loads = self.loads();
+        let at_a_stand = loads.wind_n_m + loads.gravity_n_m(leaf_rad).abs();
         CurvePoint {
             leaf_deg: leaf_rad.to_degrees(),
             shaft_deg: pose.crank_rad.to_degrees(),
@@ -61,8 +77,11 @@ impl Model {
             leaf_torque_close_n_m: closing,
             shaft_torque_open_n_m: shaft_torque(Direction::Open, WindCase::Against),
             shaft_torque_close_n_m: shaft_torque(Direction::Close, WindCase::Against),
-            shaft_torque_open_following_n_m: shaft_torque(Direction::Open, WindCase::Following),
-            shaft_torque_close_following_n_m: shaft_torque(Direction::Close, WindCase::Following),
+            shaft_torque_open_following_n_m: open_following,
+            shaft_torque_close_following_n_m: close_following,
+            overrun_open_n_m: overrun(Direction::Open, open_following),
+            overrun_close_n_m: overrun(Direction::Close, close_following),
+            holding_n_m: holding_torque_n_m(at_a_stand, &pose, self.job().operator.efficiency()),
             link_force_open_n: pose.link_force_n(opening),
             link_force_close_n: pose.link_force_n(closing),
             bracket_x_m: pose.bracket.x,

@@ -1,6 +1,7 @@
 //! The ground the crank and its elbow sweep: a sector, widened all round by half the arm's width.
 
 use super::Model;
+use crate::job::Room;
 use crate::real::{cos, sin};
 use alloc::vec::Vec;
 use core::f64::consts::{FRAC_PI_2, PI, TAU};
@@ -21,6 +22,11 @@ pub struct ElbowSweep {
 }
 
 impl Model {
+    /// What crank and elbow sweep, as wide as the job's arm; the line of its middle where the job says nothing of the room.
+    pub fn swept(&self) -> ElbowSweep {
+        self.elbow_sweep(self.job().room.as_ref().map_or(0.0, Room::half_width))
+    }
+
     /// What the crank sweeps from closed to open.
     ///
     /// A sector of radius `a` and angle `φ` widened by `w` has the area `½a²φ + w·a·(2 + φ) + π·w²` while it is convex (Steiner). Beyond half a

@@ -2,6 +2,7 @@
 
 use super::Model;
 use crate::job::{Ground, Hinges};
+use crate::order::arrange;
 use crate::real::{atan2, cos, root, sin};
 use alloc::vec::Vec;
 use core::f64::consts::TAU;
@@ -77,7 +78,7 @@ impl Height {
                 stations.extend([turned - TAU, turned, turned + TAU].into_iter().filter(inside));
             }
         }
-        stations.sort_by(f64::total_cmp);
+        arrange(&mut stations, |one, other| one < other);
         stations
     }
 

@@ -14,6 +14,9 @@ mod model;
 mod motion;
 mod pads;
 mod people;
+mod record;
+mod remedies;
+mod runs;
 mod sensitivity;
 mod setout;
 mod storm;
@@ -22,7 +25,7 @@ mod tape;
 mod wind;
 
 pub use band::{Band, BandPoint};
-pub use breakaway::{Breakaway, Remedy, RemedyKind, SlipPoint, Trial, WindowState};
+pub use breakaway::{Breakaway, SlipPoint, Trial, WindowState};
 pub use clearances::{Against, Clearances, Gap, HingeGap, OpenGap, Part};
 pub use curve::CurvePoint;
 pub use elbow_sweep::ElbowSweep;
@@ -35,6 +38,9 @@ pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
 pub use pads::{Pad, PadMap};
 pub use people::{Entrapment, ForceOnPerson, ForcePoint, PushTorque};
+pub use record::{Check, CheckVerdict, Commissioning, Step};
+pub use remedies::{Remedy, RemedyKind};
+pub use runs::{Run, RunPoint};
 pub use sensitivity::Sensitivity;
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
@@ -119,6 +125,9 @@ pub struct Plan {
     /// Zones, class and means of protection, where the job describes the site.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub entrapment: Option<Entrapment>,
+    /// What was measured at the gate against all this, where the job records anything.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub record: Option<Commissioning>,
 }
 
 /// Loads on the leaf about the hinge.

@@ -121,12 +121,14 @@ impl Model {
             holding: None,
             person: None,
             entrapment: None,
+            record: None,
         };
         plan.breakaway = self.breakaway(&plan);
         plan.holding = self.holding(plan.storm.as_ref());
         plan.person = self.force_on_person(plan.motion.as_ref(), toggle_zone_rad(&self.linkage));
-        plan.entrapment = self.entrapment(plan.ground.as_ref());
+        plan.entrapment = self.entrapment(plan.ground.as_ref(), plan.clearances.as_ref());
         plan.wind = self.working_wind(&swept, plan.wind_limit.speed_m_s);
+        plan.record = self.job().has_record().then(|| self.commissioning(&plan));
         plan.findings = findings::of(self, &plan, least_lever_rad);
         plan
     }

@@ -3,8 +3,8 @@
 use super::Model;
 use crate::arm::ShaftPath;
 use crate::drive::{
-    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, WindCase, coast_rad, drive, prescribe,
-    stop_force_n,
+    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, TimedTorque, WindCase, coast, drive,
+    prescribe, stop_force_n,
 };
 use crate::job::{Duty, MotionFacts};
 use crate::leaf::LeafLoads;
@@ -28,6 +28,8 @@ pub struct Motion {
     pub opening: PrescribedRun,
     /// Closing against the wind.
     pub closing: PrescribedRun,
+    /// Largest shaft torque with the wind behind, both ways: holding back and braking together.
+    pub held_back: TimedTorque,
     /// Largest shaft torque of both, start and inertia included, over the rated torque.
     pub utilisation: f64,
     /// The same over the peak torque; `null` where that is unknown.
@@ -96,7 +98,7 @@ pub struct Coast {
     pub leaf_speed_deg_s: f64,
     /// Whether it stops by itself in calm air.
     pub calm: CoastState,
-    /// Leaf angle it runs on, degrees; `null` where it does not stop by itself.
+    /// Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
     pub calm_leaf_deg: Option<f64>,
     /// Whether it stops by itself with the wind behind it.
     pub following: CoastState,
@@ -120,7 +122,7 @@ pub struct HandForce {
     pub source: Source,
 }
 
-/// The motor's runs, fully on from limit to limit.
+/// The motor's runs from limit to limit: asked for the speed of ramps and slow zones, it gives what its line allows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Driven {
@@ -162,38 +164,35 @@ impl Model {
     }
 
     /// Both prescribed runs, opening first; `None` where the job says nothing of motion.
-    pub(super) fn runs(&self, loads: &LeafLoads, samples: u32) -> Option<[PrescribedRun; 2]> {
+    pub(super) fn runs(&self, loads: &LeafLoads, wind: WindCase, samples: u32) -> Option<[PrescribedRun; 2]> {
         let (facts, speed) = (self.job().motion.as_ref()?, self.speed_rad_s()?);
         let moving = self.moving(loads);
-        Some(Direction::BOTH.map(|direction| {
-            let zone = match direction {
-                Direction::Open => facts.slow_open(),
-                Direction::Close => facts.slow_close(),
-            };
-            let profile = Profile::with_slow_end(
-                moving.path.travel_rad(),
-                speed,
-                speed / facts.ramp_up(),
-                speed / facts.ramp_down(),
-                zone.to_radians(),
-                slow_rad_s(facts, speed),
-            );
-            prescribe(&moving, &profile, direction, WindCase::Against, samples)
-        }))
+        Some(
+            Direction::BOTH.map(|direction| {
+                prescribe(&moving, &profile(&moving, facts, speed, direction), direction, wind, samples)
+            }),
+        )
     }
 
-    fn speed_rad_s(&self) -> Option<f64> {
+    /// Largest shaft torque with the wind behind; `None` where the job says nothing of motion.
+    pub(super) fn held_back(&self, loads: &LeafLoads) -> Option<TimedTorque> {
+        let [opening, closing] = self.runs(loads, WindCase::Following, 2)?.map(|run| run.peak);
+        Some(if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening })
+    }
+
+    pub(super) fn speed_rad_s(&self) -> Option<f64> {
         self.job().operator.shaft_speed_deg_s.map(f64::to_radians)
     }
 
     pub(super) fn motion(&self) -> Option<Motion> {
         let (job, loads) = (self.job(), self.loads());
         let (facts, speed) = (job.motion.as_ref()?, self.speed_rad_s()?);
-        let [opening, closing] = self.runs(loads, job.samples())?;
+        let [opening, closing] = self.runs(loads, WindCase::Against, job.samples())?;
         let peak = opening.peak.shaft_torque_n_m.max(closing.peak.shaft_torque_n_m);
         let operator = &job.operator;
         let cycle_s = opening.time_s + closing.time_s;
         Some(Motion {
+            held_back: self.held_back(loads)?,
             utilisation: peak / operator.rated_torque_n_m,
             peak_utilisation: operator.peak_torque_n_m.map(|most| peak / most),
             limits: self.shaft_limits(facts, speed),
@@ -202,7 +201,7 @@ impl Model {
             coast_open: self.coast(facts, speed, Direction::Open),
             coast_close: self.coast(facts, speed, Direction::Close),
             hand: self.hand_force(),
-            driven: facts.motor.as_ref().map(|facts| self.driven(&Motor::of(facts))),
+            driven: facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor))),
             duty: facts.duty.as_ref().map(|duty| DutyUse::new(duty, cycle_s)),
             opening,
             closing,
@@ -248,17 +247,25 @@ impl Model {
         }
     }
 
-    /// The leaf drives the released drive: its drag brakes the leaf with `drag·|n|/η`.
+    /// The leaf drives the released drive: what the drag takes is `drag·Δφ/η`, however the ratio changes on the way.
     fn coast(&self, facts: &MotionFacts, speed: f64, direction: Direction) -> Coast {
-        let half = self.linkage().open_rad / 2.0;
-        let ratio = self.linkage().pose(half).ratio.map_or(f64::MAX, f64::abs);
-        let leaf = speed / ratio;
+        let (linkage, sign) = (self.linkage(), direction.sign());
+        let half = linkage.open_rad / 2.0;
+        let start = linkage.pose(half);
+        // Half open is inside the swing, where a valid arm has no dead point.
+        let leaf = speed / start.ratio.map_or(f64::MAX, f64::abs);
         let energy = 0.5 * self.loads().inertia_kg_m2 * leaf * leaf;
-        let drag = facts.coast_drag() * ratio / self.job().operator.efficiency();
+        let drag = facts.coast_drag() / self.job().operator.efficiency();
         let turned = |loads: LeafLoads| {
-            let braking = direction.sign() * loads.demand_n_m(half, direction, WindCase::Following) + drag;
-            let turned = coast_rad(energy, braking).map(f64::to_degrees);
-            (if turned.is_some() { CoastState::Stops } else { CoastState::RunsOn }, turned)
+            let taken = |angle: f64| {
+                let braking =
+                    |share: f64| sign * loads.demand_n_m(half + sign * share * angle, direction, WindCase::Following);
+                let shaft = (linkage.pose(half + sign * angle).crank_rad - start.crank_rad).abs();
+                // Simpson's rule: exact for a lean over angles this small; a latch's step it takes for a slope.
+                angle * (braking(0.0) + 4.0 * braking(0.5) + braking(1.0)) / 6.0 + drag * shaft
+            };
+            let (state, turned) = coast(energy, half, taken);
+            (state, (state != CoastState::RunsOn).then_some(turned.to_degrees()))
         };
         let (calm, calm_leaf_deg) = turned(self.loads().in_wind(0.0));
         let (following, following_leaf_deg) = turned(*self.loads());
@@ -288,9 +295,11 @@ impl Model {
         hand
     }
 
-    fn driven(&self, motor: &Motor) -> Driven {
+    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> Driven {
         let moving = self.moving(self.loads());
-        let run = |direction, wind| drive(&moving, motor, direction, wind, self.job().samples());
+        let run = |direction, wind| {
+            drive(&moving, motor, &profile(&moving, facts, speed, direction), direction, wind, self.job().samples())
+        };
         Driven {
             motor: *motor,
             opening: run(Direction::Open, WindCase::Against),
@@ -299,6 +308,22 @@ impl Model {
             closing_following: run(Direction::Close, WindCase::Following),
         }
     }
+}
+
+/// The shaft's speed through time, one way, at full speed `speed` rad/s.
+pub(super) fn profile(moving: &Moving, facts: &MotionFacts, speed: f64, direction: Direction) -> Profile {
+    let zone = match direction {
+        Direction::Open => facts.slow_open(),
+        Direction::Close => facts.slow_close(),
+    };
+    Profile::with_slow_end(
+        moving.path.travel_rad(),
+        speed,
+        speed / facts.ramp_up(),
+        speed / facts.ramp_down(),
+        zone.to_radians(),
+        slow_rad_s(facts, speed),
+    )
 }
 
 /// Shaft speed in the slow zones, rad/s; never more than outside them.

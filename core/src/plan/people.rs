@@ -1,12 +1,13 @@
 //! Force on a person along the swing, and the zones, class and means of protection of the site.
 
-use super::{Model, Motion, OverGround};
+use super::{Clearances, Model, Motion, OverGround};
 use crate::arm::ShaftPath;
 use crate::drive::{Direction, blocked_moment_n_m};
 use crate::leaf::Body;
 use crate::safety::{
-    MeansCount, Source, UseClass, Zone, ZoneKind, compression_m, count_means, edge_mass_kg, edge_travel_m,
-    impact_force_n, impact_speed_m_s, use_class, zones,
+    AngleSpan, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, ZoneKind, compression_m,
+    count_means, edge_mass_kg, edge_travel_m, edge_unseen, impact_force_n, impact_speed_m_s, sensor_reach, use_class,
+    zones,
 };
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -40,7 +41,7 @@ pub struct ForceOnPerson {
     pub edge_push_n: f64,
     /// Leaf angle there, degrees.
     pub edge_push_leaf_deg: f64,
-    /// Greatest speed of the latch edge in the prescribed motion, m/s; `null` where motion is not described.
+    /// Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
     pub edge_speed_m_s: Option<f64>,
     /// Force of the blow at that speed, N: rigid leaf, the drive's push apart.
     pub impact_n: Option<f64>,
@@ -96,6 +97,10 @@ pub struct Entrapment {
     pub means: [MeansCount; 2],
     /// Zones that no means reaches.
     pub unreached: Vec<ZoneKind>,
+    /// What each sensor whose area is described reaches, in plan.
+    pub sensors: Vec<SensorReach>,
+    /// Leaf angles at which no such sensor senses the latch edge, opening first; the whole swing where there is none.
+    pub edge_unseen: [Vec<AngleSpan>; 2],
 }
 
 impl Model {
@@ -135,7 +140,13 @@ impl Model {
         let (edge_push_n, edge_push_leaf_deg) = grid.map(point).fold((0.0, 0.0), |most: (f64, f64), row| {
             row.edge_n.filter(|push| *push > most.0).map_or(most, |push| (push, row.leaf_deg))
         });
-        let fastest = motion.map(|motion| motion.opening.edge_speed_m_s.max(motion.closing.edge_speed_m_s));
+        let fastest = motion.map(|motion| {
+            let driven = motion.driven.iter().flat_map(|driven| {
+                [&driven.opening, &driven.closing, &driven.opening_following, &driven.closing_following]
+            });
+            let prescribed = motion.opening.edge_speed_m_s.max(motion.closing.edge_speed_m_s);
+            driven.fold(prescribed, |most, run| most.max(run.edge_speed_m_s))
+        });
         Some(ForceOnPerson {
             must_be_measured: true,
             torque_n_m: torque,
@@ -156,10 +167,18 @@ impl Model {
         })
     }
 
-    pub(super) fn entrapment(&self, ground: Option<&OverGround>) -> Option<Entrapment> {
+    pub(super) fn entrapment(&self, ground: Option<&OverGround>, room: Option<&Clearances>) -> Option<Entrapment> {
         let site = self.job().site.as_ref()?;
-        let under = ground.map(|over| (over.least_gap_m, over.least_gap_leaf_deg.to_radians()));
-        let zones = zones(self.linkage(), self.job().leaf.length_m, site, under);
+        let known = KnownGaps {
+            ground: ground.map(|over| (over.least_gap_m, over.least_gap_leaf_deg.to_radians())),
+            hinge: room.and_then(|room| room.hinge_gap).map(|gap| PostGap {
+                closed_m: gap.closed_m,
+                open_m: gap.open_m,
+                least_m: gap.least_m,
+                leaf_rad: gap.least_leaf_deg.to_radians(),
+            }),
+        };
+        let zones = zones(self.linkage(), self.job().leaf.length_m, site, &known);
         let fitted = site.means.as_deref().unwrap_or_default();
         let reached = |zone: &Zone, direction: Direction| {
             fitted.iter().any(|means| {
@@ -174,7 +193,10 @@ impl Model {
                 unreached.push(zone.kind);
             }
         }
+        let (length, open) = (self.job().leaf.length_m, self.linkage().open_rad);
         Some(Entrapment {
+            sensors: sensor_reach(fitted, &zones, length, open),
+            edge_unseen: Direction::BOTH.map(|direction| edge_unseen(fitted, direction, length, open)),
             class: use_class(site.public, site.guarded, site.homes),
             class_source: Source::F2200_CLASSES,
             means: Direction::BOTH.map(|direction| count_means(direction, &zones, fitted)),

@@ -4,6 +4,7 @@ use super::Model;
 use crate::drive::Swept;
 use crate::job::Job;
 use crate::leaf::LeafLoads;
+use crate::order::arrange;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -57,24 +58,29 @@ impl Model {
         Some(Sensitivity { path: FRICTION, fraction, low, high })
     }
 
+    /// What the input of an index does, by the job's uncertainty where it states one; `None` past the last. In no order, so that a
+    /// caller with little time can ask one at a time.
+    pub fn sensitivity_to(&self, index: usize) -> Option<Sensitivity> {
+        let job = self.job();
+        let stated = |path: &str| job.uncertainty.as_ref().and_then(|stated| stated.get(path).copied());
+        let own = self.job().hinges.has_friction_range() && stated(FRICTION).is_none();
+        let mut inputs = job.inputs();
+        inputs.retain(|(path, value)| *value != 0.0 && !(own && *path == FRICTION));
+        let Some(&(path, value)) = inputs.get(index) else {
+            return if own && index == inputs.len() { self.friction_sensitivity() } else { None };
+        };
+        let fraction = stated(path).unwrap_or(USUAL);
+        let at = |factor: f64| reserve(&job.with_input(path, value * factor));
+        Some(Sensitivity { path, fraction, low: at(1.0 - fraction), high: at(1.0 + fraction) })
+    }
+
     /// Plans the job anew with each input lowered and raised by its uncertainty; largest effect first. `None` unless the job asks.
     ///
     /// Two plans an input, some thirty inputs: about sixty times the work of the peak. Inputs that are zero are not varied.
     pub fn sensitivity(&self) -> Option<Vec<Sensitivity>> {
-        let stated = self.job().uncertainty.as_ref()?;
-        let inputs = self.job().inputs().into_iter().filter(|(_, value)| *value != 0.0);
-        let mut list: Vec<Sensitivity> = inputs
-            .map(|(path, value)| {
-                let fraction = stated.get(path).copied().unwrap_or(USUAL);
-                let at = |factor: f64| reserve(&self.job().with_input(path, value * factor));
-                Sensitivity { path, fraction, low: at(1.0 - fraction), high: at(1.0 + fraction) }
-            })
-            .collect();
-        if let Some(friction) = self.friction_sensitivity().filter(|_| !stated.contains_key(FRICTION)) {
-            list.retain(|entry| entry.path != FRICTION);
-            list.push(friction);
-        }
-        list.sort_by(|one, other| other.spread().total_cmp(&one.spread()));
+        self.job().uncertainty.as_ref()?;
+        let mut list: Vec<Sensitivity> = (0..).map_while(|index| self.sensitivity_to(index)).collect();
+        arrange(&mut list, |one, other| one.spread() > other.spread());
         Some(list)
     }
 }

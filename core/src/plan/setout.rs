@@ -5,6 +5,7 @@ use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
 use crate::drive::{Direction, WindCase, effort_n_m};
 use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
+use crate::order::arrange;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -146,7 +147,7 @@ fn nearest(site: &mut Site, optima: &[Found], off_lattice: bool) -> Nearest {
                 changes.push((found.objective, limit));
             }
         }
-        changes.sort_by(|one, other| one.0.total_cmp(&other.0));
+        arrange(&mut changes, |one, other| one.0 < other.0);
     }
     let change = |(limit, by): (Limit, f64)| Change { limit, by: limit.in_document(by, site) };
     let exceeded: Vec<Change> = exceeded.into_iter().map(change).collect();

@@ -9,6 +9,7 @@ use super::Model;
 use crate::arm::Linkage;
 use crate::drive::Swept;
 use crate::job::{Arm, Fault, Invalid, Job, Tape};
+use crate::order::arrange;
 use crate::real::{atan2, cos, sin};
 use alloc::vec::Vec;
 use kurbo::Vec2;
@@ -199,10 +200,7 @@ impl Model {
                 }
             })
             .collect();
-        dimensions.sort_by(|one, other| {
-            let (one, other) = (one.cost(&planned), other.cost(&planned));
-            other.0.cmp(&one.0).then(other.1.total_cmp(&one.1))
-        });
+        arrange(&mut dimensions, |one, other| one.cost(&planned) > other.cost(&planned));
         let corners = (0..1_u32 << DIMENSIONS.len())
             .map(|corner| at(&core::array::from_fn(|i| if corner >> i & 1 == 1 { error_m } else { -error_m })));
         let corners: Vec<Option<Fitted>> = corners.collect();

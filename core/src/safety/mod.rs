@@ -6,13 +6,16 @@
 mod class;
 mod force;
 mod means;
+mod reach;
 mod zones;
 
 pub use class::{UseClass, use_class};
 pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
 pub use means::{MeansCount, MeansKind, count_means};
-pub(crate) use zones::zones;
-pub use zones::{Zone, ZoneKind};
+pub use reach::{AngleSpan, SensorReach, ZoneGap};
+pub(crate) use reach::{edge_unseen, sensor_reach};
+pub use zones::{FREE_GAP_M, Zone, ZoneKind};
+pub(crate) use zones::{KnownGaps, PostGap, zones};
 
 use serde::Serialize;
 
@@ -61,6 +64,8 @@ impl Source {
     /// Gaps around a swing gate.
     pub const F2200_GAPS: Source =
         Source { name: "ASTM F2200", provenance: SourceProvenance::Doubtful, superseded: false };
+    /// One earth rod and when it needs another.
+    pub const NEC_ROD: Source = Source::from_memory("NEC 250.53(A)(2)");
     /// What the trade does.
     pub const PRACTICE: Source = Source { name: "", provenance: SourceProvenance::CommonPractice, superseded: false };
 }

@@ -93,8 +93,34 @@ struct Gap {
     place: Point,
 }
 
-/// All zones, the leaf's edge first. `ground` is the least gap under the leaf and the angle of it, m and rad, where the job says.
-pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, ground: Option<(f64, f64)>) -> Vec<Zone> {
+/// What the job says of the gaps elsewhere that close as the leaf turns.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct KnownGaps {
+    /// Least gap under the leaf and the leaf angle of it, m and rad.
+    pub ground: Option<(f64, f64)>,
+    /// The gap at the hinge post.
+    pub hinge: Option<PostGap>,
+}
+
+/// The gap at the hinge post, m and rad.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct PostGap {
+    /// Leaf closed.
+    pub closed_m: f64,
+    /// Leaf open.
+    pub open_m: f64,
+    /// Least over the swing.
+    pub least_m: f64,
+    /// Leaf angle there.
+    pub leaf_rad: f64,
+}
+
+/// A gap that stays as it is crushes nobody: a millimetre is the hinge's own play.
+const PLAY_M: f64 = 0.001;
+
+/// All zones, the leaf's edge first. The hinge side is a zone of unknown gap where nothing near the hinge is described.
+pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &KnownGaps) -> Vec<Zone> {
+    let ground = known.ground;
     let half = site.half_thickness();
     let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
     let closed = Zone {
@@ -147,7 +173,31 @@ pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, ground: Optio
         zone.obstacle = Some(index as u32);
         zones.push(zone);
     }
+    if known.hinge.is_some() || zones.iter().all(|zone| zone.kind != ZoneKind::HingeSide) {
+        zones.push(hinge_side(known.hinge));
+    }
     zones
+}
+
+/// Leaf and post: closing or opening catches, whichever ends nearer than where it began.
+fn hinge_side(gap: Option<PostGap>) -> Zone {
+    let catches = |gap: &PostGap, direction| {
+        let before = if direction == Direction::Open { gap.closed_m } else { gap.open_m };
+        gap.least_m < FREE_GAP_M && before - gap.least_m > PLAY_M
+    };
+    let shrinks = |direction: &Direction| gap.as_ref().is_none_or(|gap| catches(gap, *direction));
+    let directions: Vec<Direction> = Direction::BOTH.into_iter().filter(shrinks).collect();
+    Zone {
+        kind: ZoneKind::HingeSide,
+        present: !directions.is_empty(),
+        directions,
+        gap_m: gap.map(|gap| gap.least_m.max(0.0)),
+        leaf_deg: gap.map_or(0.0, |gap| gap.leaf_rad).to_degrees(),
+        x_m: 0.0,
+        y_m: 0.0,
+        obstacle: None,
+        source: Source::PRACTICE,
+    }
 }
 
 /// The zone of a gap that changes with the leaf angle: its least value on a fixed grid, and the movements in which it shrinks.

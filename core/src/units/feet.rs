@@ -6,12 +6,13 @@ use alloc::{format, string::String};
 /// A length in feet, inches and a fraction of an inch: `2'-10 3/8"`, below a foot `10 3/8"`.
 ///
 /// `value_m` in metres, rounded to `1/denominator` inch *before* it is split, so that 35.99 in is `3'-0"` and never `2'-12"`.
-/// `denominator` is a power of two from 1 to 64; other values count as 16. A value that is not finite shows as a dash.
+/// `denominator` is a power of two from 1 to 64; others take what a tape has: sixty-fourths below an inch, sixteenths above. A value that is not finite shows as a dash.
 pub fn feet_inches(value_m: f64, denominator: u32) -> String {
     if !value_m.is_finite() {
         return String::from("–");
     }
-    let denominator = u64::from(if denominator.is_power_of_two() && denominator <= 64 { denominator } else { 16 });
+    let usual = if value_m.abs() < INCH_M { 64 } else { 16 };
+    let denominator = u64::from(if denominator.is_power_of_two() && denominator <= 64 { denominator } else { usual });
     let parts = libm::round(value_m.abs() / INCH_M * denominator as f64) as u64;
     let sign = if value_m < 0.0 && parts > 0 { "−" } else { "" };
     let (feet, parts) = (parts / (12 * denominator), parts % (12 * denominator));
@@ -43,6 +44,9 @@ mod tests {
             (11.9999, 64, "1'-0\""),
             (-75.5, 16, "−6'-3 1/2\""),
             (-0.001, 16, "0\""),
+            (0.109_375, 0, "7/64\""),
+            (12.109_375, 0, "1'-0 1/8\""),
+            (0.999, 0, "1\""),
         ] {
             assert_eq!(feet_inches(inches * 0.0254, denominator), expected, "{inches}");
         }

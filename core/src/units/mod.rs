@@ -61,6 +61,8 @@ pub enum Quantity {
     Time,
     /// V.
     Voltage,
+    /// Ω.
+    Resistance,
     /// J; ft·lbf.
     Energy,
     /// W.
@@ -69,6 +71,8 @@ pub enum Quantity {
     Stiffness,
     /// Degrees a second, each second.
     AngularAcceleration,
+    /// °C; °F.
+    Temperature,
 }
 
 /// The system of units a person reads and types in.
@@ -87,13 +91,29 @@ pub enum System {
 pub struct Unit {
     /// The symbol written behind a number, without the space; empty for plain numbers.
     pub symbol: &'static str,
-    /// Value in the document's unit = value in this unit × `factor`.
+    /// Value in the document's unit = (value in this unit − `zero`) × `factor`.
     pub factor: f64,
+    /// What this unit's scale shows at the zero of the document's; 0 but for temperatures.
+    pub zero: f64,
 }
+
+const CELSIUS: Unit = Unit::new("°C", 1.0);
+/// 32 °F is 0 °C, 212 °F is 100 °C (NIST SP 811, Appendix B.8).
+const FAHRENHEIT: Unit = Unit { symbol: "°F", factor: 5.0 / 9.0, zero: 32.0 };
 
 impl Unit {
     const fn new(symbol: &'static str, factor: f64) -> Unit {
-        Unit { symbol, factor }
+        Unit { symbol, factor, zero: 0.0 }
+    }
+
+    /// A value in this unit, in the document's.
+    pub fn to_document(self, value: f64) -> f64 {
+        (value - self.zero) * self.factor
+    }
+
+    /// A value in the document's unit, in this one.
+    pub fn of_document(self, value: f64) -> f64 {
+        value / self.factor + self.zero
     }
 }
 
@@ -127,6 +147,7 @@ impl Quantity {
             (Quantity::Ratio | Quantity::Count, _) => Unit::new("", 1.0),
             (Quantity::Percent, _) => Unit::new("%", 0.01),
             (Quantity::Time, _) => Unit::new("s", 1.0),
+            (Quantity::Resistance, _) => Unit::new("Ω", 1.0),
             (Quantity::Voltage, _) => Unit::new("V", 1.0),
             (Quantity::Energy, Metric) => Unit::new("J", 1.0),
             (Quantity::Energy, Us) => Unit::new("ft·lbf", POUND_FORCE_N * FOOT_M),
@@ -134,6 +155,8 @@ impl Quantity {
             (Quantity::Stiffness, Metric) => Unit::new("N/mm", 1000.0),
             (Quantity::Stiffness, Us) => Unit::new("lbf/in", POUND_FORCE_N / INCH_M),
             (Quantity::AngularAcceleration, _) => Unit::new("°/s²", 1.0),
+            (Quantity::Temperature, Metric) => CELSIUS,
+            (Quantity::Temperature, Us) => FAHRENHEIT,
         }
     }
 }

@@ -1,10 +1,23 @@
 //! How people spell units.
 
-use super::{FOOT_M, INCH_M, MILE_PER_HOUR_M_S, POUND_FORCE_N, POUND_KG, Quantity};
+use super::{CELSIUS, FAHRENHEIT, FOOT_M, INCH_M, MILE_PER_HOUR_M_S, POUND_FORCE_N, POUND_KG, Quantity, Unit};
 use crate::STANDARD_GRAVITY_M_S2;
 
 /// Longest spelling that is looked at, once stripped.
 const LONGEST: usize = 16;
+
+/// A named unit, `None` where the name is no unit of this quantity.
+pub(super) fn unit_named(name: &str, quantity: Quantity) -> Option<Unit> {
+    if quantity != Quantity::Temperature {
+        return factor_of(name, quantity).map(|factor| Unit::new("", factor));
+    }
+    Some(match strip(name, &mut [0; LONGEST])? {
+        "°c" | "c" | "celsius" => CELSIUS,
+        "°f" | "f" | "fahrenheit" => FAHRENHEIT,
+        "k" | "kelvin" => Unit { zero: 273.15, ..CELSIUS },
+        _ => return None,
+    })
+}
 
 /// One of a named unit in the document's unit, `None` where the name is no unit of this quantity.
 ///
@@ -85,6 +98,8 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
         Quantity::Pressure => match name {
             "pa" | "n/m2" => 1.0,
             "kpa" | "kn/m2" => 1000.0,
+            "bar" => 1e5,
+            "psi" | "lbf/in2" => POUND_FORCE_N / (INCH_M * INCH_M),
             "psf" | "lbf/ft2" => POUND_FORCE_N / (FOOT_M * FOOT_M),
             _ => return None,
         },
@@ -95,6 +110,10 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
         },
         Quantity::Voltage => match name {
             "v" => 1.0,
+            _ => return None,
+        },
+        Quantity::Resistance => match name {
+            "\u{3a9}" | "\u{2126}" | "ohm" | "ohms" => 1.0,
             _ => return None,
         },
         Quantity::Energy => match name {
@@ -121,7 +140,7 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
             "%" => 0.01,
             _ => return None,
         },
-        Quantity::Ratio | Quantity::Count => return None,
+        Quantity::Ratio | Quantity::Count | Quantity::Temperature => return None,
     })
 }
 

@@ -3,7 +3,18 @@
 use super::read::{ReadError, ReadErrorCode};
 
 fn refused<T>() -> Result<T, ReadError> {
-    Err(ReadError { code: ReadErrorCode::NotANumber })
+    Err(ReadError::new(ReadErrorCode::NotANumber))
+}
+
+/// What a lone comma that could do either is taken for.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Comma {
+    /// Refused as ambiguous.
+    Ask,
+    /// It groups thousands.
+    Groups,
+    /// It marks the decimals.
+    Decimals,
 }
 
 /// The value of a fraction written as one character.
@@ -23,14 +34,14 @@ pub(super) fn glyph(character: char) -> Option<f64> {
 }
 
 /// An unsigned number: decimal, fraction, or a whole number and a fraction with a space or a hyphen between.
-pub(super) fn number(text: &str) -> Result<f64, ReadError> {
+pub(super) fn number(text: &str, comma: Comma) -> Result<f64, ReadError> {
     let text = text.trim();
     if let Some((whole, fraction)) =
         text.chars().next_back().and_then(|last| Some((text.strip_suffix(last)?, glyph(last)?)))
     {
         return Ok(whole_before(whole)? + fraction);
     }
-    let Some((left, below)) = text.split_once(['/', '⁄']) else { return decimal(text) };
+    let Some((left, below)) = text.split_once(['/', '⁄']) else { return decimal(text, comma) };
     let split = left.trim_end().rfind([' ', '-', '\u{a0}', '\u{202f}', '\u{2009}']);
     let (whole, above) = match split {
         Some(at) => (&left[..at], left[at..].trim_start_matches(|character: char| !character.is_ascii_digit())),
@@ -51,7 +62,11 @@ fn whole_before(text: &str) -> Result<f64, ReadError> {
 /// Digits and nothing else.
 fn digits(text: &str) -> Result<f64, ReadError> {
     let text = text.trim();
-    if text.is_empty() || !text.bytes().all(|byte| byte.is_ascii_digit()) { refused() } else { decimal(text) }
+    if text.is_empty() || !text.bytes().all(|byte| byte.is_ascii_digit()) {
+        refused()
+    } else {
+        decimal(text, Comma::Ask)
+    }
 }
 
 /// A decimal number.
@@ -59,8 +74,8 @@ fn digits(text: &str) -> Result<f64, ReadError> {
 /// Fifteen significant digits are kept: they and their power of ten are exact in `f64`, so one division rounds the value right
 /// (Clinger 1990, "How to read floating point numbers accurately"), without the tables a reader of any length needs. Digits beyond
 /// are less than any tape or scale tells.
-fn decimal(text: &str) -> Result<f64, ReadError> {
-    let mark = decimal_mark(text)?;
+fn decimal(text: &str, comma: Comma) -> Result<f64, ReadError> {
+    let mark = decimal_mark(text, comma)?;
     let (mut mantissa, mut significant, mut scale) = (0u64, 0u32, 0i32);
     let (mut any, mut behind) = (false, false);
     for (at, character) in text.char_indices() {
@@ -91,7 +106,7 @@ fn decimal(text: &str) -> Result<f64, ReadError> {
 }
 
 /// Which separator marks the decimals, by its place; the others group thousands.
-fn decimal_mark(text: &str) -> Result<Option<usize>, ReadError> {
+fn decimal_mark(text: &str, comma: Comma) -> Result<Option<usize>, ReadError> {
     let points = text.matches('.').count();
     let commas = text.matches(',').count();
     let last = text.rfind(['.', ',']);
@@ -106,7 +121,11 @@ fn decimal_mark(text: &str) -> Result<Option<usize>, ReadError> {
         return refused();
     }
     if points == 0 && commas == 1 && grouped(text, None) {
-        return Err(ReadError { code: ReadErrorCode::Ambiguous });
+        return match comma {
+            Comma::Ask => Err(ReadError::new(ReadErrorCode::Ambiguous)),
+            Comma::Groups => Ok(None),
+            Comma::Decimals => Ok(mark),
+        };
     }
     Ok(mark)
 }

@@ -1,7 +1,7 @@
 //! What a person types, read into the document's unit.
 
-use super::names::factor_of;
-use super::number::number;
+use super::names::{factor_of, unit_named};
+use super::number::{Comma, number};
 use super::{FOOT_M, INCH_M, Quantity, System};
 use serde::Serialize;
 
@@ -19,37 +19,58 @@ pub enum ReadErrorCode {
 }
 
 /// A typed text that could not be understood.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(ts_rs::TS))]
 pub struct ReadError {
     /// Why.
     pub code: ReadErrorCode,
+    /// What an ambiguous text may mean, in the document's unit: the comma grouping thousands, the comma marking decimals.
+    pub readings: Option<[f64; 2]>,
+}
+
+impl ReadError {
+    pub(super) const fn new(code: ReadErrorCode) -> ReadError {
+        ReadError { code, readings: None }
+    }
 }
 
 /// Reads a typed number, with or without a unit of either system, into the document's unit.
 ///
 /// Decimal point and decimal comma, grouped thousands, fractions (`75 1/2`, `3-1/2`, `½`), feet and inches (`6' 3-1/2"`,
 /// `6ft 3.5in`, `6′3½″`), and the usual spellings of units (`1905 mm` while inches are shown). A lone comma that could group
-/// thousands as well as mark decimals is refused as ambiguous. Never returns a value that is not finite.
+/// thousands as well as mark decimals is refused as ambiguous, with both readings, unless only one of them makes a number
+/// (feet before inches are whole: `1,234' 6"`). Never returns a value that is not finite.
 ///
 /// # Errors
 /// [`ReadErrorCode`] says why the text is not understood.
 pub fn read(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadError> {
+    let taken = |comma| read_taking(text, quantity, system, comma);
+    match taken(Comma::Ask) {
+        Err(error) if error.code == ReadErrorCode::Ambiguous => match (taken(Comma::Groups), taken(Comma::Decimals)) {
+            (Ok(groups), Ok(decimals)) => Err(ReadError { readings: Some([groups, decimals]), ..error }),
+            (groups, decimals) => groups.or(decimals),
+        },
+        other => other,
+    }
+}
+
+fn read_taking(text: &str, quantity: Quantity, system: System, comma: Comma) -> Result<f64, ReadError> {
     let text = text.trim();
     if text.is_empty() {
-        return Err(ReadError { code: ReadErrorCode::Empty });
+        return Err(ReadError::new(ReadErrorCode::Empty));
     }
     let (sign, text) = match text.strip_prefix(['-', '−', '–']) {
         Some(rest) => (-1.0, rest.trim_start()),
         None => (1.0, text.strip_prefix('+').unwrap_or(text).trim_start()),
     };
     let length = matches!(quantity, Quantity::Length | Quantity::ShortLength);
-    let value = if length { length_m(text, quantity, system)? } else { one_term(text, quantity, system)? };
-    if value.is_finite() { Ok(sign * value) } else { refused() }
+    let term = if length { length_m } else { one_term };
+    let value = term(text, quantity, system, comma, sign)?;
+    if value.is_finite() { Ok(value) } else { refused() }
 }
 
 fn refused<T>() -> Result<T, ReadError> {
-    Err(ReadError { code: ReadErrorCode::NotANumber })
+    Err(ReadError::new(ReadErrorCode::NotANumber))
 }
 
 /// Where the unit begins: behind the last character that can belong to a number. A fraction's glyph does, a unit's `²` does not.
@@ -62,29 +83,29 @@ fn unit_start(text: &str) -> usize {
     text.find(|character| !numeric(character)).unwrap_or(text.len())
 }
 
-/// A number and at most one unit.
-fn one_term(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadError> {
+/// A number and at most one unit. The sign belongs to the number: the zero of a temperature is somewhere else.
+fn one_term(text: &str, quantity: Quantity, system: System, comma: Comma, sign: f64) -> Result<f64, ReadError> {
     let (digits, unit) = text.split_at(unit_start(text));
-    let factor = match unit.trim() {
-        "" => Some(quantity.unit(system).factor),
-        name => factor_of(name, quantity),
+    let unit = match unit.trim() {
+        "" => Some(quantity.unit(system)),
+        name => unit_named(name, quantity),
     };
     // A hyphen before a unit belongs to neither ("75-lb").
-    let value = number(digits.trim_end().trim_end_matches('-'))?;
-    factor.map_or_else(refused, |factor| Ok(value * factor))
+    let value = sign * number(digits.trim_end().trim_end_matches('-'), comma)?;
+    unit.map_or_else(refused, |unit| Ok(unit.to_document(value)))
 }
 
 /// A length: one term, or feet and then inches.
-fn length_m(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadError> {
+fn length_m(text: &str, quantity: Quantity, system: System, comma: Comma, sign: f64) -> Result<f64, ReadError> {
     let (digits, rest) = text.split_at(unit_start(text));
     let Some(next) =
         rest.find(|character: char| character.is_ascii_digit() || super::number::glyph(character).is_some())
     else {
-        return one_term(text, quantity, system);
+        return one_term(text, quantity, system, comma, sign);
     };
     let (unit, inches) = rest.split_at(next);
     let unit = unit.trim_end().trim_end_matches(['-', '–']).trim();
-    let feet = number(digits)?;
+    let feet = number(digits, comma)?;
     // Half a foot is never followed by inches: only whole feet are.
     if factor_of(unit, quantity) != Some(FOOT_M) || feet != libm::trunc(feet) {
         return refused();
@@ -95,7 +116,7 @@ fn length_m(text: &str, quantity: Quantity, system: System) -> Result<f64, ReadE
         name if factor_of(name, quantity) == Some(INCH_M) => {}
         _ => return refused(),
     }
-    Ok(feet * FOOT_M + number(digits)? * INCH_M)
+    Ok(sign * (feet * FOOT_M + number(digits, comma)? * INCH_M))
 }
 
 #[cfg(test)]
@@ -134,6 +155,13 @@ mod tests {
             ("1,234.5 lb", Quantity::Mass, Us, 1234.5 * 0.45359237),
             ("1.234,5", Quantity::Mass, Metric, 1234.5),
             ("1,234,567", Quantity::Ratio, Metric, 1_234_567.0),
+            // Fixed points of the scales: water freezes at 32 °F and boils at 212 °F, both scales meet at -40.
+            ("212 °F", Quantity::Temperature, Metric, 100.0),
+            ("-40", Quantity::Temperature, Us, -40.0),
+            ("−4 °F", Quantity::Temperature, Metric, -20.0),
+            ("-12,5 °C", Quantity::Temperature, Us, -12.5),
+            ("0 K", Quantity::Temperature, Metric, -273.15),
+            ("30 psi", Quantity::Pressure, Metric, 30.0 * 4.4482216152605 / 0.0254 / 0.0254),
         ] {
             reads(text, quantity, system, expected);
         }
@@ -194,6 +222,15 @@ mod tests {
         assert_eq!(code(""), ReadErrorCode::Empty);
         assert_eq!(code("1,234"), ReadErrorCode::Ambiguous);
         assert_eq!(code("123,456 mm"), ReadErrorCode::Ambiguous);
+        let readings = |text: &str| read(text, Quantity::ShortLength, System::Us).unwrap_err().readings;
+        // 1,234 in = 31.3436 m, 1.234 in = 0.031 343 6 m, by the inch of 0.0254 m.
+        for (found, expected) in readings("1,234").unwrap().into_iter().zip([31.3436, 0.031_343_6]) {
+            assert!((found - expected).abs() < 1e-12, "{found}");
+        }
+        assert_eq!(readings("-1,234 mm"), Some([-1.234, -0.001_234]));
+        assert_eq!(readings("abc"), None);
+        // Only whole feet have inches behind them.
+        reads("1,234' 6\"", Quantity::Length, System::Us, 1234.5 * 0.3048);
         for text in [
             "abc",
             "1.2.3",

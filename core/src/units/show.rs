@@ -31,7 +31,7 @@ pub fn show_limit(value: f64, quantity: Quantity, system: System, rounding: Roun
 
 /// The number alone, as it stands in an input: six significant digits, so that what is shown is what is meant.
 pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
-    let value = value / quantity.unit(system).factor;
+    let value = quantity.unit(system).of_document(value);
     if !value.is_finite() {
         return String::new();
     }
@@ -51,7 +51,7 @@ fn with_unit(value: f64, quantity: Quantity, system: System, rounding: Rounding)
         return String::from("–");
     }
     let unit = quantity.unit(system);
-    let number = trimmed(value / unit.factor, quantity, rounding);
+    let number = trimmed(unit.of_document(value), quantity, rounding);
     match unit.symbol {
         "" => number,
         // Degrees stand close to their number, every other unit after a no-break space (SI brochure, 5.4.3).
@@ -64,8 +64,12 @@ fn with_unit(value: f64, quantity: Quantity, system: System, rounding: Rounding)
 fn decimals(size: f64, quantity: Quantity) -> usize {
     let most = match quantity {
         Quantity::Count => 0,
+        // A wind is never known to a hundredth, the edge of a leaf is told by millimetres a second.
+        Quantity::Speed if size < 1.0 => 3,
         Quantity::Angle | Quantity::Percent | Quantity::Mass | Quantity::Speed | Quantity::Force | Quantity::Power => 1,
-        Quantity::Stiffness | Quantity::Voltage | Quantity::Pressure => 1,
+        Quantity::Stiffness | Quantity::Voltage | Quantity::Pressure | Quantity::Temperature | Quantity::Resistance => {
+            1
+        }
         Quantity::ShortLength | Quantity::Torque | Quantity::AngularSpeed | Quantity::AngularAcceleration => 2,
         Quantity::Time | Quantity::Energy => 2,
         Quantity::Length | Quantity::Area | Quantity::Inertia => 3,
@@ -121,6 +125,9 @@ mod tests {
             (37.768, Quantity::Angle, System::Us, "37.8°"),
             (-0.00001, Quantity::Torque, System::Metric, "0\u{a0}N·m"),
             (-25.04, Quantity::Torque, System::Metric, "−25\u{a0}N·m"),
+            (100.0, Quantity::Temperature, System::Us, "212\u{a0}°F"),
+            (-20.0, Quantity::Temperature, System::Us, "−4\u{a0}°F"),
+            (21.5, Quantity::Temperature, System::Metric, "21.5\u{a0}°C"),
             (0.77067, Quantity::Percent, System::Metric, "77.1\u{a0}%"),
             (1.29757, Quantity::Ratio, System::Metric, "1.3"),
             (f64::NAN, Quantity::Mass, System::Metric, "–"),

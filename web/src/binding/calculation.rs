@@ -1,6 +1,8 @@
 //! One job, solved once and asked often.
 
-use pintle_core::{Document, Job, Model, Plan};
+use std::cell::OnceCell;
+
+use pintle_core::{Document, Job, Model, Plan, Run};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
@@ -9,10 +11,15 @@ use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing;
 
 /// A valid job with its plan. Free it when it is replaced.
+///
+/// What each input does to the reserve is some sixty plans: the plan here is without it, and [`Calculation::sensitivity`] has it an
+/// input at a time.
 #[wasm_bindgen]
 pub struct Calculation {
     model: Model,
     plan: Plan,
+    /// Runs in full, once somebody asks.
+    runs: OnceCell<Vec<Run>>,
 }
 
 #[wasm_bindgen]
@@ -21,9 +28,16 @@ impl Calculation {
     #[wasm_bindgen(constructor)]
     pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
         let document: Document = decode(job, "")?;
-        let model = Job::read(&document).and_then(|job| Model::new(&job)).map_err(|invalid| thrown(&invalid))?;
-        let plan = model.plan();
-        Ok(Calculation { model, plan })
+        let job = Job::read(&document).map_err(|invalid| thrown(&invalid))?;
+        let model = Model::new(&job).map_err(|invalid| thrown(&invalid))?;
+        let plain = Model::new(&Job { uncertainty: None, ..job }).map_err(|invalid| thrown(&invalid))?;
+        Ok(Calculation { plan: plain.plan(), model, runs: OnceCell::new() })
+    }
+
+    /// What the input of an index does to the reserve; `null` past the last one.
+    #[wasm_bindgen(unchecked_return_type = "Sensitivity | null")]
+    pub fn sensitivity(&self, index: usize) -> Result<JsValue, JsValue> {
+        encode(&self.model.sensitivity_to(index))
     }
 
     /// The plan.
@@ -42,6 +56,12 @@ impl Calculation {
     #[wasm_bindgen(unchecked_return_type = "TapeCost")]
     pub fn tape_cost(&self) -> Result<JsValue, JsValue> {
         encode(&self.model.tape_cost(self.model.job().tape.unwrap_or_default()))
+    }
+
+    /// The job's commissioning record against its plan, every row there even where nothing was measured.
+    #[wasm_bindgen(unchecked_return_type = "Commissioning")]
+    pub fn commissioning(&self) -> Result<JsValue, JsValue> {
+        encode(&self.model.commissioning(&self.plan))
     }
 
     /// Everything at one leaf angle, degrees, held inside the swing; exact, not interpolated.
@@ -68,7 +88,7 @@ impl Calculation {
         canvas: HtmlCanvasElement,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<(), JsValue> {
-        drawing::draw_plan_view(canvas, &self.model, &decode_view(view)?).map_err(no_canvas)
+        drawing::draw_plan_view(canvas, &self.model, &self.plan, &decode_view(view)?).map_err(no_canvas)
     }
 
     /// The leaf angle under a point of the curve's canvas, CSS px; degrees, held inside the swing.
@@ -89,7 +109,45 @@ impl Calculation {
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<f64, JsValue> {
         let (x, y) = (finite(x, "x")?, finite(y, "y")?);
-        Ok(drawing::leaf_deg_at_plan_view(&self.model, &decode_view(view)?, x, y))
+        Ok(drawing::leaf_deg_at_plan_view(&self.model, &self.plan, &decode_view(view)?, x, y))
+    }
+
+    /// Draws edge speed and shaft torque against time; nothing where the job says nothing of motion.
+    pub fn draw_time(
+        &self,
+        canvas: HtmlCanvasElement,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<(), JsValue> {
+        drawing::draw_time(canvas, self.runs(), &decode_view(view)?).map_err(no_canvas)
+    }
+
+    /// The leaf angle of the followed run under a point of the time plot's canvas, CSS px; `undefined` without such a run.
+    pub fn leaf_deg_at_time(
+        &self,
+        x: f64,
+        _y: f64,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<Option<f64>, JsValue> {
+        Ok(drawing::leaf_deg_at_time(self.runs(), &decode_view(view)?, finite(x, "x")?))
+    }
+
+    /// A run (`View.run`) at a time, s, held between its start and end; `null` without such a run.
+    #[wasm_bindgen(unchecked_return_type = "RunPoint | null")]
+    pub fn run_at(&self, run: &str, time_s: f64) -> Result<JsValue, JsValue> {
+        let time_s = finite(time_s, "time_s")?;
+        encode(&self.run(run).and_then(|run| run.at(time_s)))
+    }
+
+    /// A run where it first has a leaf angle, degrees; `null` without such a run, or where it does not come to it.
+    #[wasm_bindgen(unchecked_return_type = "RunPoint | null")]
+    pub fn run_of_leaf(&self, run: &str, leaf_deg: f64) -> Result<JsValue, JsValue> {
+        let leaf_deg = finite(leaf_deg, "leaf_deg")?;
+        encode(&self.run(run).and_then(|run| run.of_leaf(leaf_deg)))
+    }
+
+    /// The time plot as an SVG document, for print.
+    pub fn time_svg(&self, #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue) -> Result<String, JsValue> {
+        Ok(drawing::time_svg(self.runs(), &decode_view(view)?))
     }
 
     /// The curve as an SVG document, for print.
@@ -102,6 +160,16 @@ impl Calculation {
         &self,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
     ) -> Result<String, JsValue> {
-        Ok(drawing::plan_view_svg(&self.model, &decode_view(view)?))
+        Ok(drawing::plan_view_svg(&self.model, &self.plan, &decode_view(view)?))
+    }
+}
+
+impl Calculation {
+    fn runs(&self) -> &[Run] {
+        self.runs.get_or_init(|| self.model.fine_runs())
+    }
+
+    fn run(&self, name: &str) -> Option<&Run> {
+        self.runs().get(drawing::RUNS.iter().position(|known| *known == name)?)
     }
 }

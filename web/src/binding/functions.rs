@@ -45,6 +45,13 @@ pub fn bare(
     Ok(units::bare(value, self::quantity(quantity)?, self::system(system)?))
 }
 
+/// A length in feet, inches and a fraction of an inch: `2'-10 3/8"`, rounded to `1/denominator` inch before it is split;
+/// 0 for the fractions of a tape.
+#[wasm_bindgen]
+pub fn feet_inches(value_m: f64, denominator: u32) -> String {
+    units::feet_inches(value_m, denominator)
+}
+
 /// The unit alone: `"mm"`; empty for plain numbers.
 #[wasm_bindgen]
 pub fn unit(

@@ -1,15 +1,15 @@
 //! Drawings on a canvas of the page.
 
-use pintle_core::{Model, Plan};
+use pintle_core::{Model, Plan, Run};
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea};
 use web_sys::HtmlCanvasElement;
 
 use super::backend::FineCanvas;
 use super::map::{Look, PadPicture};
-use super::paint::{Colours, Grid, measure, paint};
+use super::paint::{Grid, measure, paint};
 use super::sheet::{Measure, Sheet};
-use super::{PlotArea, View, lay_curve, lay_plan_view};
+use super::{PlotArea, View, lay_curve, lay_plan_view, lay_time};
 
 /// The canvas gives no 2D context, or lost it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,7 +21,7 @@ pub struct NoCanvas;
 /// The canvas gives no context, or lost it.
 pub fn draw_curve(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &View) -> Result<PlotArea, NoCanvas> {
     let mut area = None;
-    on_canvas(canvas, view, &|ink| view.palette.colour(ink), |measure| {
+    on_canvas(canvas, view, |measure| {
         let (sheet, plot) = lay_curve(model, plan, view, measure);
         area = Some(plot);
         sheet
@@ -33,8 +33,16 @@ pub fn draw_curve(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &
 ///
 /// # Errors
 /// The canvas gives no context, or lost it.
-pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, view: &View) -> Result<(), NoCanvas> {
-    on_canvas(canvas, view, &|ink| view.palette.colour(ink), |measure| lay_plan_view(model, view, measure))
+pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &View) -> Result<(), NoCanvas> {
+    on_canvas(canvas, view, |measure| lay_plan_view(model, plan, view, measure))
+}
+
+/// Draws the plots against time.
+///
+/// # Errors
+/// The canvas gives no context, or lost it.
+pub fn draw_time(canvas: HtmlCanvasElement, runs: &[Run], view: &View) -> Result<(), NoCanvas> {
+    on_canvas(canvas, view, |measure| lay_time(runs, view, measure))
 }
 
 /// Draws the map of places for the shaft.
@@ -42,13 +50,12 @@ pub fn draw_plan_view(canvas: HtmlCanvasElement, model: &Model, view: &View) -> 
 /// # Errors
 /// The canvas gives no context, or lost it.
 pub fn draw_pads(canvas: HtmlCanvasElement, map: &PadPicture, view: &View, look: &Look) -> Result<(), NoCanvas> {
-    on_canvas(canvas, view, &|ink| look.colour(&view.palette, ink), |measure| map.lay(view, look, measure))
+    on_canvas(canvas, view, |measure| map.lay(view, look, measure))
 }
 
 fn on_canvas(
     canvas: HtmlCanvasElement,
     view: &View,
-    colours: Colours<'_>,
     lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>,
 ) -> Result<(), NoCanvas> {
     let backend = FineCanvas::new(canvas, view.width, view.height, view.pixel_ratio).ok_or(NoCanvas)?;
@@ -56,5 +63,5 @@ fn on_canvas(
     let grid = Grid { per_px: view.pixel_ratio * f64::from(FineCanvas::FINE), per_dot: Some(FineCanvas::FINE) };
     let size = view.text_size();
     let width = |text: &str| measure(&root, size, grid, text);
-    paint(&lay(&width), colours, grid, &root).map_err(|_| NoCanvas)
+    paint(&lay(&width), &view.palette, grid, &root).map_err(|_| NoCanvas)
 }

@@ -3,16 +3,20 @@
 //! `curve` and `plan_view` lay out, `sheet` is what they write on, `paint` carries it to a backend of `backend`. Values come
 //! from the core; nothing here is computed but where a line lies on the sheet.
 
+mod axes;
 mod backend;
 mod curve;
+mod hatching;
 mod map;
 mod paint;
 mod pen;
 mod place;
 mod plan_view;
+mod qr;
 mod reader;
 mod sheet;
 mod ticks;
+mod time;
 mod view;
 
 #[cfg(target_arch = "wasm32")]
@@ -20,32 +24,50 @@ mod canvas;
 mod svg;
 
 #[cfg(target_arch = "wasm32")]
-pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view};
+pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view, draw_time};
 pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
-pub use svg::{curve_svg, plan_view_svg};
-pub use view::{Colour, Labels, Palette, PlotArea, View};
+pub use qr::{QrPath, qr};
+pub use svg::{curve_svg, plan_view_svg, time_svg};
+pub use view::{Colour, Labels, Palette, PlotArea, RUNS, View};
 
 use kurbo::{Point, Size};
-use pintle_core::{Model, Plan};
+use pintle_core::{Model, Plan, Run};
 
 /// The leaf angle under a point of the curve's canvas (CSS px), degrees, held inside the swing.
 pub fn leaf_deg_at_curve(model: &Model, plan: &Plan, view: &View, x: f64) -> f64 {
-    let curve = curve::Curve::new(model, plan, view.leaf_deg);
+    let curve = curve::Curve::new(model, plan, view);
     let frame = curve::Frame::new(&curve, Size::new(view.width, view.height), view.text_size(), view.system);
-    frame.leaf_deg_at(x, curve.open_deg)
+    frame.across_at(x)
 }
 
 /// The leaf angle whose direction from the hinge a point of the plan view's canvas (CSS px) has, degrees, held inside the swing.
-pub fn leaf_deg_at_plan_view(model: &Model, view: &View, x: f64, y: f64) -> f64 {
-    let plan = plan_view::PlanView::new(model, view.leaf_deg);
-    let fit = plan_view::Fit::new(&plan, Size::new(view.width, view.height), view.text_size());
+pub fn leaf_deg_at_plan_view(model: &Model, plan: &Plan, view: &View, x: f64, y: f64) -> f64 {
+    let picture = plan_view::PlanView::new(model, plan, view);
+    let fit = plan_view::Fit::new(&picture, Size::new(view.width, view.height), view.text_size());
     fit.leaf_deg_at(Point::new(x, y), model.job().swing.open_deg)
+}
+
+/// The leaf angle of the followed run under a point of the time plot's canvas (CSS px), degrees; `None` without runs.
+pub fn leaf_deg_at_time(runs: &[Run], view: &View, x: f64) -> Option<f64> {
+    let run = runs.get(view.run)?;
+    let frame = time::Frame::new(runs, Size::new(view.width, view.height), view.text_size(), view.system);
+    Some(run.at(frame.speed.across_at(x))?.leaf_deg)
+}
+
+/// Lays out the plots against time; nothing without runs.
+fn lay_time<'m>(runs: &[Run], view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
+    let mut sheet = view.sheet(measure);
+    if !runs.is_empty() {
+        let frame = time::Frame::new(runs, sheet.size, sheet.text_size, view.system);
+        time::draw(&mut sheet, runs, &frame, view);
+    }
+    sheet
 }
 
 /// Lays out the curve; the way a backend measures text comes in from outside.
 fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> (sheet::Sheet<'m>, PlotArea) {
-    let curve = curve::Curve::new(model, plan, view.leaf_deg);
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+    let curve = curve::Curve::new(model, plan, view);
+    let mut sheet = view.sheet(measure);
     let frame = curve::Frame::new(&curve, sheet.size, sheet.text_size, view.system);
     curve::draw(&mut sheet, &curve, &frame, view);
     let plot = frame.plot;
@@ -53,10 +75,10 @@ fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measur
 }
 
 /// Lays out the plan view.
-fn lay_plan_view<'m>(model: &Model, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
-    let plan = plan_view::PlanView::new(model, view.leaf_deg);
-    let mut sheet = sheet::Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
-    let fit = plan_view::Fit::new(&plan, sheet.size, sheet.text_size);
-    plan_view::draw(&mut sheet, &plan, &fit, view);
+fn lay_plan_view<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
+    let picture = plan_view::PlanView::new(model, plan, view);
+    let mut sheet = view.sheet(measure);
+    let fit = plan_view::Fit::new(&picture, sheet.size, sheet.text_size);
+    plan_view::draw(&mut sheet, &picture, &fit, view);
     sheet
 }

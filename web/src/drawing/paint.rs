@@ -9,9 +9,7 @@ use plotters::style::{BLACK, Color, FontDesc, FontFamily, FontStyle, RGBColor, S
 
 use super::pen::{Ink, Weight, dashes};
 use super::sheet::{Mark, Sheet};
-
-/// The colour of an ink.
-pub type Colours<'a> = &'a dyn Fn(Ink) -> RGBColor;
+use super::view::Palette;
 
 /// The page's own system font; SVG viewers without one fall back.
 const FONT: &str = "system-ui, sans-serif";
@@ -74,23 +72,26 @@ enum Stroke<'s> {
 }
 
 /// All marks in backend units, dashes cut, level and upright lines on the dots.
-fn strokes<'s>(sheet: &'s Sheet<'_>, colours: Colours<'_>, grid: Grid) -> Vec<Stroke<'s>> {
+fn strokes<'s>(sheet: &'s Sheet<'_>, palette: &Palette, grid: Grid) -> Vec<Stroke<'s>> {
     let mut strokes = Vec::new();
     for mark in sheet.marks() {
         match mark {
             Mark::Stroke { points, pen } => {
                 let width = grid.width(pen.weight);
-                let style = ShapeStyle { color: colours(pen.ink).to_rgba(), filled: false, stroke_width: width };
+                let style = ShapeStyle { color: palette.colour(pen.ink).to_rgba(), filled: false, stroke_width: width };
                 let pattern = pen.dash.pattern(f64::from(width) / grid.per_px);
                 let pieces = if pattern.is_empty() { vec![points.clone()] } else { dashes(points, &pattern) };
                 strokes.extend(pieces.iter().map(|piece| Stroke::Line(grid.snapped(piece, pen.weight), style)));
             }
             Mark::Fill { points, ink } => {
-                strokes.push(Stroke::Polygon(points.iter().map(|point| grid.unit(*point)).collect(), colours(*ink)));
+                strokes.push(Stroke::Polygon(
+                    points.iter().map(|point| grid.unit(*point)).collect(),
+                    palette.colour(*ink),
+                ));
             }
             Mark::Text { text, area, ink } => {
                 let at = Point::new(area.x0, area.center().y + CAPITALS * sheet.text_size);
-                strokes.push(Stroke::Text(text, grid.unit(at), colours(*ink)));
+                strokes.push(Stroke::Text(text, grid.unit(at), palette.colour(*ink)));
             }
         }
     }
@@ -103,12 +104,12 @@ fn strokes<'s>(sheet: &'s Sheet<'_>, colours: Colours<'_>, grid: Grid) -> Vec<St
 /// What the backend reports.
 pub fn paint<DB: DrawingBackend>(
     sheet: &Sheet<'_>,
-    colours: Colours<'_>,
+    palette: &Palette,
     grid: Grid,
     root: &DrawingArea<DB, Shift>,
 ) -> Painted<DB> {
-    root.fill(&colours(Ink::Paper))?;
-    for stroke in strokes(sheet, colours, grid) {
+    root.fill(&palette.colour(Ink::Paper))?;
+    for stroke in strokes(sheet, palette, grid) {
         match stroke {
             Stroke::Line(points, style) => root.draw(&PathElement::new(points, style))?,
             Stroke::Polygon(corners, colour) => root.draw(&Polygon::new(corners, colour.filled()))?,

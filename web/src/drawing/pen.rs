@@ -21,9 +21,9 @@ pub enum Ink {
     Cursor,
     /// The leaf.
     Leaf,
-    /// A third and a fourth colour, on the map only.
+    /// A third colour: what is held back, and a hatching of the map.
     Third,
-    /// See [`Ink::Third`].
+    /// A fourth colour: what holds at a stand, and a hatching of the map.
     Fourth,
     /// The ground with this much of the cursor's colour in it, of 255.
     Tint(u8),
@@ -49,6 +49,10 @@ pub enum Dash {
     Chain,
     /// 05, long-dash double-dotted: other positions of parts that move.
     DoubleChain,
+    /// 07, dotted.
+    Dotted,
+    /// 03, dashed and spaced.
+    Spaced,
 }
 
 impl Dash {
@@ -62,6 +66,8 @@ impl Dash {
             Dash::Dashed => &[5.0, 3.0],
             Dash::Chain => &[12.0, 3.0, 1.5, 3.0],
             Dash::DoubleChain => &[12.0, 3.0, 1.5, 3.0, 1.5, 3.0],
+            Dash::Dotted => &[1.5, 3.0],
+            Dash::Spaced => &[5.0, 9.0],
         };
         lengths.iter().map(|length| length * width).collect()
     }

@@ -80,6 +80,17 @@ impl<'d> Reader<'d> {
         })
     }
 
+    /// True or false.
+    pub fn flag(&self, key: &'static str) -> bool {
+        match self.value(key) {
+            Some(Document::Bool(flag)) => *flag,
+            other => {
+                self.miss(key, other, "boolean");
+                false
+            }
+        }
+    }
+
     /// A text.
     pub fn text(&self, key: &'static str) -> String {
         match self.value(key) {

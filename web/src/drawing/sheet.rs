@@ -46,6 +46,8 @@ pub struct Sheet<'a> {
     pub size: Size,
     /// Text height (font size), px.
     pub text_size: f64,
+    /// What stands for the point in numbers.
+    pub decimal: String,
     marks: Vec<Mark>,
     measure: Measure<'a>,
 }
@@ -53,7 +55,7 @@ pub struct Sheet<'a> {
 impl<'a> Sheet<'a> {
     /// An empty sheet.
     pub fn new(size: Size, text_size: f64, measure: Measure<'a>) -> Sheet<'a> {
-        Sheet { size, text_size, marks: Vec::new(), measure }
+        Sheet { size, text_size, decimal: ".".into(), marks: Vec::new(), measure }
     }
 
     /// The marks so far.
@@ -96,7 +98,20 @@ impl<'a> Sheet<'a> {
     /// Text in its box, on paper, so that lines behind it are interrupted.
     pub fn text(&mut self, text: &str, area: Rect, ink: Ink) {
         self.fill(&corners(area.inflate(2.0, 0.0)), Ink::Paper);
-        self.marks.push(Mark::Text { text: text.into(), area, ink });
+        self.marks.push(Mark::Text { text: self.numbers_in(text), area, ink });
+    }
+
+    /// The text with its numbers as the language writes them. A mark is as wide as another.
+    fn numbers_in(&self, text: &str) -> String {
+        let mut parts = text.split('.');
+        let mut written = String::from(parts.next().unwrap_or_default());
+        for part in parts {
+            let digits = |end: Option<char>| end.is_some_and(|character| character.is_ascii_digit());
+            let inside = digits(written.chars().next_back()) && digits(part.chars().next());
+            written.push_str(if inside { &self.decimal } else { "." });
+            written.push_str(part);
+        }
+        written
     }
 
     /// A solid arrowhead with its tip at `tip`, flying along `direction` (a unit vector): ISO 129-1, filled, 15°.

@@ -1,13 +1,13 @@
 //! Drawings as SVG: for print and for tests without a browser.
 
-use pintle_core::{Model, Plan};
+use pintle_core::{Model, Plan, Run};
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea};
 
 use super::backend::{FineSvg, with_header};
-use super::paint::{Colours, Grid, measure, paint};
+use super::paint::{Grid, measure, paint};
 use super::sheet::{Measure, Sheet};
-use super::{View, lay_curve, lay_plan_view};
+use super::{View, lay_curve, lay_plan_view, lay_time};
 
 /// SVG has no dots; ten units make a px.
 const GRID: Grid = Grid { per_px: FineSvg::FINE as f64, per_dot: None };
@@ -17,17 +17,18 @@ pub fn curve_svg(model: &Model, plan: &Plan, view: &View) -> String {
     svg(view, |measure| lay_curve(model, plan, view, measure).0)
 }
 
+/// The plots against time as an SVG document.
+pub fn time_svg(runs: &[Run], view: &View) -> String {
+    svg(view, |measure| lay_time(runs, view, measure))
+}
+
 /// The plan view as an SVG document.
-pub fn plan_view_svg(model: &Model, view: &View) -> String {
-    svg(view, |measure| lay_plan_view(model, view, measure))
+pub fn plan_view_svg(model: &Model, plan: &Plan, view: &View) -> String {
+    svg(view, |measure| lay_plan_view(model, plan, view, measure))
 }
 
-fn svg(view: &View, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> String {
-    picture(view, &|ink| view.palette.colour(ink), lay)
-}
-
-/// Any drawing, in its colours.
-pub(super) fn picture(view: &View, colours: Colours<'_>, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> String {
+/// Any drawing.
+pub(super) fn svg(view: &View, lay: impl for<'m> FnOnce(Measure<'m>) -> Sheet<'m>) -> String {
     let mut text = String::new();
     {
         let root: DrawingArea<FineSvg<'_>, Shift> =
@@ -35,7 +36,7 @@ pub(super) fn picture(view: &View, colours: Colours<'_>, lay: impl for<'m> FnOnc
         let size = view.text_size();
         let width = |text: &str| measure(&root, size, GRID, text);
         // Writing into a string cannot fail.
-        let _ = paint(&lay(&width), colours, GRID, &root);
+        let _ = paint(&lay(&width), &view.palette, GRID, &root);
     }
     with_header(&text, view.width, view.height)
 }

@@ -1,5 +1,6 @@
 //! What the page says about a drawing: its size, what to show, colours and words.
 
+use kurbo::Size;
 use pintle_core::units::System;
 use pintle_core::{Document, Invalid};
 use plotters::style::RGBColor;
@@ -7,6 +8,7 @@ use serde::Serialize;
 
 use super::pen::Ink;
 use super::reader::Reader;
+use super::sheet::{Measure, Sheet};
 
 /// How a drawing is to be made.
 #[derive(Clone, Debug)]
@@ -21,6 +23,13 @@ pub struct View {
     pub(super) pixel_ratio: f64,
     /// The cursor: the leaf angle looked at, degrees, held inside the swing.
     pub(super) leaf_deg: f64,
+    /// Whether the plan view shows the zones that can catch a person, and what stands around.
+    pub(super) zones: bool,
+    /// Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
+    pub(super) overrun: bool,
+    /// The run that is followed through time, by its place in the core's list.
+    #[cfg_attr(feature = "describe", ts(type = "\"opening\" | \"closing\" | \"motor_opening\" | \"motor_closing\""))]
+    pub(super) run: usize,
     /// Units of the numbers.
     pub(super) system: System,
     /// Colours.
@@ -28,6 +37,9 @@ pub struct View {
     /// Words.
     pub(super) labels: Labels,
 }
+
+/// Runs in the order the core gives them.
+pub const RUNS: [&str; 4] = ["opening", "closing", "motor_opening", "motor_closing"];
 
 impl View {
     /// Reads a view; a drawing of nothing or of a wall of dots is a mistake of the caller.
@@ -43,6 +55,9 @@ impl View {
             height: reader.number("height", sides),
             pixel_ratio: reader.number("pixel_ratio", (0.25, 8.0)),
             leaf_deg: reader.number("leaf_deg", (f64::MIN, f64::MAX)),
+            zones: reader.flag("zones"),
+            overrun: reader.flag("overrun"),
+            run: reader.word("run", &RUNS),
             system: match reader.word("system", &["metric", "us"]) {
                 1 => System::Us,
                 _ => System::Metric,
@@ -52,6 +67,13 @@ impl View {
         };
         reader.finish()?;
         Ok(view)
+    }
+
+    /// An empty sheet for it.
+    pub(super) fn sheet<'a>(&self, measure: Measure<'a>) -> Sheet<'a> {
+        let mut sheet = Sheet::new(Size::new(self.width, self.height), self.text_size(), measure);
+        sheet.decimal.clone_from(&self.labels.decimal);
+        sheet
     }
 
     /// Font size, px: one size on the whole drawing, as lettering on a sheet has; larger where there is room.
@@ -97,6 +119,10 @@ table! {
         cursor,
         /// The leaf.
         leaf,
+        /// What is held back, and a hatching.
+        third,
+        /// What holds at a stand, and a hatching.
+        fourth,
     }
 }
 
@@ -127,6 +153,28 @@ table! {
         crank,
         /// Before the link's length.
         link,
+        /// The language's decimal mark.
+        decimal,
+        /// Axis title, without unit.
+        time,
+        /// Axis title, without unit.
+        edge_speed,
+        /// On the line of the motor opening.
+        motor_opening,
+        /// On the line of the motor closing.
+        motor_closing,
+        /// Where a motor comes to a stand.
+        stalls,
+        /// Where a motor comes to a stand and is pushed back.
+        driven_back,
+        /// Where a motor hardly moves the leaf any more.
+        creeps,
+        /// On the line of what is held back while opening.
+        overrun_opening,
+        /// On the line of what is held back while closing.
+        overrun_closing,
+        /// On the line of what holds the leaf at a stand.
+        holding,
     }
 }
 
@@ -141,8 +189,9 @@ impl Palette {
             Ink::Closing => self.closing.0,
             Ink::Limit => self.limit.0,
             Ink::Cursor => self.cursor.0,
-            // A drawing that has these says itself what they are.
-            Ink::Leaf | Ink::Third | Ink::Fourth => self.leaf.0,
+            Ink::Leaf => self.leaf.0,
+            Ink::Third => self.third.0,
+            Ink::Fourth => self.fourth.0,
             Ink::Tint(share) => mix(self.paper.0, self.cursor.0, share),
         }
     }

@@ -15,6 +15,15 @@ pub fn view() -> JsValue {
     JSON::parse(include_str!("view.json")).expect("JSON")
 }
 
+/// The job with ramps, slow zones and a motor that has torque to spare.
+pub fn moving() -> JsValue {
+    let job = job();
+    let motion = r#"{ "slow_open_deg": 15, "slow_close_deg": 20,
+        "motor": { "stall_torque_n_m": 900, "no_load_speed_deg_s": 12, "rated_v": 24 } }"#;
+    set(&job, "motion", JSON::parse(motion).expect("JSON"));
+    job
+}
+
 /// The solved job.
 pub fn calculation() -> Calculation {
     Calculation::new(job()).expect("a valid job")

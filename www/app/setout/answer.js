@@ -51,7 +51,7 @@ export function answerParts(sheet, { answer, rule }, now, take) {
     .map(([name, stand]) => h("button", { type: "button", class: `move take ${name === "found" ? "by-search" : "by-rule"}`, onclick: () => take(/** @type {Stand} */ (stand)) }, sheet.say(`setout.take.${name}`)));
   const short = answer.rule_of_thumb?.short;
   const noRule = short
-    ? sheet.say("setout.answer.rule_short", { length: sheet.say(`setout.fields.${short[0]}`), by: sheet.core.show_limit(short[1], "short_length", sheet.session.system, "up") })
+    ? sheet.say("setout.answer.rule_short", { length: sheet.say(`setout.fields.${short[0]}`), by: sheet.limit(short[1], "short_length", "up") })
     : rule ? null : sheet.say("setout.answer.no_rule");
   return [
     h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": sheet.say("setout.answer.caption") }, table),

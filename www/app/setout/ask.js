@@ -7,7 +7,7 @@
  * @import { Chosen } from "../session.js"
  *
  * What was said, as plain data: texts as typed, choices, and how many areas are kept out of.
- * @typedef {{ typed: Record<string, { text: string, system: System }>, choices: Record<string, string>, keepOuts: number }} AskRecord
+ * @typedef {{ typed: Record<string, import("../entry.js").Typed>, choices: Record<string, string>, keepOuts: number }} AskRecord
  */
 
 import { get, put } from "../document.js";
@@ -149,7 +149,7 @@ export class Ask {
     if (!record) return;
     while (this.keepOuts < record.keepOuts) this.addKeepOut();
     while (this.keepOuts > record.keepOuts) this.removeKeepOut(this.keepOuts - 1);
-    for (const [path, { text, system }] of Object.entries(record.typed ?? {})) this.entries.get(path)?.type(text, system);
+    for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) this.entries.get(path)?.type(text, system, meant);
     for (const [name, value] of Object.entries(record.choices ?? {})) {
       const known = CHOICES[name]?.includes(value);
       if (known) Object.assign(this.choice(name), { value, assumed: false });

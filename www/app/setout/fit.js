@@ -6,6 +6,8 @@
  */
 
 import { h } from "../dom.js";
+import { torqueOnly } from "../job.js";
+import { figuresList, plainTable } from "../rows.js";
 
 /** @type {(keyof Mark)[]} */
 const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
@@ -43,7 +45,7 @@ export function createFit(sheet, jobWithBlock) {
 function clearancesOf({ core }, job) {
   const room = job.room ?? { arm_half_width_m: job.setout.arm_half_width_m };
   try {
-    const calculation = new core.Calculation({ ...job, room, samples: 2, uncertainty: null });
+    const calculation = new core.Calculation({ ...torqueOnly(job), setout: job.setout, room, uncertainty: null });
     const { clearances } = calculation.plan();
     calculation.free();
     return clearances ?? null;
@@ -83,9 +85,9 @@ function marksPart(sheet, marks) {
   return [
     h("h3", {}, say("title")),
     h("p", { class: "note" }, say("note")),
-    table(say("caption"), [say("place"), ...MARK.map((key) => say(key))], places.map(([name, mark]) => [name, ...MARK.map((key) => short(mark[key]))])),
+    plainTable(say("caption"), [say("place"), ...MARK.map((key) => say(key))], places.map(([name, mark]) => [name, ...MARK.map((key) => short(mark[key]))])),
     h("h4", {}, say("figures")),
-    h("dl", { class: "figures-list marks" }, ...figures.map(([term, value]) => h("div", {}, h("dt", {}, term), h("dd", {}, value)))),
+    figuresList(figures, "marks"),
   ];
 }
 
@@ -107,7 +109,7 @@ function tapePart(sheet, cost) {
     h("h3", {}, say("tape_title")),
     h("p", { class: "lead-sentence" }, say("measure_twice", { dimension: sheet.fieldName(cost.measure_twice) })),
     h("p", { class: "note" }, say("tape_note", { error: sheet.show(cost.error_m, "short_length") })),
-    table(say("tape_title"), heads, rows),
+    plainTable(say("tape_title"), heads, rows),
     h("p", {}, say("tape_worst", { reserve: shown(worst.reserve, "ratio"), square_from: squareFrom, square_to: squareTo, bend_from: bendFrom, bend_to: bendTo })),
     ...(worst.broken > 0 ? [h("p", {}, say("tape_broken", { count: sheet.show(worst.broken, "count") }))] : []),
   ];
@@ -127,16 +129,6 @@ function clearPart(sheet, clearances) {
   return [
     h("h3", {}, say("clear_title")),
     h("p", { class: "note" }, say("clear_note", { area: sheet.show(clearances.sweep.area_m2, "area") })),
-    table(say("clear_title"), heads, rows),
+    plainTable(say("clear_title"), heads, rows),
   ];
-}
-
-/** @param {string} title @param {string[]} heads @param {string[][]} rows */
-function table(title, heads, rows) {
-  const body = rows.map(([first, ...cells]) => h("tr", {}, h("th", { scope: "row" }, first), ...cells.map((cell) => h("td", {}, cell))));
-  return h(
-    "div",
-    { class: "scroll", tabindex: "0", role: "region", "aria-label": title },
-    h("table", {}, h("caption", {}, title), h("thead", {}, h("tr", {}, ...heads.map((head) => h("th", { scope: "col" }, head)))), h("tbody", {}, ...body)),
-  );
 }

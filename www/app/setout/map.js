@@ -7,7 +7,7 @@
  */
 
 import { h, setAttribute, setText } from "../dom.js";
-import { readColours, readPalette } from "../palette.js";
+import { readPalette } from "../palette.js";
 import { padSentence } from "./words.js";
 
 /** Places along a side that is a range: one in each of sixteen in the first pass, ends included. */
@@ -73,8 +73,8 @@ export function createMap(sheet, signal, { look, take }) {
   let here = { column: 0, row: 0 };
   /** @type {Pad | null} */
   let pad = null;
-  /** @type {{ palette: Palette, third: string, fourth: string } | null} */
-  let inks = null;
+  /** @type {Palette | null} */
+  let palette = null;
   let frame = 0;
 
   /** A map of another site begins. @param {any} job */
@@ -118,14 +118,15 @@ export function createMap(sheet, signal, { look, take }) {
 
   /** @param {HTMLCanvasElement} [seen] @returns {View} */
   function view(seen = canvas) {
-    inks ??= { palette: readPalette(probe), ...own(probe) };
+    palette ??= readPalette(probe);
     const { width, height } = seen.getBoundingClientRect();
-    return { width, height, pixel_ratio: devicePixelRatio, leaf_deg: 0, system: sheet.session.system, palette: inks.palette, labels: sheet.strings.at("drawing") };
+    const { enlarged } = sheet;
+    return { width: width / enlarged, height: height / enlarged, pixel_ratio: devicePixelRatio * enlarged, leaf_deg: 0, ...sheet.showing, system: sheet.session.system, palette, labels: sheet.strings.at("drawing") };
   }
 
   function lookOf() {
     const limits = Object.fromEntries(limitNames.map((name) => [name, sheet.say(`setout.limits.${name}`)]));
-    return { third: inks?.third, fourth: inks?.fourth, best: sheet.say("setout.map.best"), limits };
+    return { best: sheet.say("setout.map.best"), limits };
   }
 
   function redraw() {
@@ -222,7 +223,7 @@ export function createMap(sheet, signal, { look, take }) {
   }
 
   function recolour() {
-    inks = null;
+    palette = null;
     redraw();
   }
 
@@ -235,10 +236,4 @@ export function createMap(sheet, signal, { look, take }) {
     picture = null;
   });
   return { root, update, recolour, begin, tell, tellPad, markBest };
-}
-
-/** The map's two colours of its own. @param {HTMLElement} probe */
-function own(probe) {
-  const [third, fourth] = readColours(probe, ["--_third", "--_fourth"]);
-  return { third, fourth };
 }

@@ -8,7 +8,7 @@
 /** An amount of a limit, rounded so that it is enough. @param {Sheet} sheet @param {Change} change */
 function amount(sheet, { limit, by }) {
   const quantity = sheet.session.rules.get(`setout.${limit}`)?.quantity ?? "short_length";
-  return sheet.core.show_limit(by, quantity, sheet.session.system, "up");
+  return sheet.limit(by, quantity, "up");
 }
 
 /** What is in the way, and by how much. @param {Sheet} sheet @param {Change} change */

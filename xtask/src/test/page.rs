@@ -6,7 +6,7 @@ use std::process::Command;
 use anyhow::Result;
 
 use super::{Log, Step};
-use crate::setup::{axe, browser, targets};
+use crate::setup::{axe, browser, python, targets};
 use crate::{page, place, sizes};
 
 pub const STEPS: &[Step] = &[
@@ -51,6 +51,7 @@ fn page_tests(log: &mut Log) -> Result<()> {
             .env("PINTLE_DIST", place::dist())
             .env("PINTLE_HOST", env::current_exe()?)
             .env("PINTLE_AXE", axe)
+            .env("PINTLE_PYTHON", python::ensure()?)
             .env("PINTLE_DRIVER", &browser.driver)
             .env("PINTLE_BROWSER", browser.capabilities().to_string()),
     )

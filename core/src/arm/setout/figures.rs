@@ -5,6 +5,7 @@ use super::site::{INTERVALS, Site};
 use super::swept::{CRANK, LINK, Swept};
 use super::terms::{Limit, Piece, Term};
 use crate::job::Arm;
+use crate::order::arrange;
 use crate::real::root;
 use alloc::vec::Vec;
 
@@ -59,7 +60,7 @@ impl Site<'_> {
             }
         }
         self.given_up = before;
-        exceeded.sort_by(|one, other| other.1.total_cmp(&one.1));
+        arrange(&mut exceeded, |one, other| one.1 > other.1);
         exceeded
     }
 }

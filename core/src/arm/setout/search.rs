@@ -13,6 +13,7 @@ use super::descent::{Effort, Found, Workshop};
 use super::site::{Hair, Site};
 use super::terms::Limit;
 use crate::job::Aim;
+use crate::order::arrange;
 use alloc::vec::Vec;
 
 /// Scattered set-outs, and how many of them are descended from.
@@ -55,13 +56,13 @@ impl Site<'_> {
         let starts = self.scan(scattered, starts);
         let mut found: Vec<Found> =
             starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ROUGH)).collect();
-        order(&mut found);
+        arrange(&mut found, Found::beats);
         // Where nothing keeps the limits yet, all go on: whichever does is worth more than the best of those that do not.
         let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
         for better in found.iter_mut().take(further) {
             *better = workshop.descend(self, *better, &bounds, FURTHER);
         }
-        order(&mut found);
+        arrange(&mut found, Found::beats);
         self.exact = true;
         for (rank, best) in found.iter_mut().enumerate() {
             // What was good enough to look around is weighed again to the last digit, and brought inside the limits where it is not.
@@ -71,7 +72,7 @@ impl Site<'_> {
             }
             *best = workshop.restore(self, weighed, &bounds);
         }
-        order(&mut found);
+        arrange(&mut found, Found::beats);
         self.exact = false;
         found
     }
@@ -83,16 +84,4 @@ impl Site<'_> {
         self.given_up = None;
         found.into_iter().find(Found::kept)
     }
-}
-
-fn order(found: &mut [Found]) {
-    found.sort_by(|one, other| {
-        if one.beats(other) {
-            core::cmp::Ordering::Less
-        } else if other.beats(one) {
-            core::cmp::Ordering::Greater
-        } else {
-            core::cmp::Ordering::Equal
-        }
-    });
 }

@@ -10,19 +10,34 @@ use serde::Serialize;
 pub enum CoastState {
     /// It comes to rest by itself.
     Stops,
-    /// Wind or lean is stronger than what brakes it: only a stop ends it.
+    /// It is still moving, slower than at release, where its way ends: a stop takes the rest.
+    ReachesStop,
+    /// Nothing brakes it on the whole: it meets the stop as fast as it was let go, or faster.
     RunsOn,
 }
 
-/// Leaf angle that a leaf turns on after the drive lets go, rad: `Δθ = ½·I·ω²/M`. `None` where nothing brakes it.
+/// Stretches the way is cut into.
+const STRETCHES: u32 = 720;
+
+/// How a leaf that was let go ends, and the leaf angle it turns on, rad: the whole way where it does not stop by itself.
 ///
-/// `energy_j` is its kinetic energy, `braking_n_m` the moment that brakes it, held at its value at release; over a longer way a moment that
-/// changes with the angle makes this an estimate. Source: work and energy.
-pub fn coast_rad(energy_j: f64, braking_n_m: f64) -> Option<f64> {
-    if energy_j <= 0.0 {
-        return Some(0.0);
+/// `energy_j` is its kinetic energy at release, `way_rad` the leaf angle left to the stop, `taken_j` the work that brakes it up to an angle from
+/// there (negative where wind or lean drive it), looked at along the whole way; a leaf at rest stays only where nothing moves it.
+/// Source: work and energy.
+pub fn coast(energy_j: f64, way_rad: f64, taken_j: impl Fn(f64) -> f64) -> (CoastState, f64) {
+    let left_j = |angle: f64| energy_j - taken_j(angle);
+    let step = way_rad / f64::from(STRETCHES);
+    let mut before = energy_j;
+    for index in 1..=STRETCHES {
+        let after = left_j(step * f64::from(index));
+        if after <= 0.0 {
+            // Within a stretch the braking moment hardly changes, and with it the energy falls evenly.
+            let share = if before > after { before / (before - after) } else { 0.0 };
+            return (CoastState::Stops, step * (f64::from(index - 1) + share));
+        }
+        before = after;
     }
-    (braking_n_m > 0.0).then(|| energy_j / braking_n_m)
+    (if before < energy_j { CoastState::ReachesStop } else { CoastState::RunsOn }, way_rad)
 }
 
 /// Force of a stop that ends a turning leaf by giving way, N: `F = ω·√(k·I)`, whatever its distance from the hinge.

@@ -1,13 +1,14 @@
 //! The leaf through time where a motor drives it against friction, wind and lean: does it arrive, and when.
 
+use super::control::Control;
 use super::integrate::{Walk, crossing_s, step};
-use super::{Motor, Moving};
+use super::{Motor, Moving, Profile};
 use crate::drive::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 
 /// Error of one step over the scale of the quantity. The energies are integrated beside the motion, so their sum tells how well it was kept.
-const TOLERANCE: f64 = 1e-10;
+const TOLERANCE: f64 = 1e-9;
 
 /// A shaft slower than this part of the motor's no-load speed counts as standing. The last of the way to a stand is an exponential that no
 /// clock sees the end of.
@@ -75,7 +76,7 @@ pub struct EnergyBalance {
     pub error: f64,
 }
 
-/// One way, with the motor fully on from start to end: no ramp, no slow zone.
+/// One way, the motor asked for the speed of ramps and slow zones, and giving what its line allows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct DrivenRun {
@@ -101,6 +102,7 @@ type State = [f64; 7];
 struct Driven<'a> {
     moving: &'a Moving<'a>,
     motor: &'a Motor,
+    control: &'a Control<'a>,
     direction: Direction,
     wind: WindCase,
 }
@@ -123,15 +125,24 @@ impl Driven<'_> {
         Force { leaf_rad: station.leaf_rad, gain, acceleration, loss_n_m: (share - 1.0) * gain * leaf_n_m }
     }
 
-    /// Torque of motor and gear in the sense of progress, N·m.
-    fn torque_n_m(&self, speed: f64) -> f64 {
-        let sign = self.direction.sign();
-        sign * self.motor.torque_n_m(sign * speed)
+    /// Torque of motor and gear in the sense of progress, N·m: what gives the acceleration that is asked for, within the motor's line.
+    ///
+    /// With `q̈` asked for, `τ = A + I·θ'·q̈` and `T = J·q̈ + e·θ'·τ`, `e` by the sign of `τ`.
+    fn torque_n_m(&self, progress: f64, speed: f64) -> f64 {
+        let (sign, station) = (self.direction.sign(), self.moving.path.at(progress));
+        let way = if sign > 0.0 { progress } else { self.moving.path.travel_rad() - progress };
+        let wanted = sign * self.control.acceleration(way, sign * speed);
+        let inertia = self.moving.loads.inertia_kg_m2;
+        let demand = self.moving.loads.demand_n_m(station.leaf_rad, self.direction, self.wind);
+        let leaf_n_m = demand + inertia * (station.gain * wanted + station.gain_rate * speed * speed);
+        let share = if leaf_n_m * sign >= 0.0 { 1.0 / self.moving.efficiency } else { self.moving.efficiency };
+        let torque = self.motor.inertia_kg_m2 * wanted + share * station.gain * leaf_n_m;
+        sign * self.motor.within_line_n_m(sign * torque, sign * speed)
     }
 
     fn rate(&self, state: &State) -> State {
         let [progress, speed, ..] = *state;
-        let torque = self.torque_n_m(speed);
+        let torque = self.torque_n_m(progress, speed);
         let force = self.force(progress, speed, torque);
         let (loads, leaf_speed) = (self.moving.loads, force.gain * speed);
         [
@@ -156,7 +167,7 @@ impl Driven<'_> {
             (Direction::Close, WindCase::Bearing) => (Direction::Open, WindCase::Bearing),
         };
         let back = Driven { direction, wind, ..*self };
-        let force = back.force(progress, 0.0, self.torque_n_m(0.0));
+        let force = back.force(progress, 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
         force.acceleration * self.direction.sign() < 0.0
     }
 
@@ -168,7 +179,7 @@ impl Driven<'_> {
             leaf_deg: station.leaf_rad.to_degrees(),
             shaft_speed_deg_s: (path.sign() * speed).to_degrees(),
             edge_speed_m_s: (station.gain * speed).abs() * self.moving.length_m,
-            shaft_torque_n_m: path.sign() * self.torque_n_m(speed),
+            shaft_torque_n_m: path.sign() * self.torque_n_m(progress, speed),
         }
     }
 
@@ -192,11 +203,19 @@ struct Force {
     loss_n_m: f64,
 }
 
-/// Drives the leaf one way from rest at one limit to the other, with the motor fully on.
+/// Drives the leaf one way from rest at one limit to the other, as the profile's speeds ask and the motor's line allows.
 ///
 /// Dormand–Prince 5(4) with step control; arrival and standstill are found to a picosecond on the step that passes them.
-pub(crate) fn drive(moving: &Moving, motor: &Motor, direction: Direction, wind: WindCase, samples: u32) -> DrivenRun {
-    let driven = Driven { moving, motor, direction, wind };
+pub(crate) fn drive(
+    moving: &Moving,
+    motor: &Motor,
+    profile: &Profile,
+    direction: Direction,
+    wind: WindCase,
+    samples: u32,
+) -> DrivenRun {
+    let control = &Control::new(profile, motor);
+    let driven = Driven { moving, motor, control, direction, wind };
     let (sign, travel) = (direction.sign(), moving.path.travel_rad());
     let rate = |state: &State| driven.rate(state);
     let mut start: State = [0.0; 7];

@@ -1,18 +1,19 @@
 //! The leaf through time: prescribed by the shaft's speed, or driven by a motor.
 
 mod coast;
+mod control;
 mod driven;
 mod integrate;
 mod motor;
 mod prescribed;
 mod profile;
 
-pub use coast::{CoastState, coast_rad, stop_force_n};
+pub use coast::{CoastState, coast, stop_force_n};
 pub(crate) use driven::drive;
 pub use driven::{DrivenPoint, DrivenRun, DrivenState, EnergyBalance};
 pub use motor::{Motor, motor_power_w, motor_torque_n_m};
-pub(crate) use prescribed::prescribe;
 pub use prescribed::{MotionPoint, PrescribedRun, TimedTorque};
+pub(crate) use prescribed::{prescribe, trace};
 pub use profile::{Moment, Profile, trapezoid_time_s};
 
 use crate::arm::ShaftPath;

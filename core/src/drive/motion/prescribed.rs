@@ -140,16 +140,29 @@ pub(crate) fn prescribe(
         shaft_power_w: 0.0,
         curve: (0..=last).map(row).collect(),
     };
-    for stretch in profile.stretches() {
-        for index in 0..POINTS {
-            let after = stretch.duration_s * f64::from(index) / f64::from(POINTS - 1);
-            run.look(&point(stretch.start_s + after, stretch.after(after)));
-        }
-    }
+    trace(moving, profile, direction, wind, POINTS, &mut |point| run.look(point));
     if let Some(last) = profile.stretches().last() {
         run.arrival_edge_speed_m_s = point(last.start_s, last.after(0.0)).edge_speed_m_s;
     }
     run
+}
+
+/// The leaf at evenly spaced times along each stretch of constant acceleration, both ends included: where a stretch ends and the torque steps
+/// there are two rows of one time.
+pub(crate) fn trace(
+    moving: &Moving,
+    profile: &Profile,
+    direction: Direction,
+    wind: WindCase,
+    points: u32,
+    see: &mut dyn FnMut(&MotionPoint),
+) {
+    for stretch in profile.stretches() {
+        for index in 0..points {
+            let after = stretch.duration_s * f64::from(index) / f64::from(points - 1);
+            see(&moving.point(stretch.start_s + after, stretch.after(after), direction, wind));
+        }
+    }
 }
 
 impl PrescribedRun {

@@ -99,6 +99,25 @@ impl Profile {
         self.stretches.last().map_or(0.0, |last| last.start_s + last.duration_s)
     }
 
+    /// The motion after some distance from the start; at its beginning and end before and behind.
+    pub fn where_at(&self, distance: f64) -> Moment {
+        let last = self.stretches.len().max(1) - 1;
+        let found = self
+            .stretches
+            .iter()
+            .enumerate()
+            .find(|(index, stretch)| *index == last || distance < stretch.after(stretch.duration_s).position);
+        found.map_or(Moment { position: distance, speed: 0.0, acceleration: 0.0 }, |(_, stretch)| {
+            let Moment { position, speed, acceleration } = stretch.from;
+            // v² = v₀² + 2·a·x.
+            Moment {
+                position: distance,
+                speed: root(speed * speed + 2.0 * acceleration * (distance - position)),
+                acceleration,
+            }
+        })
+    }
+
     /// The greatest speed.
     pub fn peak_speed(&self) -> f64 {
         self.stretches.iter().fold(0.0, |peak: f64, stretch| peak.max(stretch.from.speed))

@@ -7,6 +7,7 @@ use super::{Model, Plan};
 use crate::drive::Verdict;
 use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
 use crate::leaf::LoadLevel;
+use crate::order::arrange;
 use crate::real::{cos, sin};
 use crate::units::Quantity;
 use alloc::vec::Vec;
@@ -97,8 +98,14 @@ pub enum FindingCode {
     OpeningDrivenBack,
     /// The same when closing. `leaf_angle`, `time`.
     ClosingDrivenBack,
+    /// Opening it still creeps after half an hour. `leaf_angle`.
+    OpeningCreeps,
+    /// The same when closing. `leaf_angle`.
+    ClosingCreeps,
     /// More cycles than the operator is rated for. `share`.
     DutyExceeded,
+    /// An hour is too short for the cycles asked for. `share` of the hour they would take.
+    DutyNoTime,
     /// Breakaway protects leaf and drive, and is never counted as protection of people.
     BreakawayNotForPeople,
     /// Near closed one slip torque gives the leaf several times the force. `leaf_angle`, up to which.
@@ -133,6 +140,8 @@ pub enum FindingCode {
     MeansMissingClosing,
     /// Zones that no means of protection reaches. `count`.
     ZonesUnreached,
+    /// Sensors do not sense where zones are that they are said to reach. `count` of them, `gap`, the widest.
+    SensorsMissZones,
     /// No warning sign on both faces is confirmed.
     SignsMissing,
     /// No way apart for people on foot is confirmed.
@@ -161,7 +170,7 @@ pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Findin
         [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan), room::of(plan)]
             .concat();
     findings.extend(motion::of(model, plan));
-    findings.sort_by_key(|finding| finding.severity);
+    arrange(&mut findings, |one, other| one.severity < other.severity);
     findings
 }
 

@@ -73,6 +73,9 @@ fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) 
         if worst > 1.0 {
             add(findings, FindingCode::DutyExceeded, Severity::Look, &[value("share", worst, Quantity::Percent)]);
         }
+        if let Some(running) = duty.running.filter(|&running| running > 1.0) {
+            add(findings, FindingCode::DutyNoTime, Severity::Stop, &[value("share", running, Quantity::Percent)]);
+        }
     }
 }
 
@@ -83,6 +86,8 @@ fn runs(driven: &Driven, findings: &mut Findings) {
         let code = match (run.state, open) {
             (DrivenState::DrivenBack, true) => FindingCode::OpeningDrivenBack,
             (DrivenState::DrivenBack, false) => FindingCode::ClosingDrivenBack,
+            (DrivenState::Creeps, true) => FindingCode::OpeningCreeps,
+            (DrivenState::Creeps, false) => FindingCode::ClosingCreeps,
             (_, true) => FindingCode::OpeningStalls,
             (_, false) => FindingCode::ClosingStalls,
         };
@@ -173,6 +178,16 @@ fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
     if !entrapment.unreached.is_empty() {
         let count = value("count", entrapment.unreached.len() as f64, Quantity::Count);
         add(findings, FindingCode::ZonesUnreached, Severity::Look, &[count]);
+    }
+    let fitted = site.means.as_deref().unwrap_or_default();
+    let missed = entrapment.sensors.iter().flat_map(|sensor| {
+        let said = fitted[sensor.means as usize].reaches.as_deref().unwrap_or_default();
+        sensor.zones.iter().filter(|zone| zone.gap_m > 0.0 && said.contains(&zone.kind))
+    });
+    let (count, widest) = missed.fold((0.0, 0.0f64), |(count, gap), zone| (count + 1.0, gap.max(zone.gap_m)));
+    if count > 0.0 {
+        let values = [value("count", count, Quantity::Count), value("gap", widest, Quantity::ShortLength)];
+        add(findings, FindingCode::SensorsMissZones, Severity::Look, &values);
     }
     if site.signs_both_faces != Some(true) {
         add(findings, FindingCode::SignsMissing, Severity::Look, &[]);

@@ -5,19 +5,24 @@ use kurbo::{Point, Rect};
 use super::labels;
 use super::{Curve, Demand, Frame};
 use crate::drawing::pen::{Dash, Ink, Pen};
-use crate::drawing::place::Places;
+use crate::drawing::place::{Places, beside};
 use crate::drawing::sheet::Sheet;
 use crate::drawing::view::View;
 use pintle_core::units::{Quantity, symbol};
 
+/// Held back opening, held back closing, at a stand: each line type is nowhere else on the curve.
+const HELD: [Pen; 3] =
+    [Pen::thick(Ink::Third, Dash::Dotted), Pen::thick(Ink::Third, Dash::Spaced), Pen::thin(Ink::Fourth, Dash::Spaced)];
 /// Radius of the ring where the cursor meets a curve, px.
 const RING: f64 = 3.5;
 
 /// Draws the curve on an empty sheet.
 pub fn draw(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
-    grid(sheet, curve, frame, view);
+    frame.draw(sheet, Some("°"));
+    labels::titles(sheet, frame, view, symbol(Quantity::Torque, view.system));
     let mut places = Places::new(frame.plot.inset(-1.0));
     let limits = limit_lines(sheet, curve, frame);
+    let held = held(sheet, &mut places, curve, frame);
     for rows in curve.band.iter().flatten() {
         line(sheet, frame, rows, |row| row.opening, Pen::thin(Ink::Opening, Dash::Solid));
         line(sheet, frame, rows, |row| row.closing, Pen::thin(Ink::Closing, Dash::Dashed));
@@ -47,6 +52,10 @@ pub fn draw(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
     }
     places.take(around_ring(deciding));
     labels::deciding(sheet, &mut places, curve, deciding, view);
+    let names = [&view.labels.overrun_opening, &view.labels.overrun_closing, &view.labels.holding];
+    for (points, index) in &held {
+        beside(sheet, &mut places, points, names[*index], HELD[*index].ink);
+    }
     labels::series(sheet, &mut places, [(&opening, Ink::Opening), (&closing, Ink::Closing)], view);
     // Only now, so that nothing else moves when the cursor does.
     rings.iter().for_each(|(at, _)| places.take(around_ring(*at)));
@@ -62,42 +71,19 @@ fn around_ring(at: Point) -> Rect {
     Rect::from_center_size(at, (2.5 * RING, 2.5 * RING))
 }
 
-/// Grid, axes, ticks and titles.
-fn grid(sheet: &mut Sheet<'_>, curve: &Curve, frame: &Frame, view: &View) {
-    let plot = frame.plot;
-    let faint = Pen::thin(Ink::Faint, Dash::Solid);
-    let axis = Pen::thin(Ink::Plain, Dash::Solid);
-    let mut unmarked = Places::new(sheet.frame());
-    // The cursor's angle stands above the plot, so the ticks below never have to make room.
-    for value in &frame.torques.values {
-        let y = frame.at(0.0, value * frame.unit_n_m).y;
-        sheet.line(&[Point::new(plot.x0, y), Point::new(plot.x1, y)], faint);
-        sheet.line(&[Point::new(plot.x0 - 4.0, y), Point::new(plot.x0, y)], axis);
-        let text = frame.torques.text(*value);
-        let size = sheet.text_box(&text);
-        let area = Rect::from_origin_size((plot.x0 - 7.0 - size.width, y - size.height / 2.0), size);
-        if unmarked.best(&[area]).is_some() {
-            sheet.text(&text, area, Ink::Plain);
+/// What is held back and what holds at a stand, behind the demand; each line's points with its place in the list.
+fn held(sheet: &mut Sheet<'_>, places: &mut Places, curve: &Curve, frame: &Frame) -> Vec<(Vec<Point>, usize)> {
+    let mut lines = Vec::new();
+    for (index, rows) in curve.held.iter().flatten().enumerate() {
+        // Where nothing is held back there is no line.
+        for piece in rows.split(|(_, torque)| *torque == 0.0).filter(|piece| piece.len() > 1) {
+            let points: Vec<_> = piece.iter().map(|(leaf_deg, torque)| frame.at(*leaf_deg, *torque)).collect();
+            sheet.line(&points, HELD[index]);
+            places.avoid(&points.iter().copied().step_by(12).collect::<Vec<_>>(), 1.0);
+            lines.push((points, index));
         }
     }
-    for value in &frame.angles.values {
-        let x = frame.at(*value, 0.0).x;
-        sheet.line(&[Point::new(x, plot.y0), Point::new(x, plot.y1)], faint);
-        sheet.line(&[Point::new(x, plot.y1), Point::new(x, plot.y1 + 4.0)], axis);
-        let text = format!("{}°", frame.angles.text(*value));
-        let size = sheet.text_box(&text);
-        let left = (x - size.width / 2.0).min(sheet.size.width - size.width);
-        let area = Rect::from_origin_size((left, plot.y1 + 6.0), size);
-        if unmarked.best(&[area]).is_some() {
-            sheet.text(&text, area, Ink::Plain);
-        }
-    }
-    // Two lines, not one bent one: each lies sharply on the screen's dots.
-    sheet.line(&[Point::new(plot.x0, plot.y0), Point::new(plot.x0, plot.y1)], axis);
-    sheet.line(&[Point::new(plot.x0, plot.y1), Point::new(plot.x1, plot.y1)], axis);
-    let zero = [frame.at(0.0, 0.0), frame.at(curve.open_deg, 0.0)];
-    sheet.line(&zero, axis);
-    labels::titles(sheet, frame, view, symbol(Quantity::Torque, view.system));
+    lines
 }
 
 /// One demand curve; its points on the sheet.

@@ -6,7 +6,7 @@ use pintle_core::units::{Quantity, show};
 use super::draw::LimitLine;
 use super::{Curve, Frame};
 use crate::drawing::pen::Ink;
-use crate::drawing::place::{Places, around, centred};
+use crate::drawing::place::{Places, around, beside, centred};
 use crate::drawing::sheet::Sheet;
 use crate::drawing::view::View;
 
@@ -89,15 +89,7 @@ pub fn deciding(sheet: &mut Sheet<'_>, places: &mut Places, curve: &Curve, at: P
 pub fn series(sheet: &mut Sheet<'_>, places: &mut Places, curves: [(&[Point], Ink); 2], view: &View) {
     for (points, ink) in curves {
         let text = if ink == Ink::Opening { &view.labels.opening } else { &view.labels.closing };
-        let size = sheet.text_box(text);
-        let mut boxes = Vec::new();
-        for part in [0.72, 0.28, 0.5, 0.88, 0.12, 0.62, 0.38] {
-            let at = points[(part * (points.len() - 1) as f64) as usize];
-            boxes.extend_from_slice(&around(at, size, 8.0)[..16]);
-        }
-        if let Some(area) = places.best(&boxes) {
-            sheet.text(text, area, ink);
-        }
+        beside(sheet, places, points, text, ink);
     }
 }
 

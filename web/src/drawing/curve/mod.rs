@@ -7,6 +7,7 @@ mod labels;
 pub use draw::draw;
 pub use frame::Frame;
 
+use super::view::View;
 use pintle_core::{Band, BandPoint, Direction, Model, Plan};
 
 /// Demand at one leaf angle; torques in N·m at the shaft, signed like the crank angle.
@@ -37,6 +38,8 @@ pub struct Curve {
     pub peak: Option<f64>,
     /// Demand at the cursor.
     pub cursor: Demand,
+    /// Held back opening, held back closing and holding at a stand, each leaf angle in degrees with the torque; where they are wanted.
+    pub held: Option<[Vec<(f64, f64)>; 3]>,
 }
 
 /// Demand with low friction at the plan's leaf angles.
@@ -64,7 +67,7 @@ const POINTS: u32 = 480;
 
 impl Curve {
     /// Reads the curve off a solved job; the cursor is held inside the swing.
-    pub fn new(model: &Model, plan: &Plan, cursor_deg: f64) -> Curve {
+    pub fn new(model: &Model, plan: &Plan, view: &View) -> Curve {
         let open_deg = model.job().swing.open_deg;
         let demand = |leaf_deg: f64| {
             let point = model.point(leaf_deg.to_radians());
@@ -83,7 +86,22 @@ impl Curve {
             deciding: (plan.peak.leaf_deg, torque),
             rated: model.job().operator.rated_torque_n_m,
             peak: model.job().operator.peak_torque_n_m,
-            cursor: demand(cursor_deg.clamp(0.0, open_deg)),
+            cursor: demand(view.leaf_deg.clamp(0.0, open_deg)),
+            held: view.overrun.then(|| held(model, open_deg)),
         }
     }
+}
+
+/// What is held back and what holds at a stand, through the swing.
+fn held(model: &Model, open_deg: f64) -> [Vec<(f64, f64)>; 3] {
+    let mut held = [Vec::new(), Vec::new(), Vec::new()];
+    for step in 0..=POINTS / 4 {
+        let leaf_deg = open_deg * f64::from(4 * step) / f64::from(POINTS);
+        let point = model.point(leaf_deg.to_radians());
+        for (rows, torque) in held.iter_mut().zip([point.overrun_open_n_m, point.overrun_close_n_m, point.holding_n_m])
+        {
+            rows.push((leaf_deg, torque));
+        }
+    }
+    held
 }

@@ -1,18 +1,13 @@
-//! Colours and words of the map beside those every drawing has.
+//! Words of the map beside those every drawing has.
 
 use pintle_core::{Document, Invalid, Limit};
-use plotters::style::RGBColor;
 
 use super::field::LIMITS;
-use crate::drawing::pen::Ink;
 use crate::drawing::reader::Reader;
-use crate::drawing::view::{Colour, Palette};
 
-/// Colours `third` and `fourth` (`"#rrggbb"`), word `best`, and under `limits` a few words for each limit, by its name.
+/// Word `best`, and under `limits` a few words for each limit, by its name.
 #[derive(Clone, Debug)]
 pub struct Look {
-    third: Colour,
-    fourth: Colour,
     /// At the best set-out's shaft.
     pub(super) best: String,
     limits: Vec<String>,
@@ -43,12 +38,8 @@ impl Look {
     pub fn read(document: &Document) -> Result<Look, Invalid> {
         let reader = Reader::new(document);
         let words = reader.object("limits");
-        let look = Look {
-            third: reader.colour("third"),
-            fourth: reader.colour("fourth"),
-            best: reader.text("best"),
-            limits: LIMIT_NAMES.iter().map(|name| words.text(name)).collect(),
-        };
+        let look =
+            Look { best: reader.text("best"), limits: LIMIT_NAMES.iter().map(|name| words.text(name)).collect() };
         reader.finish()?;
         Ok(look)
     }
@@ -57,15 +48,6 @@ impl Look {
     pub(super) fn word(&self, limit: Limit) -> &str {
         let index = LIMITS.iter().position(|&known| known == limit);
         index.and_then(|index| self.limits.get(index)).map_or("", String::as_str)
-    }
-
-    /// The colour of an ink.
-    pub(crate) fn colour(&self, palette: &Palette, ink: Ink) -> RGBColor {
-        match ink {
-            Ink::Third => self.third.0,
-            Ink::Fourth => self.fourth.0,
-            ink => palette.colour(ink),
-        }
     }
 }
 

@@ -99,7 +99,7 @@ impl PadPicture {
 
     /// As an SVG document.
     pub fn svg(&self, view: &View, look: &Look) -> String {
-        super::svg::picture(view, &|ink| look.colour(&view.palette, ink), |measure| self.lay(view, look, measure))
+        super::svg::svg(view, |measure| self.lay(view, look, measure))
     }
 
     fn fit(&self, view: &View) -> Fit {
@@ -109,7 +109,7 @@ impl PadPicture {
 
     /// Lays the map out.
     pub(super) fn lay<'m>(&self, view: &View, look: &Look, measure: Measure<'m>) -> Sheet<'m> {
-        let mut sheet = Sheet::new(Size::new(view.width, view.height), view.text_size(), measure);
+        let mut sheet = view.sheet(measure);
         draw::draw(&mut sheet, self, &self.fit(view), view, look);
         sheet
     }

@@ -4,7 +4,7 @@ use kurbo::Point;
 use pintle_core::units::{Quantity, show};
 
 use super::dimension::{Linear, angular};
-use super::{Fit, PlanView, parts, scale_bar};
+use super::{Fit, PlanView, parts, scale_bar, zones};
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around};
 use crate::drawing::sheet::Sheet;
@@ -15,6 +15,9 @@ pub fn draw(sheet: &mut Sheet<'_>, plan: &PlanView, fit: &Fit, view: &View) {
     let mut places = Places::new(sheet.frame().inset(-1.0));
     scale_bar::draw(sheet, &mut places, fit, view.system);
 
+    if let Some(around) = &plan.around {
+        zones::ground(sheet, around, fit);
+    }
     let path: Vec<_> = plan.elbow_path.iter().map(|point| fit.at(*point)).collect();
     sheet.line(&path, Pen::thin(Ink::Faint, Dash::Chain));
     let other = Pen::thin(Ink::Faint, Dash::DoubleChain);
@@ -28,9 +31,14 @@ pub fn draw(sheet: &mut Sheet<'_>, plan: &PlanView, fit: &Fit, view: &View) {
         parts::break_line(sheet, fit, plan.cursor.leaf_rad);
     }
 
-    set_out(sheet, &mut places, plan, fit, view);
-    swing(sheet, &mut places, plan, fit, view);
-    members(sheet, &mut places, plan, fit, view);
+    // Either where people are caught or how it is set out: both at once nobody reads.
+    if let Some(around) = &plan.around {
+        zones::marks(sheet, &mut places, around, fit, plan.cursor.leaf_rad.to_degrees(), view);
+    } else {
+        set_out(sheet, &mut places, plan, fit, view);
+        swing(sheet, &mut places, plan, fit, view);
+        members(sheet, &mut places, plan, fit, view);
+    }
     names(sheet, &mut places, plan, fit, view);
     parts::pins(sheet, fit, plan);
 }
@@ -39,7 +47,7 @@ fn short(metres: f64, view: &View) -> String {
     show(metres, Quantity::ShortLength, view.system)
 }
 
-/// Shaft offsets from the hinge and the bracket's distance along the closed leaf.
+/// Shaft offsets from the hinge, the bracket's distance along the closed leaf and how far its pin stands proud of it.
 fn set_out(sheet: &mut Sheet<'_>, places: &mut Places, plan: &PlanView, fit: &Fit, view: &View) {
     let (hinge, shaft) = (fit.at(Point::ZERO), fit.at(plan.shaft));
     let row = 1.7 * sheet.text_size;
@@ -59,6 +67,9 @@ fn set_out(sheet: &mut Sheet<'_>, places: &mut Places, plan: &PlanView, fit: &Fi
     let outermost = if plan.mirrored { hinge.x.max(shaft.x) } else { hinge.x.min(shaft.x) };
     let upright = Linear::upright([hinge, shaft], outermost + outside * 2.2 * row);
     upright.draw(sheet, places, &short(plan.shaft.y.abs(), view));
+    // Beside the bracket, towards the latch.
+    let proud = Linear::upright([on_leaf, bracket], bracket.x - outside * row);
+    proud.draw(sheet, places, &short(plan.bracket_v_m.abs(), view));
 }
 
 /// The opening angle, near the end of the leaf.

@@ -19,6 +19,8 @@ pub struct Fit {
 
 /// The arm fills at least this part of the drawing, or the leaf is cut short.
 const LEAST_ARM: f64 = 0.62;
+/// What stands within this many lengths of the leaf from the hinge is on the sheet.
+const NEAR: f64 = 1.15;
 /// Where the leaf is cut, as a multiple of the arm's reach from the hinge.
 const CUT: f64 = 1.12;
 
@@ -32,7 +34,8 @@ impl Fit {
         let reach = view.reach_m();
         let whole = Fit::of(view, inner, view.leaf_m, false);
         let cut = CUT * reach;
-        let fills = reach * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
+        // A zone may be at the latch, and what is behind the leaf has its true place.
+        let fills = view.around.is_some() || reach * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
         if fills || cut >= view.leaf_m { whole } else { Fit::of(view, inner, cut, true) }
     }
 
@@ -86,6 +89,7 @@ impl PlanView {
         });
         let brackets = [self.closed.bracket, self.open.bracket];
         let all = tips.chain(brackets).chain(self.elbow_path.iter().copied()).chain([self.shaft]);
-        all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point))
+        let moving = all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point));
+        self.around.as_ref().map_or(moving, |around| moving.union(around.bounds(NEAR * leaf_m)))
     }
 }

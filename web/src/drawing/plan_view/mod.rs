@@ -5,12 +5,15 @@ mod draw;
 mod fit;
 mod parts;
 mod scale_bar;
+mod zones;
 
 pub use draw::draw;
 pub use fit::Fit;
 
 use kurbo::Point;
-use pintle_core::{Hand, Model};
+use pintle_core::{Hand, Model, Plan};
+
+use super::view::View;
 
 /// Leaf and arm at one leaf angle, in the core's frame, m.
 #[derive(Clone, Copy, Debug)]
@@ -34,6 +37,8 @@ pub struct PlanView {
     pub shaft: Point,
     /// Bracket along the leaf.
     pub bracket_u_m: f64,
+    /// Bracket pin proud of the leaf's line.
+    pub bracket_v_m: f64,
     /// Crank.
     pub crank_m: f64,
     /// Link.
@@ -46,6 +51,8 @@ pub struct PlanView {
     pub open: Position,
     /// The elbow through the swing.
     pub elbow_path: Vec<Point>,
+    /// Zones and what stands around, where they are wanted.
+    pub around: Option<zones::Around>,
 }
 
 /// Points of the elbow's path.
@@ -53,7 +60,7 @@ const POINTS: u32 = 120;
 
 impl PlanView {
     /// Reads the set-out off a solved job; the cursor is held inside the swing.
-    pub fn new(model: &Model, cursor_deg: f64) -> PlanView {
+    pub fn new(model: &Model, plan: &Plan, view: &View) -> PlanView {
         let (job, arm) = (model.job(), model.arm());
         let open_rad = job.open_rad();
         let position = |leaf_rad: f64| {
@@ -65,14 +72,16 @@ impl PlanView {
             leaf_m: job.leaf.length_m,
             shaft: Point::new(arm.shaft_x_m, arm.shaft_y_m),
             bracket_u_m: arm.bracket_u_m,
+            bracket_v_m: arm.bracket_v_m,
             crank_m: arm.crank_m,
             link_m: arm.link_m,
             closed: position(0.0),
-            cursor: position(cursor_deg.to_radians().clamp(0.0, open_rad)),
+            cursor: position(view.leaf_deg.to_radians().clamp(0.0, open_rad)),
             open: position(open_rad),
             elbow_path: (0..=POINTS)
                 .map(|step| position(open_rad * f64::from(step) / f64::from(POINTS)).elbow)
                 .collect(),
+            around: view.zones.then(|| zones::Around::new(model, plan)),
         }
     }
 }

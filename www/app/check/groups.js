@@ -1,0 +1,105 @@
+/**
+ * What is asked to check how the leaf moves and what protects people. Every block may be absent; its usual values stand in its fields,
+ * marked as assumed, once it is looked at.
+ *
+ * @import { Choice, Group, Item } from "../groups.js"
+ */
+
+import { asked, looked } from "../looked.js";
+
+/** @type {Item[]} */
+const MOTION = [
+  "motion.ramp_up_s",
+  "motion.ramp_down_s",
+  "motion.slow_open_deg",
+  "motion.slow_close_deg",
+  "motion.slow_speed_deg_s",
+  "motion.coast_drag_n_m",
+  "motion.stop_stiffness_n_per_m",
+  looked("motion.motor", [
+    "motion.motor.stall_torque_n_m",
+    "motion.motor.no_load_speed_deg_s",
+    "motion.motor.rated_v",
+    "motion.motor.supply_v",
+    "motion.motor.gear_ratio",
+    "motion.motor.gear_efficiency",
+    "motion.motor.run_up_s",
+  ]),
+  looked("motion.duty", [
+    "motion.duty.cycles_per_hour",
+    "motion.duty.cycles_per_day",
+    "motion.duty.rated_cycles_per_hour",
+    "motion.duty.rated_cycles_per_day",
+  ]),
+];
+
+/** @type {Item[]} */
+const BREAKAWAY = [
+  "breakaway.slip_torque_n_m",
+  "breakaway.push_radius_m",
+  "breakaway.leaf_moment_n_m",
+  "breakaway.link_force_n",
+  "breakaway.bracket_force_n",
+  "breakaway.gearbox_torque_n_m",
+  "breakaway.hold_factor",
+  "breakaway.release_factor",
+];
+
+/** @type {Item[]} */
+const CONTACT = [
+  "contact.stiffness_n_per_m",
+  "contact.dynamic_limit_n",
+  "contact.static_limit_n",
+  "contact.response_s",
+  "contact.edge_travel_m",
+  "contact.near_m",
+];
+
+/** @type {Item[]} */
+const SITE = [
+  ...["site.public", "site.guarded"].map(asked),
+  "site.homes",
+  ...["site.pedestrian_way", "site.signs_both_faces"].map(asked),
+  "site.latch_gap_m",
+  "site.leaf_half_thickness_m",
+];
+
+/** @type {Item[]} */
+const HOLDING = ["holding.shaft_torque_n_m", "holding.link_force_n", "holding.bracket_force_n", "holding.play_deg"];
+
+/** Blocks that ask nothing that only a nameplate or a drawing knows, so that they can all be looked at by one press. */
+export const AT_ONCE = ["motion", "breakaway", "contact", "site"];
+
+/** @type {Group[]} */
+export const CHECKS = [
+  { name: "motion", items: [looked("motion", MOTION)] },
+  { name: "breakaway", items: [looked("breakaway", BREAKAWAY)] },
+  { name: "contact", items: [looked("contact", CONTACT)] },
+  { name: "site", items: [looked("site", SITE)] },
+  { name: "holding", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
+];
+
+/**
+ * Usual values of what a job may leave out altogether, in the document's unit: common practice, no source. A button fills them in.
+ *
+ * @type {Record<string, number>}
+ */
+export const USUAL = { "motion.slow_open_deg": 15, "motion.slow_close_deg": 15, "motion.stop_stiffness_n_per_m": 5e5 };
+
+/** How a means of protection works, in the order a person meets them. */
+export const KINDS = ["inherent", "inherent_force", "contact", "non_contact", "constant_pressure"];
+
+/** What closes on what. */
+export const ZONES = ["leading_edge_closing", "leading_edge_opening", "hinge_side", "bottom", "elbow", "arm_scissors", "behind_leaf"];
+
+/** The movement a means protects in. */
+export const WAYS = ["both", "open", "close"];
+
+/** Sides of an obstacle: paths below it. */
+export const SIDES = ["x_m.0", "x_m.1", "y_m.0", "y_m.1"];
+
+/** What a sensor is fixed to. */
+export const FRAMES = ["none", "ground", "leaf"];
+
+/** Ends and width of what it senses: paths below it. */
+export const AREA = ["from_x_m", "from_y_m", "to_x_m", "to_y_m", "half_width_m"];

@@ -1,0 +1,68 @@
+/**
+ * The set-out with its marks, and the curve: the core's drawings as vectors, black on white.
+ *
+ * @import { Mark, Palette, View } from "../contract.d.ts"
+ * @import { Block } from "./blocks.js"
+ * @import { Result, Sheet } from "../sheet.js"
+ */
+
+import { figure, head, note, pairs, table } from "./blocks.js";
+
+const BLACK = "#000000";
+
+/** Ink is black; series are told by their dashes. @type {Palette} */
+const PALETTE = {
+  paper: "#ffffff", ink: BLACK, faint: "#777777", opening: BLACK, closing: BLACK, limit: BLACK, cursor: "#444444", leaf: BLACK, third: BLACK,
+  fourth: BLACK,
+};
+
+/** @type {(keyof Mark)[]} */
+const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
+
+/** @param {Sheet} sheet @param {number} height @param {number} leafDeg @returns {View} */
+function view(sheet, height, leafDeg) {
+  const labels = sheet.strings.at("drawing");
+  const shown = { zones: false, overrun: false, run: /** @type {const} */ ("opening") };
+  return { width: 680, height, pixel_ratio: 1, leaf_deg: leafDeg, ...shown, system: sheet.session.system, palette: PALETTE, labels };
+}
+
+/** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
+export function drawingBlocks(sheet, { plan, calculation }) {
+  const say = (/** @type {string} */ key) => sheet.say(`handover.paper.${key}`);
+  return [
+    head(say("setout.title")),
+    note(say("setout.note")),
+    figure(calculation.plan_view_svg(view(sheet, 430, 0)), sheet.say("drawing_titles.plan_view")),
+    ...markBlocks(sheet, calculation.mark_out()),
+    head(say("curve.title")),
+    figure(calculation.curve_svg(view(sheet, 340, plan.peak.leaf_deg)), sheet.say("drawing_titles.curve")),
+  ];
+}
+
+/** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */
+function markBlocks(sheet, marks) {
+  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const short = (/** @type {number | null} */ value) => (value === null ? "" : sheet.tape(value));
+  /** @type {[string, Mark][]} */
+  const places = [
+    [say("shaft"), marks.shaft],
+    [say("elbow_closed"), marks.elbow_closed],
+    [say("elbow_open"), marks.elbow_open],
+    .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
+  ];
+  const rows = places.map(([name, mark]) => [name, ...MARK.map((key) => short(mark[key]))]);
+  return [
+    head(say("title")),
+    note(say("note")),
+    table([say("place"), ...MARK.map((key) => say(key))], rows, "numbers"),
+    pairs(
+      [
+        [say("bracket_along"), short(marks.bracket_along_m)],
+        [say("bracket_proud"), short(marks.bracket_proud_m)],
+        [say("crank"), short(marks.crank.pivots_m)],
+        [say("link"), short(marks.link.pivots_m)],
+        [say("riser"), short(marks.riser_m)],
+        [say("base"), sheet.show(marks.base_direction_deg, "angle")],
+      ]),
+  ];
+}

@@ -1,0 +1,42 @@
+/**
+ * The layout and the units of last time; a layout in the address (`?layout=projector`) stands before it. The page's own head and foot
+ * follow the element's layout by `data-layout`.
+ *
+ * @import { PintleCalculator } from "./pintle-calculator.js"
+ */
+
+const STORE = "pintle-shown";
+const KEPT = ["layout", "units"];
+
+/** @param {PintleCalculator} calculator */
+export function keepLayout(calculator) {
+  const asked = new URLSearchParams(location.search).get("layout");
+  const kept = { ...remembered(), ...(asked ? { layout: asked } : {}) };
+  for (const name of KEPT) if (typeof kept[name] === "string" && !calculator.hasAttribute(name)) calculator.setAttribute(name, kept[name]);
+  const follow = () => {
+    document.documentElement.dataset.layout = calculator.getAttribute("layout") ?? "";
+  };
+  new MutationObserver(() => {
+    follow();
+    remember(Object.fromEntries(KEPT.map((name) => [name, calculator.getAttribute(name)])));
+  }).observe(calculator, { attributeFilter: KEPT });
+  follow();
+}
+
+/** Storage may be denied; then they last as long as the page. @returns {Record<string, unknown>} */
+function remembered() {
+  try {
+    return JSON.parse(localStorage.getItem(STORE) ?? "{}");
+  } catch {
+    return {};
+  }
+}
+
+/** @param {Record<string, unknown>} shown */
+function remember(shown) {
+  try {
+    localStorage.setItem(STORE, JSON.stringify(shown));
+  } catch {
+    // Nothing is lost but the choice.
+  }
+}
