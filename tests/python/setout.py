@@ -29,7 +29,7 @@ def optimum(example):
     done = subprocess.run([example, str(SITE)], capture_output=True, text=True, check=True)
     ours_s, began = time.perf_counter() - began, time.perf_counter()
     ours = json.loads(done.stdout)["best"]
-    best = oracle.set_out(job, generations=200, population=16)
+    best = oracle.set_out(job, generations=150, population=14)
     evolved_s = time.perf_counter() - began
     print(f"one optimum: {1000 * ours_s:.0f} ms with the program's start, differential evolution {1000 * evolved_s:.0f} ms, ratio {evolved_s / ours_s:.0f}")
     if best is None:
@@ -48,9 +48,9 @@ def optimum(example):
 
 def mapped(example):
     """What is wrong with the example's map, or None."""
-    line = map_numpy.compare(example, str(SITE), 10, 10)
+    line = map_numpy.compare(example, str(SITE), 6, 6)
     print(f"map of {line['places']} places: {1000 * line['core_seconds']:.1f} ms, NumPy {1000 * line['numpy_seconds']:.0f} ms, ratio {line['ratio']:.0f}")
-    if line["both"] < 50 or line["numpy_alone"]:
+    if line["both"] < 18 or line["numpy_alone"]:
         return f"{SITE.name}: the plain map has places that the map has not, or too few are in both: {line}"
     # The plain map's arms are some of those the map may choose from: it cannot be better by more than the map's stated error.
     if line["least_numpy_over_core"] < 0.98:

@@ -1,6 +1,7 @@
 //! The set-out search against outside opinions: a global optimiser from a general library, every limit checked by dense sampling, a small
 //! lattice walked whole.
 
+mod aims;
 mod check;
 mod map;
 mod marks;

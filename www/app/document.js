@@ -14,7 +14,7 @@ export function get(document, path) {
 }
 
 /**
- * Sets a value, making the objects on the way.
+ * Sets a value, making the objects on the way, and lists where a number stands.
  *
  * @param {any} document
  * @param {string} path
@@ -24,8 +24,8 @@ export function put(document, path, value) {
   const keys = path.split(".");
   const last = /** @type {string} */ (keys.pop());
   let node = document;
-  for (const key of keys) {
-    if (node[key] === null || typeof node[key] !== "object") node[key] = {};
+  for (const [depth, key] of keys.entries()) {
+    if (node[key] === null || typeof node[key] !== "object") node[key] = /^\d+$/.test(keys[depth + 1] ?? last) ? [] : {};
     node = node[key];
   }
   node[last] = value;

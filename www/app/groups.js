@@ -106,6 +106,11 @@ const HINGES = {
   },
 };
 
+/** Both ends of a range. @param {string} path */
+function ends(path) {
+  return [`${path}.0`, `${path}.1`];
+}
+
 /** @type {Choice} */
 const BEARING = {
   path: "wind.bearing",
@@ -174,7 +179,18 @@ export const GROUPS = [
     ],
   },
   { name: "requirement", items: ["required_reserve"] },
-  { name: "room", items: [looked("room", ["room.front_m", "room.back_m", "room.heel_m", "room.arm_half_width_m"])] },
+  {
+    name: "room",
+    items: [
+      looked("room", [
+        "room.front_m",
+        "room.back_m",
+        "room.heel_m",
+        "room.arm_half_width_m",
+        looked("room.hinge_post", [...ends("room.hinge_post.x_m"), ...ends("room.hinge_post.y_m")]),
+      ]),
+    ],
+  },
   {
     name: "marks",
     items: [

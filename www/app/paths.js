@@ -3,18 +3,26 @@
  */
 
 const MEMBER = /^leaf\.members\.(\d+)\./;
+/** An end of a range of the room: 0 from, 1 to. */
+const END = /^(room\..*)\.([01])$/;
 const OBSTACLE = /^site\.obstacles\.(\d+)\.([xy]_m)\.([01])$/;
 const MEANS = /^site\.means\.(\d+)\./;
 const UNCERTAIN = "uncertainty.";
 
 /** The path of the rule that holds for a path. @param {string} path */
 export function rulePath(path) {
-  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "site.obstacles.$2").replace(MEANS, "site.means.");
+  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "site.obstacles.$2").replace(MEANS, "site.means.").replace(END, "$1");
 }
 
 /** The key under which the string tables speak of a path. @param {string} path */
 export function wordsKey(path) {
   return rulePath(path).replaceAll(".", "_");
+}
+
+/** Which end of a range a path is; null where it is none. @param {string} path */
+export function rangeEnd(path) {
+  const found = END.exec(path);
+  return found ? (found[2] === "0" ? "from" : "to") : null;
 }
 
 /** The index of the member a path is in; null where it is in none. @param {string} path */

@@ -17,7 +17,7 @@
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
 import { Later } from "./later.js";
-import { meansNumber, memberIndex, obstacleSide, uncertainInput, wordsKey } from "./paths.js";
+import { meansNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -133,7 +133,8 @@ export class Sheet {
     const words = wordsKey(path);
     const key = [`fields.${words}.label`, `choices.${words}.label`].find((known) => this.strings.has(known));
     if (!key) return path;
-    const field = this.say(key);
+    const end = rangeEnd(path);
+    const field = end ? this.say(`setout.ends.${end}`, { field: this.say(key) }) : this.say(key);
     const index = memberIndex(path);
     if (index !== null) return this.say("members.field", { number: index + 1, field });
     const side = obstacleSide(path);

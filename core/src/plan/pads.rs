@@ -232,10 +232,15 @@ impl PadMap {
         site.best_between(workshop, place, &pairs, next.abs().max(beside.abs()) * self.apart as f64, self.apart > 2)
     }
 
-    /// What the map says of a place; `None` where it has not been yet.
+    /// What the map says of a place; `None` where it has not been yet. Where the map has no arm the place is searched again, longer than a map of
+    /// thousands can afford, so that what is in the way and by how much is that of the arm that comes nearest.
     pub fn pad(&self, column: usize, row: usize) -> Option<Pad> {
         let found = (*self.places.get(row * self.columns + column)?)?;
-        SearchLoads::new(&self.job).with_site(&self.setout, |site| Some(self.said(site, &found)))
+        let place = self.place_m(column, row);
+        SearchLoads::new(&self.job).with_site(&self.setout, |site| {
+            let found = if found.excess > PENCIL { site.nearest_alone(place, found) } else { found };
+            Some(self.said(site, &found))
+        })
     }
 
     /// What it says of every place, row by row: as [`PadMap::pad`], with the loads made ready once for all.

@@ -53,16 +53,20 @@ export function createMap(sheet, signal, { look, take }) {
     onpointermove: follow,
   }, canvas);
   const reading = h("p", { class: "reading" });
+  const armCanvas = h("canvas", {});
+  const armDrawing = h("div", { class: "drawing arm-here", role: "img", hidden: true }, armCanvas);
   const button = h("button", { type: "button", class: "move take place", onclick: () => takePlace() }, sheet.say("setout.take.place"));
   const body = h("tbody", {});
   const head = h("tr", {});
   const title = sheet.say("setout.map.table");
   const table = h("details", { class: "data", ontoggle: () => fillTable() }, h("summary", {}, title),
     h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": title }, h("table", {}, h("caption", {}, title), h("thead", {}, head), body)));
-  const root = h("div", { class: "figure map-figure", hidden: true }, h("h3", {}, sheet.say("setout.map.title")), h("p", { class: "note" }, sheet.say("setout.map.note")), drawing, reading, button, table, probe);
+  const root = h("div", { class: "figure map-figure", hidden: true }, h("h3", {}, sheet.say("setout.map.title")), h("p", { class: "note" }, sheet.say("setout.map.note")), drawing, reading, button, armDrawing, table, probe);
 
   /** @type {InstanceType<import("../core.js").Core["PadView"]> | null} */
   let picture = null;
+  /** The job the map is of, without an arm. @type {any} */
+  let site = null;
   let grid = { columns: 1, rows: 1 };
   /** @type {Float64Array | null} */
   let known = null;
@@ -78,6 +82,8 @@ export function createMap(sheet, signal, { look, take }) {
     const next = gridOf(job.setout);
     if (next.columns !== grid.columns || next.rows !== grid.rows) here = { column: (next.columns - 1) >> 1, row: (next.rows - 1) >> 1 };
     grid = next;
+    const { schema, hand, leaf, hinges, wind, swing, operator } = job;
+    site = { schema, hand, leaf, hinges, wind, swing, operator, samples: 2 };
     picture?.free();
     // Its maker may throw.
     picture = null;
@@ -110,10 +116,10 @@ export function createMap(sheet, signal, { look, take }) {
     update();
   }
 
-  /** @returns {View} */
-  function view() {
+  /** @param {HTMLCanvasElement} [seen] @returns {View} */
+  function view(seen = canvas) {
     palette ??= readPalette(probe);
-    const { width, height } = canvas.getBoundingClientRect();
+    const { width, height } = seen.getBoundingClientRect();
     const { enlarged } = sheet;
     return { width: width / enlarged, height: height / enlarged, pixel_ratio: devicePixelRatio * enlarged, leaf_deg: 0, ...sheet.showing, system: sheet.session.system, palette, labels: sheet.strings.at("drawing") };
   }
@@ -132,7 +138,22 @@ export function createMap(sheet, signal, { look, take }) {
       const arm = pad && !pad.ruled_out ? pad.arm : null;
       picture.mark_arm(new Float64Array(arm ? ARM.map((key) => arm[key]) : []), arm?.elbow === "left");
       picture.draw(canvas, seen, lookOf());
+      drawArm(arm);
     });
+  }
+
+  /** The whole of what the map has no room for: the arm of the place, closed and open. @param {Arm | null} arm */
+  function drawArm(arm) {
+    armDrawing.hidden = !arm;
+    if (!arm) return;
+    try {
+      const calculation = new sheet.core.Calculation({ ...site, arm });
+      calculation.draw_plan_view(armCanvas, view(armCanvas));
+      calculation.free();
+    } catch {
+      // The map keeps limits within a pencil line; an arm that stops working there is not drawn.
+      armDrawing.hidden = true;
+    }
   }
 
   /** @param {number} column @param {number} row */
@@ -192,6 +213,7 @@ export function createMap(sheet, signal, { look, take }) {
   function update() {
     const words = picture ? padSentence(sheet, pad) : "";
     setText(reading, words);
+    setAttribute(armDrawing, "aria-label", words);
     button.disabled = !pad || pad.ruled_out !== null;
     setAttribute(drawing, "aria-valuemax", String(grid.columns * grid.rows - 1));
     setAttribute(drawing, "aria-valuenow", String(here.row * grid.columns + here.column));

@@ -13,7 +13,7 @@ use crate::real::{atan2, root};
 use core::f64::consts::TAU;
 
 /// Difference of squared lengths within which an arm is straight: rounding, whose root would be a height of some 1e-8 m.
-const STRAIGHT_M2: f64 = 1e-12;
+pub(super) const STRAIGHT_M2: f64 = 1e-12;
 
 /// A leaf angle with all that does not depend on the arm.
 #[derive(Clone, Copy, Debug, PartialEq)]

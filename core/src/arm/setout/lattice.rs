@@ -7,7 +7,7 @@
 //! until nothing better is near. All of it together ends after a bounded amount of work, with the best found by then; a walk that was cut short
 //! may have missed a better arm, and whoever has such a lattice does well to narrow its ranges.
 
-use super::bare::Bare;
+use super::bare::{Bare, STRAIGHT_M2};
 use super::descent::{Found, KEPT};
 use super::site::{Hair, INTERVALS, Site};
 use super::terms::{Piece, Term};
@@ -72,6 +72,27 @@ impl Site<'_> {
         let mut walk = Walk { rough, exact, lattice, best: None, work: 0 };
         walk.go(optima);
         walk.best
+    }
+}
+
+/// A station as a shaft and bracket see it: what every pair of lengths shares in the products of [`Bare`].
+struct Asked {
+    cross: f64,
+    reach2: f64,
+    /// `r² − S·P`, m².
+    off: f64,
+    effort_n_m: f64,
+}
+
+impl Asked {
+    /// Whether a pair of lengths asks `most_n_m` or more of the shaft here; see the module of [`Bare`] for the products.
+    fn asks(&self, arm: &Arm, most_n_m: f64) -> bool {
+        let (a, b) = (arm.crank_m, arm.link_m);
+        let spare = (a + b) * (a + b) - self.reach2;
+        let spare = if spare > STRAIGHT_M2 { spare } else { 0.0 };
+        let height = root(spare * (self.reach2 - (a - b) * (a - b)));
+        let numerator = (self.reach2 + (b - a) * (b + a)) * self.cross - arm.elbow.side() * height * self.off;
+        self.effort_n_m * height * self.reach2 >= most_n_m * numerator.abs()
     }
 }
 
@@ -155,6 +176,7 @@ impl Walk<'_> {
         let (cosine, sine) = (self.rough.open().cosine, self.rough.open().sine);
         // Shaft→bracket open, along the leaf's own axes.
         let (along, across) = (u - x * cosine - y * sine, v + x * sine - y * cosine);
+        let asked = self.asked(x, y, u);
         for sum in first..=last {
             let both = sum as f64 * step;
             for sense in [1.0, -1.0] {
@@ -176,30 +198,45 @@ impl Walk<'_> {
                             link_m: link as f64 * step,
                             elbow,
                         };
-                        self.weigh(arm, triple);
+                        self.weigh(arm, triple, &asked);
                     }
                 }
             }
         }
     }
 
+    /// The stations where arms are dismissed by their torque, the one where the best so far is at its worst first.
+    fn asked(&self, x: f64, y: f64, u: f64) -> [Asked; FIRST_ASKED.len() + 1] {
+        let site = &self.rough;
+        let v = site.setout.bracket_v_m;
+        let (dot, cross, bracket2) = (x * u + y * v, x * v - y * u, u * u + v * v);
+        let worst = self.best.as_ref().map_or(FIRST_ASKED[0], |best| best.station);
+        core::array::from_fn(|place| {
+            let station = &site.stations[if place == 0 { worst } else { FIRST_ASKED[place - 1] }];
+            let turned = dot * station.cosine - cross * station.sine;
+            Asked {
+                cross: cross * station.cosine + dot * station.sine,
+                reach2: bracket2 + x * x + y * y - 2.0 * turned,
+                off: bracket2 - turned,
+                effort_n_m: station.effort_n_m,
+            }
+        })
+    }
+
     /// Takes an arm for the best if it is; most are dismissed where the best so far is at its worst.
-    fn weigh(&mut self, arm: Arm, triple: [i64; 3]) {
+    fn weigh(&mut self, arm: Arm, triple: [i64; 3], asked: &[Asked]) {
         self.work += 1;
         let site = &self.rough;
-        let bare = Bare::new(&arm);
-        let sense = site.sense(&bare);
         if site.setout.aim() == Aim::LeastShaftTorque
             && let Some(best) = &self.best
         {
             let most = best.objective * site.torque_scale_n_m;
-            for index in core::iter::once(best.station).chain(FIRST_ASKED) {
-                let station = &site.stations[index];
-                if station.effort_n_m * bare.at(station.cosine, station.sine).inverse_ratio() >= most {
-                    return;
-                }
+            if asked.iter().any(|station| station.asks(&arm, most)) {
+                return;
             }
         }
+        let bare = Bare::new(&arm);
+        let sense = site.sense(&bare);
         let fails =
             |term: Term, index: usize| site.value(&bare, sense, &Piece { term, station: site.stations[index] }) > KEPT;
         if FIRST_ASKED.into_iter().any(|index| fails(Term::Lever, index))

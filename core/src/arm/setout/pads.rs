@@ -105,6 +105,14 @@ impl Site<'_> {
         starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ALONE)).fold(None, better)
     }
 
+    /// The arm that comes nearest at a place where the map found none.
+    pub fn nearest_alone(&self, (x_m, y_m): (f64, f64), known: Found) -> Found {
+        let mut workshop = Workshop::new();
+        let further = workshop.descend(self, known, &self.bounds_at(x_m, y_m), ALONE);
+        let found = better(self.best_alone_longer(&mut workshop, x_m, y_m), further);
+        better(found, known).unwrap_or(known)
+    }
+
     /// Arms anywhere, each a local optimum of the whole search or on its way to one.
     pub fn seeds(&self, workshop: &mut Workshop) -> Vec<Found> {
         let bounds = self.bounds();
