@@ -63,7 +63,7 @@ async fn rename(browser: &Browser, name: &str) -> Result<()> {
     press(browser, ".here [data-act=rename]").await?;
     browser.driver.action_chain().send_keys(name).send_keys(Key::Enter + "").perform().await?;
     browser.wait_for(&says(name)).await?;
-    browser.wait_for(&format!("{} === `{name}`", format!("{}.textContent", jobs(".here .job-open")))).await
+    browser.wait_for(&format!("{}.textContent === `{name}`", jobs(".here .job-open"))).await
 }
 
 #[tokio::test]
