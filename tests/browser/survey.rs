@@ -120,7 +120,7 @@ async fn the_leafs_parts_are_added_up() -> Result<()> {
         for (name, typed) in typed {
             type_into(&browser, &format!("leaf.members.0.{name}"), typed).await?;
         }
-        press(&browser, ".members .move").await?;
+        press(&browser, ".members > .move").await?;
         computed(&browser).await?;
         type_into(&browser, "leaf.members.1.wall_m", "3").await?;
         computed(&browser).await?;

@@ -46,7 +46,7 @@ export function createCheck(sheet) {
   const results = h("div", { class: "check-results", part: "check-results" });
   const tables = TABLES.map(([name, list, rows]) => createTable(sheet, name, list, rows));
   const nothing = h("p", { class: "note" }, sheet.say("check.nothing"));
-  const details = h("details", { class: "setout-opens", ontoggle: () => showResults() },
+  const details = h("details", { class: "setout-opens", ontoggle: () => update() },
     h("summary", {}, h("h2", {}, sheet.say("check.title"))),
     h("p", { class: "note" }, sheet.say("check.purpose")),
     h("div", { class: "setout-pair" }, form, h("div", { class: "check-answers" }, nothing, results, ...tables.map((table) => table.root))));
@@ -79,7 +79,8 @@ export function createCheck(sheet) {
   }
 
   function update() {
-    for (const part of [...groups, editor]) part.update();
+    // While it is closed and nothing is wrong, nobody sees what is asked.
+    if (details.open || sheet.told.length) for (const part of [...groups, editor]) part.update();
     showResults();
   }
 

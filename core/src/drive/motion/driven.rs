@@ -168,7 +168,8 @@ impl Driven<'_> {
             (Direction::Close, WindCase::Bearing) => (Direction::Open, WindCase::Bearing),
         };
         let back = Driven { direction, wind, ..*self };
-        let force = back.force(&self.moving.path.at(progress), 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
+        let force =
+            back.force(&self.moving.path.at(progress), 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
         force.acceleration * self.direction.sign() < 0.0
     }
 
