@@ -239,9 +239,9 @@ async fn it_says_why_not_and_its_tables_are_the_core_s() -> Result<()> {
 
         let job = moving();
         open(&browser, &site, &job).await?;
-        // The page says what it assumes of the motion.
-        let said = browser.value("JSON.stringify(document.querySelector('pintle-calculator').job)").await?;
-        let (_, plan) = planned(&serde_json::from_str(said.as_str().unwrap_or_default())?);
+        // The page's own job: its form may say in numbers what the document leaves to be assumed.
+        let asked = browser.value("JSON.stringify(document.querySelector('pintle-calculator').job)").await?;
+        let (_, plan) = planned(&serde_json::from_str(asked.as_str().unwrap_or_default())?);
         is_the_plan(&browser, &plan).await?;
         let motion = plan.motion.expect("motion");
         let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part(".tables"));
