@@ -114,6 +114,8 @@ fn a_finger_finds_the_place_under_it() {
     for hand in ["right", "left"] {
         let mut picture = picture(&site(&[("/hand", hand.into())]), (65, 65), None);
         let view = views::view(600.0, 600.0, 0.0, "metric");
+        // The arm is drawn in the cursor's ink too.
+        picture.mark_arm(None);
         for (column, row) in [(0, 0), (64, 64), (13, 40)] {
             picture.mark_here(column, row);
             let drawing = Drawing::read(&picture.svg(&view, &look()));

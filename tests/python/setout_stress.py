@@ -195,6 +195,8 @@ def main():
         if wrong:
             misses += 1
             print(json.dumps({"seed": seed, "number": number, "wrong": wrong, "took": took, "job": job, "planted": list(arm)}), flush=True)
+        if number % 10 == 9:
+            print(f"{number + 1} sites, {misses} missed", file=sys.stderr, flush=True)
     ratios.sort()
     print(json.dumps({"sites": count, "misses": misses, "least_ratio": ratios[0], "median_ratio": ratios[len(ratios) // 2], "greatest_ratio": ratios[-1],
                       "seconds_of_the_example": seconds[0], "seconds_of_differential_evolution": seconds[1]}))
