@@ -26,14 +26,13 @@ const CAUTIONS = ["crush", "shear", "mains", "lift", "measure", "decide"];
 /**
  * @param {Sheet} sheet
  * @param {Result} result
- * @param {import("../pintle-calculator.js").PintleCalculator | null} calculator
  * @returns {Block[]}
  */
-export function paperBlocks(sheet, result, calculator) {
+export function paperBlocks(sheet, result) {
   return [
     { root: h("h2", {}, sheet.say("handover.paper.title")), keep: true },
     ...chosenBlocks(sheet, result),
-    ...linkBlocks(sheet, calculator),
+    ...linkBlocks(sheet, sheet.session.job()),
     head(sheet.say("page.cautions")),
     list(CAUTIONS.map((name) => sheet.say(`page.caution_${name}`))),
     ...surveyBlocks(sheet, result),

@@ -24,8 +24,6 @@ const MM = 96 / 25.4;
  */
 export async function createPreview(sheet, place, signal, closed) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.${key}`);
-  /** Whose sheet it is. */
-  const calculator = /** @type {any} */ (/** @type {ShadowRoot} */ (place.getRootNode()).host ?? null);
   const style = await fetchSheet("print");
   const ended = new AbortController();
   signal.addEventListener("abort", () => ended.abort(), { signal: ended.signal });
@@ -87,7 +85,7 @@ export async function createPreview(sheet, place, signal, closed) {
     pages.replaceChildren();
     /** @type {((pages: number) => void)[]} */
     const numbered = [];
-    setOnPages(paperBlocks(sheet, result, calculator), () => {
+    setOnPages(paperBlocks(sheet, result), () => {
       const block = titleBlock(sheet, result.job, numbered.length + 1);
       const body = h("div", { class: "body" });
       numbered.push(block.count);
