@@ -8,7 +8,7 @@ use crate::page::{READY, computed, part};
 /// Smaller than a gloved thumb wants, CSS px: interactive elements that are seen, on the page and in the calculator. A radio button's
 /// target is its label.
 const SMALL: &str = "(() => {
-    const roots = [document, document.querySelector('pintle-calculator').shadowRoot];
+    const roots = [document, ...['pintle-calculator', 'pintle-jobs'].map((name) => document.querySelector(name).shadowRoot)];
     const all = roots.flatMap((root) => [...root.querySelectorAll('button, a, summary, select, label.option, textarea, [role=slider], input:not([type=radio])')]);
     const small = all.map((target) => [target, target.getBoundingClientRect()])
         .filter(([, { width, height }]) => width > 0 && height > 0 && (width < 64 || height < 64));
@@ -18,7 +18,7 @@ const SMALL: &str = "(() => {
 /// Lettering below a size, CSS px: text that is seen.
 const LETTERING: &str = "(() => {
     const found = new Set();
-    for (const root of [document.body, document.querySelector('pintle-calculator').shadowRoot]) {
+    for (const root of [document.body, ...['pintle-calculator', 'pintle-jobs'].map((name) => document.querySelector(name).shadowRoot)]) {
         const texts = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
         while (texts.nextNode()) {
             const { parentElement } = texts.currentNode;
@@ -80,6 +80,8 @@ async fn at_the_gate_targets_are_large_text_is_strong_and_the_verdict_stays() ->
         }
         for theme in ["light", "dark"] {
             browser.prefer(&[("prefers-color-scheme", theme)]).await?;
+            // At the end, where the verdict rests in its own place and hides nothing.
+            browser.value("scrollTo(0, document.body.scrollHeight) ?? true").await?;
             computed(&browser).await?;
             assert_eq!(browser.faint_text().await?, Vec::<String>::new(), "{theme}");
             assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new(), "{theme}");

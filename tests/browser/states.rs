@@ -2,6 +2,8 @@
 
 use pintle_tests::harness::{Result, Site, in_browser, setting};
 
+use serde_json::json;
+
 use crate::page::{READY, computed};
 
 /// A state of the page: what the system prefers, how wide the screen is, what is done (JavaScript), and what is true once it stands.
@@ -101,8 +103,12 @@ async fn look(half: usize) -> Result<()> {
             let all = ["prefers-color-scheme", "forced-colors"];
             let asked = |feature| prefers.iter().find(|(name, _)| *name == feature).map_or("", |(_, value)| value);
             browser.prefer(&all.map(|feature| (feature, asked(feature)))).await?;
+            // What the last state left behind is kept by the page: each begins with an empty browser.
+            browser.open("about:blank").await?;
+            let all = json!({ "origin": site.address.trim_end_matches('/'), "storageTypes": "all" });
+            browser.driver.cdp().send_raw("Storage.clearDataForOrigin", all).await?;
             browser.open(&site.address).await?;
-            browser.wait_for(READY).await?;
+            browser.wait_for(READY).await.map_err(|error| error.context(*name))?;
             browser.value(&format!("(() => {{ {HANDS} {done}; return true; }})()")).await?;
             browser
                 .wait_for(&format!("(() => {{ {HANDS} return {stands}; }})()"))

@@ -46,7 +46,7 @@ export class Entry {
    * @param {number} [meant] which reading of an ambiguous text
    */
   type(text, system, meant) {
-    this.typed = { text, system, meant };
+    this.typed = meant === undefined ? { text, system } : { text, system, meant };
     this.unread = this.value = this.readings = null;
     try {
       this.value = this.core.read(text, this.rule.quantity, system);

@@ -7,6 +7,7 @@
 import { createChoice } from "./choice.js";
 import { h } from "./dom.js";
 import { createField } from "./field.js";
+import { Later } from "./later.js";
 import { createGroup } from "./group.js";
 import { FROM_PARTS, GROUPS, LEAD, LEAF_BY } from "./groups.js";
 import { createMembersEditor } from "./members-editor.js";
@@ -40,6 +41,7 @@ export function createForm(sheet) {
     h("p", { class: "note" }, sheet.say("form.assumptions_note")),
     h("div", { class: "groups" }, ...groups.map((group) => group.root)),
   );
+  const later = new Later();
   const parts = [by, operator, ...groups];
 
   function update() {
@@ -52,6 +54,12 @@ export function createForm(sheet) {
     }
     start.hidden = ![...lead].some(([path, field]) => !field.root.hidden && session.entry(path).assumed);
     for (const part of parts) part.update();
+    later.run(catchUp());
+  }
+
+  /** Closed groups follow when there is time, one a task. */
+  function* catchUp() {
+    for (const group of groups) yield group.catchUp();
   }
 
   return { root, update, rated: operator.update };

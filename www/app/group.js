@@ -15,7 +15,7 @@ import { wordsKey } from "./paths.js";
 /**
  * @param {Sheet} sheet
  * @param {Group} group
- * @returns {Part}
+ * @returns {Part & { catchUp: () => void }} `catchUp` brings fields that nobody sees in step too
  */
 export function createGroup(sheet, group) {
   const { name, items } = group;
@@ -88,7 +88,7 @@ export function createGroup(sheet, group) {
     outcome.replaceChildren(...sentences.map((sentence) => h("p", {}, sentence)));
   }
 
-  return { root, update };
+  return { root, update, catchUp: () => root.open || asked.update() };
 }
 
 /**

@@ -14,7 +14,9 @@ export function keepLayout(calculator) {
   const kept = { ...remembered(), ...(asked ? { layout: asked } : {}) };
   for (const name of KEPT) if (typeof kept[name] === "string" && !calculator.hasAttribute(name)) calculator.setAttribute(name, kept[name]);
   const follow = () => {
-    document.documentElement.dataset.layout = calculator.getAttribute("layout") ?? "";
+    const layout = calculator.getAttribute("layout") ?? "";
+    document.documentElement.dataset.layout = layout;
+    document.querySelector("pintle-jobs")?.setAttribute("layout", layout);
   };
   new MutationObserver(() => {
     follow();
