@@ -337,7 +337,8 @@ fn a_motor_with_torque_in_plenty_follows_ramps_and_slow_zones() {
         value["motion"][key] = json!(number);
     }
     value["samples"] = json!(2001);
-    let motion = planned(&value).motion.unwrap();
+    let planned = planned(&value);
+    let (motion, zone) = (planned.motion.unwrap(), planned.shaft_travel_deg - 15.0);
     let driven = motion.driven.unwrap();
     for (asked, run) in [(&motion.opening, &driven.opening), (&motion.closing, &driven.closing)] {
         assert_eq!(run.state, DrivenState::Arrives);
@@ -346,11 +347,7 @@ fn a_motor_with_torque_in_plenty_follows_ramps_and_slow_zones() {
         assert!(run.arrival_edge_speed_m_s < 0.05 * asked.edge_speed_m_s);
     }
     // In the slow zone it is slow: closed form, the zone's angle over its speed and half a ramp.
-    let slow = driven.opening.curve.iter().filter(|row| row.shaft_deg.abs() > planned_travel(&value) - 15.0);
+    let slow = driven.opening.curve.iter().filter(|row| row.shaft_deg.abs() > zone);
     let fastest = slow.fold(0.0, |most: f64, row| most.max(row.shaft_speed_deg_s.abs()));
     assert!((fastest - 3.0).abs() < 0.01, "{fastest}");
-}
-
-fn planned_travel(value: &Value) -> f64 {
-    planned(value).shaft_travel_deg
 }
