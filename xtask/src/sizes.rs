@@ -10,11 +10,11 @@ use crate::precache::loaded;
 
 /// Everything the page loads, compressed, in bytes.
 ///
-/// The goal for the finished page is 250 KiB, of which 150 KiB of wasm. It was kept until the set-out search, clearances and motion
-/// came in together; until they are made smaller these ceilings keep the page from growing further.
-const BUDGET_ALL: usize = 350 * 1024;
+/// The goal for the finished page is 250 KiB, of which 150 KiB of wasm. It is missed; until search, motion, links and sheet are made smaller
+/// these ceilings keep the page from growing further. DEVELOPERS.md says where to look first.
+const BUDGET_ALL: usize = 410 * 1024;
 /// The wasm alone.
-const BUDGET_WASM: usize = 225 * 1024;
+const BUDGET_WASM: usize = 250 * 1024;
 
 /// Prints the table for a built page; an error over budget.
 pub fn print(dist: &Path) -> Result<()> {

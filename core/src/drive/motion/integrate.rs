@@ -71,7 +71,9 @@ impl<const N: usize> Walk<N> {
             let (next, error) = step(&rate, &self.state, h);
             let worst = (0..N).fold(0.0, |worst: f64, index| {
                 let allowed = self.tolerance * self.scale[index].max(next[index].abs());
-                worst.max(error[index].abs() / allowed)
+                let share = error[index].abs() / allowed;
+                // A step that is tried may look beyond a limit, where the arm cannot follow: it has to be shorter.
+                worst.max(if share.is_finite() { share } else { f64::INFINITY })
             });
             let factor = if worst > 0.0 { 0.9 / libm::pow(worst, 0.2) } else { 5.0 };
             self.step_s = h * factor.clamp(0.2, 5.0);
@@ -102,4 +104,18 @@ pub(super) fn crossing_s<const N: usize>(
         return h;
     }
     solve_itp(|length| -at(length), 0.0, h, CROSSED_S, 1, 0.2 / h, -before, -behind)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Walk;
+
+    #[test]
+    fn a_step_beyond_where_there_is_a_rate_is_shortened() {
+        let rate = |state: &[f64; 1]| [if state[0] > 1.0 { f64::NAN } else { 1.0 }];
+        let mut walk = Walk { time_s: 0.0, state: [0.5], step_s: 5.0, longest_s: 10.0, tolerance: 1e-8, scale: [1.0] };
+        let length = walk.advance(rate);
+        assert!(length > 0.0 && length <= 0.5);
+        assert!((walk.state[0] - 0.5 - length).abs() < 1e-12);
+    }
 }
