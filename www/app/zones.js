@@ -65,7 +65,7 @@ export function createZones(sheet, changed) {
 
 /** @param {Sheet} sheet @param {Zone} zone */
 function sentence(sheet, { kind, directions, gap_m: gap, leaf_deg: leafDeg, present, obstacle }) {
-  const name = sheet.say(`handover.paper.zones.kinds.${kind}`);
+  const name = sheet.say(`choices.site_means_reaches.${kind}`);
   const moves = directions.length === 1 ? directions[0] : "both";
   return sheet.say(gap === null ? "zones.unknown" : present ? "zones.line" : "zones.wide", {
     zone: obstacle === null ? name : sheet.say("zones.obstacle", { zone: name, number: obstacle + 1 }),
