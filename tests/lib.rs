@@ -1,5 +1,6 @@
 //! Shared parts of the tests.
 
+pub mod documents;
 #[cfg(feature = "browser")]
 pub mod harness;
 

@@ -3,7 +3,7 @@
 //! `fixtures/links/NAME.link` holds a link, `NAME.json` the job it was made of; `fixtures/schema-N` holds jobs of that schema as
 //! they were saved. Files there are added with a release, never changed: schema and link format 1 settle with release 0.1.0.
 
-use super::{document, same};
+use super::{document, same_to_the_bit};
 use pintle_core::{Document, Job, SCHEMA, describe, packed, plan};
 use serde_json::Value;
 use std::fs;
@@ -46,7 +46,7 @@ fn released_links_open() {
         let (_, packed) = text.trim().split_once("#job=").expect("a fragment");
         let opened = packed::unpack(packed).unwrap_or_else(|invalid| panic!("{}: {invalid}", link.display()));
         let made_of = document(&json(&link.with_extension("json")));
-        assert!(same(&opened, &made_of), "{}", link.display());
+        assert!(same_to_the_bit(&opened, &made_of), "{}", link.display());
         let job = Job::read(&opened).unwrap_or_else(|invalid| panic!("{}: {invalid}", link.display()));
         plan(&job).unwrap_or_else(|invalid| panic!("{}: {invalid}", link.display()));
     }

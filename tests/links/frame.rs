@@ -1,6 +1,6 @@
 //! The frame of a link: text, version, check; and what is said of one that is damaged, newer or hostile.
 
-use super::{document, same, through};
+use super::{document, same_to_the_bit, through};
 use base64::Engine;
 use base64::prelude::BASE64_URL_SAFE_NO_PAD;
 use pintle_core::{Document, FaultCode, Job, packed};
@@ -111,7 +111,7 @@ fn numbers_come_back_to_the_bit() {
     ];
     for number in numbers {
         let number = Document::Number(number);
-        assert!(same(&through(&number), &number), "{number:?}");
+        assert!(same_to_the_bit(&through(&number), &number), "{number:?}");
     }
 }
 
@@ -121,5 +121,5 @@ fn what_is_not_in_the_dictionary_comes_back_too() {
     let list = Document::List(vec![Document::Text(String::new()), Document::Text("portón Ñandú ½ 門".into())]);
     let entries = ["of_years_to_come", "", "title", "title", "level", "en1991"];
     let object = Document::Object(entries.iter().map(|key| ((*key).to_owned(), list.clone())).collect());
-    assert!(same(&through(&object), &object));
+    assert!(same_to_the_bit(&through(&object), &object));
 }

@@ -1,6 +1,6 @@
 //! What a link weighs. The bound is the customer's: an ordinary job in at most 300 bytes of address fragment.
 
-use super::{document, same, through, without_nulls};
+use super::{document, same_to_the_bit, through, without_nulls};
 use pintle_core::units::{self, Quantity, System};
 use pintle_core::{Document, FIELDS, Job, packed};
 use serde_json::{Value, json};
@@ -72,7 +72,7 @@ fn in_us_units() -> Value {
 #[track_caller]
 fn fragment(job: &Value) -> usize {
     let said = without_nulls(&document(job));
-    assert!(same(&through(&said), &said), "{job}");
+    assert!(same_to_the_bit(&through(&said), &said), "{job}");
     MARK.len() + packed::pack(&said).len()
 }
 
@@ -121,6 +121,6 @@ fn a_typed_number_is_short_in_every_unit() {
         // Version, tag, at most four bytes of digits, check: eight bytes or eleven characters. Eight raw bytes would be sixteen.
         let text = packed::pack(&value);
         assert!(text.len() <= 11, "{typed}: {text}");
-        assert!(same(&through(&value), &value), "{typed}");
+        assert!(same_to_the_bit(&through(&value), &value), "{typed}");
     }
 }

@@ -1,6 +1,6 @@
 //! Identities of the optional blocks: storm, bearing, band, members, ground, sensitivity.
 
-use crate::jobs::{damaged, job, loaded, valid};
+use crate::jobs::{damaged, job, loaded, valid, with};
 use crate::plan::finite;
 use pintle_core::{
     Job, MemberTotals, Model, STANDARD_GRAVITY_M_S2, en1991_wall_moment_coefficient, normal_component, plan,
@@ -8,19 +8,13 @@ use pintle_core::{
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-fn put(value: &Value, key: &str, block: Value) -> Value {
-    let mut value = value.clone();
-    value[key] = block;
-    value
-}
-
 proptest! {
     // Each case is a plan or sixty of them.
     #![proptest_config(ProptestConfig::with_cases(100))]
 
     #[test]
     fn the_closed_leaf_is_in_equilibrium_in_the_storm(value in valid(), speed in 5.0..60.0f64) {
-        let job = job(&put(&value, "storm", json!({ "speed_m_s": speed, "force_coefficient": 1.3 })));
+        let job = job(&with(&value, "storm", json!({ "speed_m_s": speed, "force_coefficient": 1.3 })));
         let model = Model::new(&job).unwrap();
         let storm = model.plan().storm.unwrap();
         let pose = model.linkage().pose(0.0);
@@ -55,7 +49,7 @@ proptest! {
         let own = number("/leaf/inertia_kg_m2").unwrap_or(mass * length * length / 3.0);
         heavy["leaf"]["inertia_kg_m2"] = json!(own + ice * length * length / 3.0);
         prop_assume!(mass + ice <= 5000.0 && area * factor <= 60.0);
-        let iced = put(&value, "ice", json!({ "thickness_m": thickness, "area_factor": factor, "density_kg_m3": 900 }));
+        let iced = with(&value, "ice", json!({ "thickness_m": thickness, "area_factor": factor, "density_kg_m3": 900 }));
         let (iced, heavy) = (plan(&job(&iced)).unwrap(), plan(&job(&heavy)).unwrap());
         let same = |one: f64, other: f64| (one - other).abs() <= 1e-9 * one.abs().max(1.0);
         prop_assert!(same(iced.loads.hinge_friction_n_m, heavy.loads.hinge_friction_n_m));
@@ -67,7 +61,7 @@ proptest! {
     #[test]
     fn the_storm_does_not_touch_the_working_wind(value in valid(), speed in 5.0..60.0f64) {
         let calm = plan(&job(&value)).unwrap();
-        let mut stormy = plan(&job(&put(&value, "storm", json!({ "speed_m_s": speed, "force_coefficient": 1.3 })))).unwrap();
+        let mut stormy = plan(&job(&with(&value, "storm", json!({ "speed_m_s": speed, "force_coefficient": 1.3 })))).unwrap();
         stormy.storm = None;
         stormy.assumed.retain(|path| !path.starts_with("storm."));
         prop_assert!(calm == stormy);
@@ -101,7 +95,7 @@ proptest! {
         prop_assert_eq!(band.peak_n_m.likely, planned.peak.shaft_torque_n_m);
         for (end, friction) in [(band.peak_n_m.low, low), (band.peak_n_m.high, high)] {
             let mut alone = value.clone();
-            alone["hinges"] = put(&value["hinges"], "friction_coefficient", json!(friction));
+            alone["hinges"] = with(&value["hinges"], "friction_coefficient", json!(friction));
             alone["hinges"]["friction_low"] = Value::Null;
             alone["hinges"]["friction_high"] = Value::Null;
             let alone = plan(&job(&alone)).unwrap();
@@ -115,7 +109,7 @@ proptest! {
         let open = value["swing"]["open_deg"].as_f64().unwrap();
         let open = open.min(45.0);
         let free = plan(&job(&value)).unwrap();
-        let latched = plan(&job(&put(&value, "drag", json!({ "latch_n_m": latch, "latch_deg": share * open })))).unwrap();
+        let latched = plan(&job(&with(&value, "drag", json!({ "latch_n_m": latch, "latch_deg": share * open })))).unwrap();
         prop_assert!(latched.peak.shaft_torque_n_m >= free.peak.shaft_torque_n_m * (1.0 - 1e-12));
         for (with, without) in latched.curve.iter().zip(&free.curve) {
             // The rows' angles have been to degrees and back.
@@ -154,7 +148,7 @@ proptest! {
             "place": { "from_m": from, "to_m": to, "height_m": height, "count": count } });
         let totals = |members: Vec<Value>| {
             let leaf = json!({ "length_m": 5.0, "mass_kg": 100, "wind_area_m2": 1, "members": members });
-            let job = job(&put(&simple(), "leaf", leaf));
+            let job = job(&with(&simple(), "leaf", leaf));
             MemberTotals::of(job.leaf.members.as_deref().unwrap())
         };
         let row = totals(vec![bar(from, from + spread, count)]);
@@ -192,7 +186,7 @@ proptest! {
     #[test]
     fn a_range_of_friction_is_what_the_reserve_is_asked_over(value in valid()) {
         prop_assume!(value["hinges"]["kind"] == "plain");
-        let mut value = put(&value, "uncertainty", json!({}));
+        let mut value = with(&value, "uncertainty", json!({}));
         value["hinges"]["pairing"] = json!("steel_bronze_greased");
         value["hinges"]["friction_coefficient"] = Value::Null;
         let planned = plan(&job(&value)).unwrap();
@@ -239,7 +233,7 @@ proptest! {
         value in valid(), slope in 0.0..12.0f64, uphill in -180.0..180.0f64, gap in 0.01..0.4f64, rake in -0.1..0.1f64,
     ) {
         let ground = json!({ "slope_deg": slope, "uphill_deg": uphill, "gap_m": gap, "bottom_rise_m": rake });
-        let value = put(&put(&value, "ground", ground), "samples", json!(500));
+        let value = with(&with(&value, "ground", ground), "samples", json!(500));
         let over = plan(&job(&value)).unwrap().ground.unwrap();
         let length = value["leaf"]["length_m"].as_f64().unwrap();
         let lean = value["lean"]["angle_deg"].as_f64().unwrap().to_radians().sin();
@@ -264,7 +258,7 @@ proptest! {
     #[test]
     fn what_is_said_twice_about_the_reserve_agrees(value in valid()) {
         let reserve = |value: &Value| plan(&job(value)).ok().and_then(|plan| plan.rating.reserve);
-        let stated = put(&value, "uncertainty", json!({ "leaf.mass_kg": 0.05 }));
+        let stated = with(&value, "uncertainty", json!({ "leaf.mass_kg": 0.05 }));
         let planned = plan(&job(&stated)).unwrap();
         let list = planned.sensitivity.unwrap();
         let of = |path: &str| *list.iter().find(|entry| entry.path == path).unwrap();

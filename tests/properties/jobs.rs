@@ -1,6 +1,6 @@
 //! Random jobs: valid ones drawn around arms that people build, and documents that may hold anything.
 
-use pintle_core::{Document, Job, Model};
+use pintle_core::{Document, Job, Model, Plan, plan};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -11,6 +11,18 @@ pub fn document(value: &Value) -> Document {
 
 pub fn job(value: &Value) -> Job {
     Job::read(&document(value)).unwrap_or_else(|invalid| panic!("{invalid}"))
+}
+
+/// The plan of a valid job.
+pub fn planned(value: &Value) -> Plan {
+    plan(&job(value)).unwrap_or_else(|invalid| panic!("{invalid}"))
+}
+
+/// A job with one of its entries put in place or replaced.
+pub fn with(value: &Value, key: &str, entry: Value) -> Value {
+    let mut value = value.clone();
+    value[key] = entry;
+    value
 }
 
 /// Shaft, bracket, lengths: the arm stretched to `straightness` of its length when closed.

@@ -1,27 +1,21 @@
 //! Identities of motion through time: kinematics, energy, stalls, limits that longer ramps and slower shafts keep.
 
-use crate::jobs::{job, valid};
+use crate::jobs::{job, planned, valid};
 use crate::plan::finite;
-use pintle_core::{
-    CoastState, DrivenState, Job, Model, MotionPoint, Plan, PrescribedRun, Profile, ShaftPath, coast, plan,
-};
+use pintle_core::{CoastState, DrivenState, Job, Model, MotionPoint, PrescribedRun, Profile, ShaftPath, coast};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
 /// A job that moves: its shaft at `speed` degrees a second with one time for both ramps.
-fn moving(value: &Value, speed: f64, ramp_s: f64) -> Value {
+pub fn moving(value: &Value, speed: f64, ramp_s: f64) -> Value {
     let mut value = value.clone();
     value["operator"]["shaft_speed_deg_s"] = json!(speed);
     value["motion"] = json!({ "ramp_up_s": ramp_s, "ramp_down_s": ramp_s });
     value
 }
 
-fn planned(value: &Value) -> Plan {
-    plan(&job(value)).unwrap_or_else(|invalid| panic!("{invalid}"))
-}
-
 /// A shaft on the hinge axis with bracket and elbow in a parallelogram: the leaf turns as fast as the shaft at every angle.
-fn one_to_one() -> Value {
+pub fn one_to_one() -> Value {
     let mut value = crate::plan::example();
     value["arm"] = json!({ "shaft_x_m": 0, "shaft_y_m": 0.4, "bracket_u_m": 0.9, "bracket_v_m": 0.0,
         "crank_m": 0.9, "link_m": 0.4, "elbow": "left" });

@@ -2,41 +2,15 @@
 
 use crate::jobs::{damaged, document, loaded, valid};
 use pintle_core::{Document, Job, packed};
+use pintle_tests::documents::{same_to_the_bit, without_nulls};
 use proptest::prelude::*;
-
-/// A document without the fields that say nothing: `null` and absent are the same in a job.
-fn without_nulls(document: &Document) -> Document {
-    match document {
-        Document::Object(entries) => {
-            let said = entries.iter().filter(|(_, value)| *value != Document::Null);
-            Document::Object(said.map(|(key, value)| (key.clone(), without_nulls(value))).collect())
-        }
-        Document::List(items) => Document::List(items.iter().map(without_nulls).collect()),
-        other => other.clone(),
-    }
-}
-
-/// Bits and all: NaN is a number like others here.
-fn same(one: &Document, other: &Document) -> bool {
-    match (one, other) {
-        (Document::Number(one), Document::Number(other)) => one.to_bits() == other.to_bits(),
-        (Document::List(one), Document::List(other)) => {
-            one.len() == other.len() && one.iter().zip(other).all(|(one, other)| same(one, other))
-        }
-        (Document::Object(one), Document::Object(other)) => {
-            one.len() == other.len()
-                && one.iter().zip(other).all(|(one, other)| one.0 == other.0 && same(&one.1, &other.1))
-        }
-        (one, other) => one == other,
-    }
-}
 
 proptest! {
     #[test]
     fn a_job_comes_back_as_it_was(value in loaded()) {
         let document = document(&value);
         let back = packed::unpack(&packed::pack(&document)).unwrap();
-        prop_assert!(same(&back, &without_nulls(&document)));
+        prop_assert!(same_to_the_bit(&back, &without_nulls(&document)));
         prop_assert_eq!(Job::read(&back), Job::read(&document));
     }
 
@@ -52,7 +26,7 @@ proptest! {
     #[test]
     fn anything_comes_back_as_it_was(document in damaged(loaded())) {
         let back = packed::unpack(&packed::pack(&document)).unwrap();
-        prop_assert!(same(&back, &without_nulls(&document)));
+        prop_assert!(same_to_the_bit(&back, &without_nulls(&document)));
     }
 
     #[test]
@@ -60,7 +34,7 @@ proptest! {
         let typed = short as f64 / 10f64.powi(decimals as i32);
         for number in [f64::from_bits(bits), typed, typed * 0.0254, typed * 0.3048, typed * 0.001] {
             let number = Document::Number(number);
-            prop_assert!(same(&packed::unpack(&packed::pack(&number)).unwrap(), &number));
+            prop_assert!(same_to_the_bit(&packed::unpack(&packed::pack(&number)).unwrap(), &number));
         }
     }
 }

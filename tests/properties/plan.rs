@@ -1,15 +1,9 @@
 //! Identities of the whole plan.
 
-use crate::jobs::{damaged, document, job, valid};
+use crate::jobs::{damaged, document, job, valid, with};
 use pintle_core::{Document, Job, Model, Plan, WindLimitState, plan};
 use proptest::prelude::*;
 use serde_json::{Value, json};
-
-fn with(value: &Value, field: &str, put: Value) -> Value {
-    let mut value = value.clone();
-    value[field] = put;
-    value
-}
 
 /// Whether every number of a plan is finite. JSON would show a NaN as null, the debug text does not hide it.
 pub fn finite(plan: &Plan) -> bool {

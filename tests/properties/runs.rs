@@ -2,25 +2,10 @@
 //! drive holds back and holds at a stand.
 
 use crate::jobs::{job, valid};
+use crate::motion::{moving, one_to_one};
 use pintle_core::{Direction, DrivenState, Model, Run, plan};
 use proptest::prelude::*;
 use serde_json::{Value, json};
-
-fn moving(value: &Value, speed: f64, ramp_s: f64) -> Value {
-    let mut value = value.clone();
-    value["operator"]["shaft_speed_deg_s"] = json!(speed);
-    value["motion"] = json!({ "ramp_up_s": ramp_s, "ramp_down_s": ramp_s });
-    value
-}
-
-/// Shaft on the hinge axis, a parallelogram: the leaf turns as the shaft does. It opens 60°.
-fn one_to_one() -> Value {
-    let mut value = crate::plan::example();
-    value["arm"] = json!({ "shaft_x_m": 0, "shaft_y_m": 0.4, "bracket_u_m": 0.9, "bracket_v_m": 0.0,
-        "crank_m": 0.9, "link_m": 0.4, "elbow": "left" });
-    value["swing"]["open_deg"] = json!(60);
-    value
-}
 
 fn runs(value: &Value) -> Vec<Run> {
     Model::new(&job(value)).expect("valid").fine_runs()

@@ -1,23 +1,13 @@
 //! Identities of breakaway, holding, forces on people and zones.
 
-use crate::jobs::{job, valid};
+use crate::jobs::{job, planned, valid, with};
 use crate::plan::finite;
 use pintle_core::{
     Direction, HoldingVerdict, Model, Plan, RemedyKind, SparedPart, TOGGLE_RATIO, UseClass, WindowState, ZoneKind,
-    plan, toggle_zone_rad,
+    toggle_zone_rad,
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};
-
-fn planned(value: &Value) -> Plan {
-    plan(&job(value)).unwrap_or_else(|invalid| panic!("{invalid}"))
-}
-
-fn with(value: &Value, key: &str, block: Value) -> Value {
-    let mut value = value.clone();
-    value[key] = block;
-    value
-}
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(100))]

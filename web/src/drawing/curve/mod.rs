@@ -42,22 +42,11 @@ pub struct Curve {
     pub held: Option<[Vec<(f64, f64)>; 3]>,
 }
 
-/// Demand with low friction at the plan's leaf angles.
-fn low_rows(band: &Band) -> Vec<Demand> {
-    let row = |point: &BandPoint| Demand {
-        leaf_deg: point.leaf_deg,
-        opening: point.shaft_torque_open_low_n_m,
-        closing: point.shaft_torque_close_low_n_m,
-    };
-    band.curve.iter().map(row).collect()
-}
-
-/// Demand with high friction at the plan's leaf angles.
-fn high_rows(band: &Band) -> Vec<Demand> {
-    let row = |point: &BandPoint| Demand {
-        leaf_deg: point.leaf_deg,
-        opening: point.shaft_torque_open_high_n_m,
-        closing: point.shaft_torque_close_high_n_m,
+/// Demand with one end of the friction's range at the plan's leaf angles, its opening and closing torque read from a row by `torques`.
+fn at_one_end(band: &Band, torques: fn(&BandPoint) -> [f64; 2]) -> Vec<Demand> {
+    let row = |point: &BandPoint| {
+        let [opening, closing] = torques(point);
+        Demand { leaf_deg: point.leaf_deg, opening, closing }
     };
     band.curve.iter().map(row).collect()
 }
@@ -82,7 +71,12 @@ impl Curve {
         Curve {
             open_deg,
             rows,
-            band: plan.band.as_ref().map(|band| [low_rows(band), high_rows(band)]),
+            band: plan.band.as_ref().map(|band| {
+                [
+                    at_one_end(band, |point| [point.shaft_torque_open_low_n_m, point.shaft_torque_close_low_n_m]),
+                    at_one_end(band, |point| [point.shaft_torque_open_high_n_m, point.shaft_torque_close_high_n_m]),
+                ]
+            }),
             deciding: (plan.peak.leaf_deg, torque),
             rated: model.job().operator.rated_torque_n_m,
             peak: model.job().operator.peak_torque_n_m,
