@@ -77,7 +77,6 @@ async fn a_link_brings_the_job_to_the_bit() -> Result<()> {
         // The address is clear: a reload brings back what has been typed since, not the link.
         assert_eq!(browser.value("location.hash").await?, "");
         type_into(&browser, "leaf.mass_kg", "400").await?;
-        computed(&browser).await?;
         browser.reload().await?;
         browser.wait_for(READY).await?;
         browser
@@ -112,7 +111,6 @@ async fn a_bad_link_is_told_and_takes_nothing_away() -> Result<()> {
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         // While something is typed, even half a number.
         type_into(&browser, "leaf.mass_kg", "21x").await?;
-        computed(&browser).await?;
         let before = browser.value("JSON.stringify(document.querySelector('pintle-calculator').record)").await?;
         for (packed, word) in bad {
             browser.value(&format!("{}.hidden = true", jobs(".job-refused"))).await?;

@@ -25,7 +25,7 @@ pub async fn text(browser: &Browser, selector: &str) -> Result<String> {
     Ok(text.as_str().unwrap_or_default().to_owned())
 }
 
-/// Types a number into its field, over what stands there.
+/// Types a number into its field, over what stands there, and waits until the page has answered it.
 pub async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()> {
     let field = format!("#field-{}", path.replace('.', "-"));
     press(browser, &field).await?;
@@ -36,7 +36,7 @@ pub async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()>
     browser.driver.action_chain().send_keys(typed).perform().await?;
     let stands = input.value().await?.unwrap_or_default();
     assert_eq!(stands, typed, "typed into {path}");
-    Ok(())
+    computed(browser).await
 }
 
 /// Waits until what is shown is of what was said: the page computes once a frame.

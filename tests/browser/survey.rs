@@ -123,7 +123,6 @@ async fn the_leafs_parts_are_added_up() -> Result<()> {
         press(&browser, ".members > .move").await?;
         computed(&browser).await?;
         type_into(&browser, "leaf.members.1.wall_m", "3").await?;
-        computed(&browser).await?;
 
         let tube = |face: f64, depth: Option<f64>, wall: f64, count: u32| {
             json!({ "section": "tube", "face_m": face, "depth_m": depth, "wall_m": wall, "corners": "en10219", "density_kg_m3": 7850,
