@@ -126,6 +126,8 @@ async fn neither_units_nor_the_wheel_change_a_value() -> Result<()> {
         ] {
             type_into(&browser, path, typed).await?;
         }
+        // Once somebody has paused, the job gets a name of its own.
+        browser.wait_for(&format!("{JOB}.title.startsWith('Gate of')")).await?;
         let before = browser.value(&format!("JSON.stringify({JOB})")).await?;
         let fields = "['crank_m', 'link_m', 'bracket_v_m'].map((name) => document.querySelector('pintle-calculator').shadowRoot.getElementById(`field-arm-${name}`).value)";
         let typed = browser.value(fields).await?;

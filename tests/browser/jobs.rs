@@ -139,6 +139,34 @@ async fn jobs_are_named_duplicated_deleted_and_brought_back() -> Result<()> {
     .await
 }
 
+/// A job is written a moment after somebody pauses: not over the name that is being typed by then, and the keyboard stays on it.
+#[tokio::test]
+async fn a_name_half_typed_outlives_the_saving() -> Result<()> {
+    in_browser(async |browser| {
+        let site = Site::start(&setting::dist()?, "/")?;
+        open(&browser, &site.address).await?;
+        keep(&browser, "210").await?;
+        show_list(&browser).await?;
+        press(&browser, ".here [data-act=duplicate]").await?;
+        browser.wait_for(&format!("{}?.textContent.includes('(copy)') === true", jobs(".here .job-open"))).await?;
+        // The other one again, so that the list gets another order when it is written.
+        press(&browser, "li:not(.here) .job-open").await?;
+        browser.wait_for(&format!("{}.textContent.includes('(copy)')", jobs("li:not(.here) .job-open"))).await?;
+        let second = format!("{}.classList.contains('here')", jobs(".job-list li:nth-child(2)"));
+        assert_eq!(browser.value(&second).await?, true);
+
+        type_into(&browser, "leaf.mass_kg", "220").await?;
+        press(&browser, ".here [data-act=rename]").await?;
+        browser.driver.action_chain().send_keys("Ya").perform().await?;
+        browser.wait_for(&format!("{}.classList.contains('here')", jobs(".job-list li:nth-child(1)"))).await?;
+        browser.driver.action_chain().send_keys("rd").send_keys(Key::Enter + "").perform().await?;
+        browser.wait_for(&format!("{}.textContent === 'Yard'", jobs(".here .job-open"))).await?;
+        assert_eq!(mass(&browser).await?, 220.0);
+        Ok(())
+    })
+    .await
+}
+
 /// Two windows with one job: nothing of either is lost.
 #[tokio::test]
 async fn a_second_window_does_not_overwrite_the_first() -> Result<()> {
