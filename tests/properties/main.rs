@@ -3,8 +3,13 @@
 mod additions;
 mod arm;
 mod jobs;
+mod loads;
+mod members;
 mod motion;
 mod packed;
+mod passages;
+mod path;
 mod plan;
 mod runs;
 mod safety;
+mod wind;

@@ -41,11 +41,12 @@ impl<'a> Swept<'a> {
         Swept { linkage, poses }
     }
 
-    /// The same with a leaf angle of the swing added, at which a demand steps: both sides of the step are looked at.
+    /// The same with a leaf angle of the swing added, at which a demand steps: both sides of the step are looked at, the far one a bit of
+    /// the angle's last place beyond it. What drags before the step helps to hold the leaf back: there the torque held is largest behind it.
     pub fn with_step(mut self, step_rad: Option<f64>) -> Swept<'a> {
         let Some(at) = step_rad.filter(|&at| at > 0.0 && at < self.linkage.open_rad) else { return self };
-        let index = self.poses.partition_point(|pose| pose.leaf_rad < at);
-        self.poses.insert(index, self.linkage.pose(at));
+        let index = self.poses.partition_point(|pose| pose.leaf_rad <= at);
+        self.poses.splice(index..index, [at, at.next_up()].map(|at| self.linkage.pose(at)));
         self
     }
 

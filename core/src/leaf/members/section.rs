@@ -46,14 +46,14 @@ pub fn hollow_area_m2(face_m: f64, depth_m: f64, wall_m: f64, rule: CornerRule) 
 /// Largest wall with which the corners still fit the shorter side, m: beyond it the section cannot exist.
 pub fn hollow_largest_wall_m(face_m: f64, depth_m: f64, rule: CornerRule) -> f64 {
     let half = face_m.min(depth_m) / 2.0;
-    // The outer radius grows in steps with the wall: the largest wall of each step, as far as it fits.
+    // The outer radius grows in steps with the wall: the largest wall of each step, as far as it fits, which then fits with its own radius,
+    // no larger than the step's.
     [f64::MAX, 0.010, 0.006]
         .into_iter()
         .map(|limit_m| {
             let within = if limit_m == f64::MAX { 1.0 } else { limit_m };
             (half / rule.radii(within).0).min(limit_m)
         })
-        .filter(|&wall_m| rule.radii(wall_m).0 * wall_m <= half * (1.0 + 1e-12))
         .fold(0.0, f64::max)
 }
 
