@@ -13,6 +13,7 @@ mod links;
 mod offline;
 mod page;
 mod play;
+mod room;
 mod second;
 mod setout;
 mod states;
