@@ -1,7 +1,7 @@
 //! Every moment on the leaf and every torque of the curve, reckoned again from the drawing; and the peaks among many angles.
 
 use crate::jobs::{job, planned, valid};
-use pintle_core::{Hinges, Model, STANDARD_GRAVITY_M_S2};
+use pintle_core::{Direction, Hinges, Model, STANDARD_GRAVITY_M_S2};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -134,6 +134,16 @@ proptest! {
             // At a stand friction is not counted on.
             prop_assert!(near_shaft(row.holding_n_m, ((wind + gravity.abs()) * efficiency / ratio).abs()));
             prop_assert!(near(row.link_force_open_n.abs() * row.lever_m, row.leaf_torque_open_n_m.abs(), scale));
+        }
+        let peak = planned.peak;
+        if (peak.leaf_deg - number(&value, "/drag/latch_deg")).abs() > 1e-6 {
+            let latched = if peak.leaf_deg < number(&value, "/drag/latch_deg") { number(&value, "/drag/latch_n_m") } else { 0.0 };
+            let sign = if peak.direction == Direction::Open { 1.0 } else { -1.0 };
+            let parts = [hinges + drag + latched, wind, -sign * gravity_n_m(&value, weight, peak.leaf_deg)];
+            let total: f64 = parts.iter().sum();
+            for (share, part) in [peak.shares.friction, peak.shares.wind, peak.shares.lean].into_iter().zip(parts) {
+                prop_assert!((share * total - part).abs() <= 1e-6 * scale, "{share} {part} of {total}");
+            }
         }
         // The peaks are found by slopes; half a step beside them the curve is lower by a second-order amount.
         let found = [Some(planned.peak.shaft_torque_n_m), planned.overrun.map(|peak| peak.shaft_torque_n_m),

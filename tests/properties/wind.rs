@@ -5,7 +5,8 @@ use crate::jobs::{planned, with};
 use crate::plan::example;
 use pintle_core::{
     Asce7Edition, BarShape, Exposure, Gust, Terrain, asce7_exposure_coefficient, asce7_open_coefficient,
-    asce7_wall_coefficient, en1991_peak_pressure_pa, en1991_wall_moment_coefficient, en1991_zone_coefficients,
+    asce7_wall_coefficient, beaufort_number, en1991_peak_pressure_pa, en1991_wall_moment_coefficient,
+    en1991_zone_coefficients,
 };
 use serde_json::{Value, json};
 
@@ -155,6 +156,15 @@ fn between_the_rows_of_a_table_runs_a_straight_line() {
     }
     assert_eq!((asce7_wall_coefficient(0.01, 1.0), asce7_wall_coefficient(0.05, 1.0)), (1.80, 1.80));
     assert_eq!((asce7_wall_coefficient(60.0, 1.0), asce7_wall_coefficient(60.0, 0.7)), (1.30, 1.55));
+}
+
+/// Where a table steps: the open lattice's columns begin at solidity 0.1 and 0.3 (ASCE 7-16 Fig 29.4-2, from memory), and a mean between
+/// the Beaufort scale's printed tenths belongs to the number it rounds to.
+#[test]
+fn at_a_table_s_step_the_next_column_begins() {
+    let flat = |solidity| asce7_open_coefficient(solidity, BarShape::Flat, 0.02, 300.0);
+    assert_eq!([0.09, 0.1, 0.29, 0.3, 0.5].map(flat), [2.0, 1.8, 1.8, 1.6, 1.6]);
+    assert_eq!([0.0, 0.24, 0.26, 10.74, 10.76, 32.64, 32.66, 50.0].map(beaufort_number), [0, 0, 1, 5, 6, 11, 12, 12]);
 }
 
 /// A wall twice as long as high has a case C that is left out, and says so; a shorter one has none.
