@@ -1,11 +1,21 @@
 //! The job and plan documents: what is refused and how, and the published schemas.
 
 mod additions;
+mod assumed;
 mod carriers;
+mod checked;
+mod defaults;
 mod errors;
+mod findings;
+mod lists;
+mod member_lists;
 mod native;
+mod opened;
 mod record;
+mod record_ranges;
+mod refused;
 mod schema;
+mod wind_defaults;
 
 use pintle_core::{Document, Fault, FaultCode, Invalid, Job, Plan, plan};
 use serde_json::{Value, json};

@@ -1,5 +1,6 @@
 //! Jobs as links: what they weigh, that they come back to the bit, that they open forever, and that a bad one is told for what it is.
 
+mod corners;
 mod forever;
 mod frame;
 mod weight;

@@ -2,6 +2,7 @@
 
 mod additions;
 mod arm;
+mod ground;
 mod jobs;
 mod loads;
 mod members;
@@ -12,4 +13,5 @@ mod path;
 mod plan;
 mod runs;
 mod safety;
+mod sensitivity;
 mod wind;

@@ -3,11 +3,16 @@
 
 mod aims;
 mod check;
+mod errors;
 mod map;
 mod marks;
+mod near;
 mod room;
 mod rule;
+mod short;
+mod sweep;
 mod tape;
+mod tubes;
 
 use pintle_core::{Aim, Arm, Document, Job, Limit, SetOut, TorqueSweep, front, plan, set_out};
 use std::path::PathBuf;

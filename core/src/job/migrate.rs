@@ -81,8 +81,14 @@ mod tests {
     #[test]
     fn each_step_is_taken_once_and_in_order() {
         let steps: [Step; 2] = [|entries| rename(entries, "a", "b"), |entries| rename(entries, "b", "c")];
+        // A number stands before the schema and is none.
         let made = |schema: f64, key: &str| {
-            Document::Object(vec![("schema".into(), Document::Number(schema)), (key.into(), Document::Bool(true))])
+            let [first, schema] = [2.5, schema].map(Document::Number);
+            Document::Object(vec![
+                ("first".into(), first),
+                ("schema".into(), schema),
+                (key.into(), Document::Bool(true)),
+            ])
         };
         for (schema, key) in [(1.0, "a"), (2.0, "b"), (3.0, "c")] {
             assert_eq!(*through(&made(schema, key), &steps), made(3.0, "c"), "{schema}");

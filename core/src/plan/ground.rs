@@ -75,7 +75,8 @@ impl Height {
             for offset in [first, core::f64::consts::PI - first] {
                 let turned = (self.phase_rad + offset) % TAU;
                 let inside = |leaf: &f64| *leaf > 0.0 && *leaf < open_rad;
-                stations.extend([turned - TAU, turned, turned + TAU].into_iter().filter(inside));
+                // Within a turn of nothing either way, so a turn less is never inside.
+                stations.extend([turned, turned + TAU].into_iter().filter(inside));
             }
         }
         arrange(&mut stations, |one, other| one < other);

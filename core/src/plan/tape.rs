@@ -152,10 +152,11 @@ impl Fitted {
 impl Model {
     /// This job with another arm; `None` where that does not work.
     fn refitted(&self, arm: &Arm) -> Option<Model> {
-        let linkage = Linkage::new(arm, self.linkage().open_rad);
-        // A length of nothing or less is no arm, and no defect the linkage would look for.
-        let works = arm.crank_m > 0.0 && arm.link_m > 0.0 && linkage.defect().is_none();
-        works.then(|| self.with_arm(arm, linkage))
+        // A length of nothing or less is no arm, and a linkage must not be asked about one.
+        (arm.crank_m > 0.0 && arm.link_m > 0.0)
+            .then(|| Linkage::new(arm, self.linkage().open_rad))
+            .filter(|linkage| linkage.defect().is_none())
+            .map(|linkage| self.with_arm(arm, linkage))
     }
 
     /// The figures of this arm.

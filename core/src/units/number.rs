@@ -110,13 +110,8 @@ fn decimal_mark(text: &str, comma: Comma) -> Result<Option<usize>, ReadError> {
     let points = text.matches('.').count();
     let commas = text.matches(',').count();
     let last = text.rfind(['.', ',']);
-    let mark = match (points, commas) {
-        (0, 0) => None,
-        (1, 0) | (0, 1) => last,
-        (0, _) | (_, 0) => None,
-        // Both: the last one marks the decimals, and it stands once.
-        _ => last.filter(|&at| text.matches(&text[at..=at]).count() == 1),
-    };
+    // The last one marks the decimals where it stands once.
+    let mark = last.filter(|&at| text.matches(&text[at..=at]).count() == 1);
     if points + commas > 1 && !grouped(text, mark) {
         return refused();
     }

@@ -36,11 +36,11 @@ pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
         return String::new();
     }
     let places = match value.abs() {
-        size if size >= 99_999.5 => 0,
-        size if size >= 9_999.95 => 1,
-        size if size >= 999.995 => 2,
-        size if size >= 99.9995 => 3,
-        size if size >= 9.999_95 => 4,
+        size if size >= 99_999.95 => 0,
+        size if size >= 9_999.995 => 1,
+        size if size >= 999.999_5 => 2,
+        size if size >= 99.999_95 => 3,
+        size if size >= 9.999_995 => 4,
         _ => 5,
     };
     trim(&format!("{value:.places$}"))
