@@ -228,7 +228,8 @@ pub(crate) fn drive(
         time_s: 0.0,
         state: start,
         step_s: 1e-3 * run_up_s,
-        longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s / 20.0),
+        // So short that no step leaps over a braking before a slow zone, which the estimate of its error would not see.
+        longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s / 100.0),
         tolerance: TOLERANCE,
         scale: [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy],
     };

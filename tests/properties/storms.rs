@@ -1,0 +1,96 @@
+//! The closed leaf in the storm and what holds it: three forces on a leaf at rest, and the shaft's torque by virtual work.
+
+use crate::bench::{Arm, EFFICIENCY, near, on_an_arm};
+use crate::jobs::planned;
+use pintle_core::{HoldingVerdict, blocked_moment_n_m, slipping_moment_n_m};
+use serde_json::{Value, json};
+
+/// ½·1.25·32²·1.5·1 m² = 960 N at 1.2 m.
+const STORM: (f64, f64) = (960.0, 1152.0);
+
+fn stormy(holding: Value) -> Value {
+    let mut value = on_an_arm();
+    value["leaf"]["wind_centroid_m"] = json!(1.2);
+    value["storm"] = json!({ "speed_m_s": 32, "force_coefficient": 1.5, "air_density_kg_m3": 1.25 });
+    value["holding"] = holding;
+    value
+}
+
+#[test]
+fn the_forces_on_the_closed_leaf_keep_it_at_rest() {
+    let value = stormy(json!({}));
+    let storm = planned(&value).storm.expect("a storm");
+    let stand = Arm::of(&value).at(0.0);
+    near(storm.wind_n, STORM.0, 1e-12);
+    near(storm.wind_n_m, STORM.1, 1e-12);
+    // The link's force along itself has the moment against the wind's; along the closed leaf is x.
+    let link = -STORM.1 / stand.lever;
+    let length = 0.6363;
+    let (x, y) =
+        ((stand.bracket[0] - stand.elbow[0]) / length * link, (stand.bracket[1] - stand.elbow[1]) / length * link);
+    near(storm.link_force_n, link.abs(), 1e-9);
+    near(storm.bracket_along_n, x.abs(), 1e-9);
+    near(storm.bracket_across_n, y.abs(), 1e-9);
+    near(storm.hinge_n, x.hypot(STORM.0 + y), 1e-9);
+    near(storm.shaft_torque_n_m, STORM.1 * EFFICIENCY / stand.ratio.abs(), 1e-9);
+}
+
+/// Within the play the torque is looked at finely: it is largest where the ratio is least.
+#[test]
+fn holding_is_the_most_within_the_play() {
+    for play_deg in [0.0f64, 0.5, 8.0] {
+        let value = stormy(json!({ "play_deg": play_deg }));
+        let holding = planned(&value).holding.expect("asked for");
+        let arm = Arm::of(&value);
+        let stands = (0..=640).map(|index| arm.at(play_deg.to_radians() * f64::from(index) / 640.0));
+        let (torque, link) = stands.fold((0.0f64, 0.0f64), |(torque, link), stand| {
+            (torque.max(STORM.1 * EFFICIENCY / stand.ratio.abs()), link.max(STORM.1 / stand.lever.abs()))
+        });
+        near(holding.play_leaf_deg, play_deg, 1e-12);
+        near(holding.closed_torque_n_m, STORM.1 * EFFICIENCY / arm.at(0.0).ratio.abs(), 1e-9);
+        near(holding.torque_n_m, torque, 1e-6);
+        near(holding.link_force_n, link, 1e-6);
+        assert_eq!((holding.limit_n_m, holding.verdict), (None, HoldingVerdict::Unknown));
+    }
+    // Play is no more than the whole swing.
+    let mut narrow = stormy(json!({ "play_deg": 10 }));
+    narrow["swing"]["open_deg"] = json!(5);
+    near(planned(&narrow).holding.expect("asked for").play_leaf_deg, 5.0, 1e-12);
+}
+
+/// Each limit lets go by itself, a thousandth above what it stands and not a thousandth below; only a known shaft holds.
+#[test]
+fn every_limit_gives_way_by_itself() {
+    let asked = planned(&stormy(json!({ "play_deg": 1 }))).holding.expect("asked for");
+    let verdict = |shaft: Option<f64>, link: Option<f64>, bracket: Option<f64>| {
+        let facts =
+            json!({ "play_deg": 1, "shaft_torque_n_m": shaft, "link_force_n": link, "bracket_force_n": bracket });
+        let holding = planned(&stormy(facts)).holding.expect("asked for");
+        assert_eq!(holding.lock_needed, holding.verdict != HoldingVerdict::Holds);
+        assert_eq!(holding.limit_n_m, shaft);
+        holding.verdict
+    };
+    use HoldingVerdict::{GivesWay, Holds, Unknown};
+    let [torque, force] =
+        [asked.torque_n_m, asked.link_force_n].map(|value| [0.999, 1.001].map(|share| Some(share * value)));
+    assert_eq!(verdict(torque[0], None, None), GivesWay);
+    assert_eq!(verdict(torque[1], None, None), Holds);
+    // What is just reached is not exceeded.
+    assert_eq!(verdict(Some(asked.torque_n_m), None, None), Holds);
+    assert_eq!(verdict(torque[1], force[0], None), GivesWay);
+    assert_eq!(verdict(torque[1], force[1], None), Holds);
+    assert_eq!(verdict(torque[1], None, force[0]), GivesWay);
+    assert_eq!(verdict(torque[1], force[1], force[1]), Holds);
+    assert_eq!(verdict(None, force[1], force[1]), Unknown);
+    assert_eq!(verdict(None, force[0], None), GivesWay);
+}
+
+/// Losses help a clutch that is turned by the leaf, and cost one that turns it: `T·|n|/η` and `T·|n|·η`.
+#[test]
+fn a_clutch_is_helped_by_losses_only_from_the_leaf() {
+    let model = pintle_core::Model::new(&crate::jobs::job(&on_an_arm())).expect("valid");
+    let pose = model.linkage().pose(0.4);
+    let ratio = Arm::of(&on_an_arm()).at(0.4).ratio.abs();
+    near(slipping_moment_n_m(100.0, &pose, 0.8).expect("no dead point"), 125.0 * ratio, 1e-12);
+    near(blocked_moment_n_m(100.0, &pose, 0.8).expect("no dead point"), 80.0 * ratio, 1e-12);
+}
