@@ -2,16 +2,20 @@
 //! lattice walked whole.
 
 mod aims;
+mod answers;
 mod check;
 mod errors;
+mod hair;
 mod map;
 mod marks;
 mod near;
+mod places;
 mod room;
 mod rule;
 mod short;
 mod sweep;
 mod tape;
+mod thumb;
 mod tubes;
 
 use pintle_core::{Aim, Arm, Document, Job, Limit, SetOut, TorqueSweep, front, plan, set_out};

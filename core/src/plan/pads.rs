@@ -269,3 +269,6 @@ impl PadMap {
         self.places.iter().map(|place| place.as_ref().and_then(torque)).collect()
     }
 }
+
+#[cfg(test)]
+mod tests;

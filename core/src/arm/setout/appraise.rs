@@ -202,3 +202,6 @@ pub(crate) fn golden(mut low: f64, mut high: f64, rounds: usize, value: impl Fn(
     }
     if at_one < at_other { (one, at_one) } else { (other, at_other) }
 }
+
+#[cfg(test)]
+mod tests;

@@ -178,3 +178,6 @@ impl Instant {
         self.height * self.reach2 / (self.numerator.abs() + f64::MIN_POSITIVE)
     }
 }
+
+#[cfg(test)]
+mod tests;

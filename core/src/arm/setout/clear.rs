@@ -46,3 +46,6 @@ pub(super) fn parting_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)) -
     }
     gap
 }
+
+#[cfg(test)]
+mod tests;

@@ -107,3 +107,6 @@ fn eliminate(matrix: &mut [[f64; SIZE + 1]; SIZE], size: usize) -> Option<()> {
     }
     Some(())
 }
+
+#[cfg(test)]
+mod tests;

@@ -309,3 +309,6 @@ impl Workshop {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -64,3 +64,6 @@ impl Site<'_> {
         exceeded
     }
 }
+
+#[cfg(test)]
+mod tests;

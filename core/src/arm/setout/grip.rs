@@ -124,7 +124,8 @@ impl Workshop {
         best
     }
 
-    /// Brings an excess left by the descent to nothing: tangent steps that look at the limits alone, the shortest way.
+    /// Brings an excess left by the descent to nothing: tangent steps that look at the limits alone, each in a
+    /// box no larger than the excess asks for.
     pub fn restore(&mut self, site: &Site, start: Found, bounds: &[Point; 2]) -> Found {
         let [least, most] = bounds;
         let mut here = start;
@@ -159,3 +160,6 @@ impl Workshop {
         here
     }
 }
+
+#[cfg(test)]
+mod tests;

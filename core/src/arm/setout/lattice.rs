@@ -283,3 +283,6 @@ fn link_range_at(both: f64, along: f64, across: f64, (sine, cosine): (f64, f64))
     let link = |projected: f64| free / (2.0 * (both - projected).max(1e-12));
     Some((link(least), link(most)))
 }
+
+#[cfg(test)]
+mod tests;

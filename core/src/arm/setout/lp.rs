@@ -156,3 +156,6 @@ impl Programme {
         self.limits[..last].iter_mut().zip(&line).for_each(|(value, own)| *value -= factor * own);
     }
 }
+
+#[cfg(test)]
+mod tests;

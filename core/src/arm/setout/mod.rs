@@ -2,6 +2,8 @@
 
 mod appraise;
 mod bare;
+#[cfg(test)]
+mod bench;
 mod clear;
 mod curved;
 mod descent;

@@ -149,3 +149,6 @@ fn better(best: Option<Found>, found: Found) -> Option<Found> {
         _ => Some(found),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -3,7 +3,7 @@
 use crate::arm::Linkage;
 use crate::job::{Arm, Elbow};
 use crate::real::{cos, root, sin};
-use kurbo::common::{solve_cubic, solve_quartic};
+use kurbo::common::{solve_quadratic, solve_quartic};
 use serde::Serialize;
 
 /// Least length of crank and link, m: the job's own.
@@ -66,8 +66,7 @@ pub fn rule_of_thumb(shaft_m: (f64, f64), bracket_m: (f64, f64), open_rad: f64, 
                 }
                 continue;
             }
-            // The elbow open: the link's length from the bracket, square to the leaf.
-            let turn = along * (across - side * link_m) - across * along;
+            // The elbow open stands the link's length from the bracket, square to the leaf: `(along, across − side·link)` from the shaft.
             let arm = Arm {
                 shaft_x_m: shaft_m.0,
                 shaft_y_m: shaft_m.1,
@@ -75,7 +74,7 @@ pub fn rule_of_thumb(shaft_m: (f64, f64), bracket_m: (f64, f64), open_rad: f64, 
                 bracket_v_m: v,
                 crank_m,
                 link_m,
-                elbow: if turn > 0.0 { Elbow::Left } else { Elbow::Right },
+                elbow: if along * side < 0.0 { Elbow::Left } else { Elbow::Right },
             };
             let works = Linkage::new(&arm, open_rad).defect().is_none();
             if works && answer.arm.is_none_or(|other| link_m < other.link_m) {
@@ -98,9 +97,9 @@ fn links(closed2: f64, open2: f64, gain: f64, q: f64, bend_rad: f64) -> impl Ite
         [gain * gain, 4.0 * gain * q, 4.0 * (q * q - gain - cosine2 * open2), -8.0 * sine2 * q, 4.0 * sine2];
     let bent = (bend_rad != 0.0).then(|| {
         let [c0, c1, c2, c3, c4] = coefficients;
-        // At a bend of a hair the quartic's leading terms are lost beside the others.
+        // At a bend of a hair the leading terms are nothing but the others' rounding; without them the lengths are a square of the bend off.
         let roots = if sine2 < 1e-12 {
-            solve_cubic(c0, c1, c2, c3).into_iter().collect()
+            solve_quadratic(c0, c1, c2).into_iter().collect()
         } else {
             solve_quartic(c0, c1, c2, c3, c4)
         };

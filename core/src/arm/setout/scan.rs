@@ -123,3 +123,6 @@ fn distance([least, most]: &[Point; 2], one: &Point, other: &Point) -> f64 {
         .map(|i| if most[i] > least[i] { (one[i] - other[i]).abs() / (most[i] - least[i]) } else { 0.0 })
         .fold(0.0, f64::max)
 }
+
+#[cfg(test)]
+mod tests;

@@ -166,3 +166,6 @@ impl<'a> Site<'a> {
         Bare::new(&self.arm(point, elbow))
     }
 }
+
+#[cfg(test)]
+mod tests;

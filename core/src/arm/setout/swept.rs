@@ -51,7 +51,7 @@ impl<'a, 'b> Swept<'a, 'b> {
     /// Least separation of a part from a rectangle over the swing, m, if it is less than `sharp`; else what it is at the stations if that is
     /// less than `bar`, which is not less than `sharp`, and something not less than `bar` otherwise. Extremes between the stations are
     /// refined that may be below `sharp`: the least of them, or all of them where the site is [`exact`](Site::exact). Every place where
-    /// the separation is locally least and below `bar` is `told`.
+    /// the separation is locally least and below `bar` is `told`, and some that are a little above.
     pub fn least_gap(
         &self,
         rectangle: usize,
@@ -113,3 +113,6 @@ impl<'a, 'b> Swept<'a, 'b> {
         least
     }
 }
+
+#[cfg(test)]
+mod tests;

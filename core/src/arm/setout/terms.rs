@@ -216,3 +216,6 @@ impl Site<'_> {
         self.given_up.is_none() && self.setout.aim() == aim
     }
 }
+
+#[cfg(test)]
+mod tests;
