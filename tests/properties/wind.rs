@@ -164,6 +164,9 @@ fn between_the_rows_of_a_table_runs_a_straight_line() {
 fn at_a_table_s_step_the_next_column_begins() {
     let flat = |solidity| asce7_open_coefficient(solidity, BarShape::Flat, 0.02, 300.0);
     assert_eq!([0.09, 0.1, 0.29, 0.3, 0.5].map(flat), [2.0, 1.8, 1.8, 1.6, 1.6]);
+    // 960 Pa are 20 psf: a bar of 0.4 m (1.31 ft) has D·√q of 5.9, one of 0.1 m has 1.5.
+    let round = |diameter| asce7_open_coefficient(0.5, BarShape::Round, diameter, 960.0);
+    assert_eq!([0.4, 0.1].map(round), [1.1, 1.5]);
     assert_eq!([0.0, 0.24, 0.26, 10.74, 10.76, 32.64, 32.66, 50.0].map(beaufort_number), [0, 0, 1, 5, 6, 11, 12, 12]);
 }
 

@@ -250,13 +250,14 @@ fn leaf_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &KeepOut) -> (f64,
     let end = Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
     // Liang and Barsky's clipping: the part of the line inside all four sides.
     let (mut enters, mut leaves) = (0.0f64, 1.0f64);
-    for (direction, from, least, most) in [(end.x, 0.0, x0, x1), (end.y, 0.0, y0, y1)] {
+    for (direction, least, most) in [(end.x, x0, x1), (end.y, y0, y1)] {
+        // The line begins at the hinge, in the origin.
         if direction == 0.0 {
-            if from < least || from > most {
+            if least > 0.0 || most < 0.0 {
                 leaves = -1.0;
             }
         } else {
-            let (first, second) = ((least - from) / direction, (most - from) / direction);
+            let (first, second) = (least / direction, most / direction);
             enters = enters.max(first.min(second));
             leaves = leaves.min(first.max(second));
         }
