@@ -174,10 +174,15 @@ proptest! {
         value["wind"]["from"] = from(4);
         let planned = plan(&job(&value)).unwrap();
         prop_assume!(planned.wind_limit.speed_m_s.is_some());
-        let Some(number) = planned.wind.unwrap().limit_beaufort else { return Ok(()) };
+        let limit = planned.wind.unwrap().limit_beaufort;
         let mut over = |number| {
             value["wind"]["from"] = from(number);
             plan(&job(&value)).unwrap().rating.utilisation > 1.0
+        };
+        let Some(number) = limit else {
+            // Not even a calm's two decimetres a second.
+            prop_assert!(over(0));
+            return Ok(());
         };
         prop_assert!(number > 11 || !over(number));
         prop_assert!(number > 10 || over(number + 1));

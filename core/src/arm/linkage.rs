@@ -71,8 +71,8 @@ impl Linkage {
     pub(super) fn leaf_angles_at_offset(&self, offset_rad: f64) -> impl Iterator<Item = f64> + use<> {
         let open_rad = self.open_rad;
         let first = (offset_rad - self.bracket_rad + self.shaft_rad) % TAU;
-        // β and σ lie in (−π, π] and the swing in (0, π], so one turn either way covers every solution.
-        [first - TAU, first, first + TAU].into_iter().filter(move |&leaf| leaf > 0.0 && leaf < open_rad)
+        // Within a turn of nothing either way, so it or a turn more is the one inside the swing, which is at most half a turn.
+        [first, first + TAU].into_iter().filter(move |&leaf| leaf > 0.0 && leaf < open_rad)
     }
 
     /// Direction of shaft→bracket, rad, continuous along the swing: no counting of turns, so it cannot miscount between samples.
