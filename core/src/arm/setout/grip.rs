@@ -14,7 +14,7 @@ pub(super) struct Grip {
 }
 
 /// Every direction alike.
-const EVEN: [[f64; DIMENSIONS]; DIMENSIONS] = {
+pub(super) const EVEN: [[f64; DIMENSIONS]; DIMENSIONS] = {
     let mut even = [[0.0; DIMENSIONS]; DIMENSIONS];
     let mut i = 0;
     while i < DIMENSIONS {

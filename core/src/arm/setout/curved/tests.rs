@@ -3,19 +3,11 @@
 #![allow(clippy::needless_range_loop)]
 
 use super::super::bench::{Dice, close};
+use super::super::grip::EVEN;
 use super::super::lp::VARIABLES;
 use super::super::site::{DIMENSIONS, Point};
 use super::{Level, curvature, step};
 
-const EVEN: [[f64; DIMENSIONS]; DIMENSIONS] = {
-    let mut even = [[0.0; DIMENSIONS]; DIMENSIONS];
-    let mut i = 0;
-    while i < DIMENSIONS {
-        even[i][i] = 1.0;
-        i += 1;
-    }
-    even
-};
 const FREE: [Option<f64>; DIMENSIONS] = [None; DIMENSIONS];
 
 fn dot(one: &Point, other: &Point) -> f64 {
