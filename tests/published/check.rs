@@ -9,8 +9,6 @@ pub enum Provenance {
     FromMemory,
     /// Worked out from the named relation outside this crate.
     Derived,
-    /// What the trade does; no source.
-    CommonPractice,
 }
 
 /// What a check shows.
@@ -112,7 +110,7 @@ impl Check {
             (Provenance::FromMemory, false) => Kind::RememberedResult,
             (Provenance::Seen, true) => Kind::TableSeen,
             (Provenance::FromMemory, true) => Kind::TableFromMemory,
-            (Provenance::Derived | Provenance::CommonPractice, _) => Kind::WorkedOut,
+            (Provenance::Derived, _) => Kind::WorkedOut,
         }
     }
 

@@ -1,7 +1,7 @@
 //! `CONFORMANCE.md`: the table of checks as a page to read.
 
 use super::Group;
-use super::check::{Check, Kind, Provenance, Tolerance};
+use super::check::{Check, Kind, Tolerance};
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
@@ -21,7 +21,7 @@ What a check shows is not always the same, so they are counted apart:
 - *remembered result*: the same, quoted from memory; the source itself was not at hand.
 - *repeated table*: a number the crate holds because a source has it, seen or from memory. Judges the copying, not a formula; one from memory
   shows only that the same was remembered twice.
-- *worked out elsewhere*: by hand, from a closed form or by another program; *common practice* where there is no source at all.
+- *worked out elsewhere*: by hand, from a closed form or by another program.
 
 A table that is held gives its digits back to the last bit, and a result that is worked out hardly ever does. A test holds every row to
 that: a printed result that meets its digits to the last bit states how it is worked out.
@@ -71,16 +71,13 @@ fn counts(groups: &[Group]) -> String {
 
 fn row(check: &Check) -> String {
     let places = check.decimals() + 3;
-    let word = match check.provenance {
-        Provenance::CommonPractice => "common practice",
-        _ => check.kind().word(),
-    };
     format!(
-        "| {} | {} | {} | {} | {word} | {} | {:.places$} | {:.0} % |\n",
+        "| {} | {} | {} | {} | {} | {} | {:.places$} | {:.0} % |\n",
         check.id,
         check.what,
         check.source,
         check.clause,
+        check.kind().word(),
         check.expected,
         (check.computed)(),
         100.0 * check.share(),
