@@ -23,6 +23,7 @@ mod prescribed;
 mod profile;
 mod rating;
 mod remedies;
+mod rising;
 mod runs;
 mod safety;
 mod sensitivity;

@@ -78,10 +78,14 @@ proptest! {
         let model = Model::new(&job(&value)).unwrap();
         let (pose, loads) = (model.linkage().pose(model.linkage().open_rad / 2.0), model.loads());
         // Shaft torque that the push leaves, friction and weight taken off, is the slip torque.
-        for (push, sign) in [(breakaway.trial.set_open_n.unwrap(), 1.0), (breakaway.trial.set_close_n.unwrap(), -1.0)] {
-            let reaches = push * radius - loads.friction_n_m + sign * loads.gravity_n_m(pose.leaf_rad);
+        for (push, sign, direction) in [
+            (breakaway.trial.set_open_n.unwrap(), 1.0, Direction::Open),
+            (breakaway.trial.set_close_n.unwrap(), -1.0, Direction::Close),
+        ] {
+            let friction = loads.friction_n_m(direction);
+            let reaches = push * radius - friction + sign * loads.gravity_n_m(pose.leaf_rad);
             let at_shaft = reaches * model.job().operator.efficiency() / pose.ratio.unwrap().abs();
-            prop_assert!((at_shaft - slip).abs() <= 1e-9 * slip.max(loads.friction_n_m), "{at_shaft} {slip}");
+            prop_assert!((at_shaft - slip).abs() <= 1e-9 * slip.max(friction), "{at_shaft} {slip}");
         }
     }
 

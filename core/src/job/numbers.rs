@@ -222,6 +222,7 @@ impl Job {
                     .example(Example::Number(inner)),
             );
         }
+        faults.extend(self.ramp_fault());
         faults.extend(self.leaf.member_faults());
         faults.extend(self.wind.relations("wind", &self.leaf));
         faults.extend(self.storm.iter().flat_map(|storm| storm.relations("storm", &self.leaf)));

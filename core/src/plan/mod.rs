@@ -134,12 +134,27 @@ pub struct Plan {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Loads {
-    /// Friction of all hinges, N·m.
+    /// Friction of all hinges and steady drag, N·m; on a ramp when opening.
     pub hinge_friction_n_m: f64,
     /// The job's gust, square to the leaf, N·m.
     pub wind_n_m: f64,
     /// Moment of inertia about the hinge axis, kg·m².
     pub inertia_kg_m2: f64,
+    /// What a ramp does, where the hinges rise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ramp: Option<Ramp>,
+}
+
+/// The ramp of rising hinges: weight and friction depend on the way the leaf moves.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Ramp {
+    /// Moment of the weight on the ramp, N·m; positive where it closes the leaf.
+    pub weight_n_m: f64,
+    /// Friction of hinges and steady drag when opening, N·m: what the drive must give beyond the weight's moment.
+    pub friction_open_n_m: f64,
+    /// The same when closing.
+    pub friction_close_n_m: f64,
 }
 
 /// The deciding angle.

@@ -1,9 +1,9 @@
 //! A job that passed every check, solved as far as every answer needs it.
 
-use super::{CurvePoint, Loads, Overrun, Peak, Plan, Shares, findings};
+use super::{CurvePoint, Loads, Overrun, Peak, Plan, Ramp, Shares, findings};
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
-use crate::job::{Arm, Invalid, Job, SCHEMA};
+use crate::job::{Arm, Hinges, Invalid, Job, SCHEMA};
 use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
 use alloc::vec::Vec;
 
@@ -88,9 +88,10 @@ impl Model {
         let mut plan = Plan {
             schema: SCHEMA,
             loads: Loads {
-                hinge_friction_n_m: self.loads.friction_n_m,
+                hinge_friction_n_m: self.loads.friction_n_m(Direction::Open),
                 wind_n_m: self.loads.wind_n_m,
                 inertia_kg_m2: self.loads.inertia_kg_m2,
+                ramp: self.ramp(),
             },
             curve: self.curve(),
             peak: Peak {
@@ -183,10 +184,20 @@ impl Model {
         })
     }
 
+    /// `None` without a ramp.
+    fn ramp(&self) -> Option<Ramp> {
+        let loads = &self.loads;
+        matches!(self.job.hinges, Hinges::Rising(_)).then(|| Ramp {
+            weight_n_m: loads.rise_n_m(),
+            friction_open_n_m: loads.friction_n_m(Direction::Open),
+            friction_close_n_m: loads.friction_n_m(Direction::Close),
+        })
+    }
+
     fn shares(&self, peak: &PeakDemand) -> Shares {
         let sign = peak.direction.sign();
         let lean = -sign * self.loads.gravity_n_m(peak.leaf_rad);
-        let friction = self.loads.friction_at_n_m(peak.leaf_rad);
+        let friction = self.loads.friction_at_n_m(peak.leaf_rad, peak.direction);
         let total = friction + self.loads.wind_n_m + lean;
         if total == 0.0 {
             return Shares { friction: 0.0, wind: 0.0, lean: 0.0 };

@@ -28,6 +28,11 @@ impl Collar {
             Collar::UniformWear => collar_friction_uniform_wear_n_m(friction_coefficient, axial_n, outer_m, inner_m),
         }
     }
+
+    /// Mean radius of friction, m: where the whole load would meet the same friction moment, `T/(μ·W)`.
+    pub fn mean_radius_m(self, outer_m: f64, inner_m: f64) -> f64 {
+        self.friction_n_m(1.0, 1.0, outer_m, inner_m)
+    }
 }
 
 /// Radial load at each of two hinges that hold a leaf up: `H = W·|x_c| / spacing`, N.
