@@ -2,7 +2,8 @@
 
 use crate::jobs::{damaged, job, loaded, valid, with};
 use crate::plan::finite;
-use pintle_core::{Job, MemberTotals, Model, en1991_wall_moment_coefficient, normal_component, plan};
+use pintle_core::{Job, MemberTotals, Model, en1991_wall_force_coefficient,
+    en1991_wall_moment_coefficient, normal_component, plan};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -183,19 +184,26 @@ proptest! {
     }
 
     #[test]
-    fn zones_keep_their_moment(length in 0.5..8.0f64, height in 0.5..4.0f64, zones in prop::array::uniform4(0.5..4.0f64)) {
+    fn zones_keep_their_moment(
+        length in 0.5..8.0f64, height in 0.5..4.0f64, zones in prop::array::uniform4(0.5..4.0f64), shelter in 0.3..1.0f64,
+    ) {
         // A sum of narrow strips from the free end, each in the zone its middle lies in.
         const STRIPS: u32 = 20_000;
         let width = length / f64::from(STRIPS);
-        let moment: f64 = (0..STRIPS)
+        let (moment, force) = (0..STRIPS)
             .map(|strip| {
                 let from_end = (f64::from(strip) + 0.5) * width;
                 let zone = [0.3, 2.0, 4.0].iter().filter(|end| from_end > **end * height).count();
-                zones[zone] * (length - from_end) * width
+                // What stands upwind does not shelter the stretch within a height of the free end.
+                let factor = if from_end > height { shelter } else { 1.0 };
+                let force = zones[zone] * factor * width;
+                (force * (length - from_end), force)
             })
-            .sum();
-        let coefficient = en1991_wall_moment_coefficient(length, height, zones);
+            .fold((0.0, 0.0), |(moment, force), (more, own)| (moment + more, force + own));
+        let coefficient = en1991_wall_moment_coefficient(length, height, zones, shelter);
         prop_assert!((moment - coefficient * length * length / 2.0).abs() <= 1e-3 * moment);
+        let coefficient = en1991_wall_force_coefficient(length, height, zones, shelter);
+        prop_assert!((force - coefficient * length).abs() <= 1e-3 * force);
     }
 
     #[test]

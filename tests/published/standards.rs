@@ -25,6 +25,8 @@ const EN_WALL_SEEN: (&str, &str) =
     ("eurocodeapplied.com, wind pressure on freestanding walls", "EN 1991-1-4 Table 7.9, l/h 5");
 const EN_PERFORATED: (&str, &str) = ("EN 1991-1-4", "Table 7.9, solidity .8");
 const EN_RETURNS: (&str, &str) = ("EN 1991-1-4", "Table 7.9, return corners");
+const EN_SHELTER: (&str, &str) =
+    ("EN 1991-1-4:2005", "7.4.2(2): no shelter within h of the free end; ∫ψ(x)c(x)x dx/(L²/2) by hand");
 const BEAUFORT: (&str, &str) = ("WMO Beaufort scale, delta-s.org/weer/beaufort.html and meteothes.gr", "m/s");
 
 const WALL_GROSS_FT2: f64 = 6.6 * 689.0;
@@ -189,6 +191,12 @@ const EN: &[Check] = &[
     }),
     check("T7.9 returns D", "solid wall with returns, zone D", EN_RETURNS, FromMemory, "1.2", || {
         zone(5.0, 1.0, true, 3)
+    }),
+    check("4.10 open", "leaf 3.2 × 1.6 m, solid, no shelter: moment coefficient", EN_SHELTER, Derived, "1.64975", || {
+        en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 1.0)
+    }),
+    check("4.10 sheltered", "the same, shelter factor .3: moment coefficient", EN_SHELTER, Derived, "1.40475", || {
+        en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 0.3)
     }),
     check("T7.9 .8 A", "solidity .8, zone A", EN_PERFORATED, FromMemory, "1.2", || zone(5.0, 0.8, false, 0)),
 ];

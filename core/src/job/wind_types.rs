@@ -135,7 +135,8 @@ pub struct En1991Wall {
     pub solidity: f64,
     /// Whether the wall goes round a corner at the latch edge; default no.
     pub returns: Option<bool>,
-    /// Shelter factor of a wall upwind; default 1 (none).
+    /// Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
+    /// end.
     pub shelter_factor: Option<f64>,
 }
 

@@ -59,8 +59,8 @@ impl WindShape {
             }
             WindShape::En1991Wall(wall) => {
                 let zones = en1991_zone_coefficients(aspect, wall.solidity, wall.returns());
-                let gross = en1991_wall_moment_coefficient(leaf.length_m, height_m, zones);
-                gross / wall.solidity * wall.shelter_factor()
+                let shelter = wall.shelter_factor();
+                en1991_wall_moment_coefficient(leaf.length_m, height_m, zones, shelter) / wall.solidity
             }
         }
     }
