@@ -79,7 +79,7 @@ impl Model {
 
     /// Everything computed from the job.
     pub fn plan(&self) -> Plan {
-        let swept = Swept::new(&self.linkage).with_step(self.loads.step_rad());
+        let swept = self.swing();
         let peak = self.largest(&swept, &self.loads);
         let operator = &self.job.operator;
         let required = self.job.required_reserve();
@@ -134,9 +134,14 @@ impl Model {
         plan
     }
 
+    /// The swing with the angle at which the latch lets go.
+    fn swing(&self) -> Swept<'_> {
+        Swept::new(&self.linkage).with_step(self.loads.step_rad())
+    }
+
     /// Peak shaft torque of the plan, N·m, without the rest of it.
     pub(super) fn peak_n_m(&self) -> f64 {
-        self.largest(&Swept::new(&self.linkage), &self.loads).shaft_torque_n_m
+        self.largest(&self.swing(), &self.loads).shaft_torque_n_m
     }
 
     /// Least lever from a tenth of the swing on, m, and the shaft's travel, rad.
