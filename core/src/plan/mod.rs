@@ -32,7 +32,7 @@ pub use elbow_sweep::ElbowSweep;
 pub use findings::{Finding, FindingCode, Severity};
 pub use front::front;
 pub use ground::{GapPoint, OverGround};
-pub use holding::Holding;
+pub use holding::{Holding, HoldingLimit};
 pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
