@@ -22,6 +22,7 @@ mod plan;
 mod prescribed;
 mod profile;
 mod rating;
+mod relations;
 mod remedies;
 mod rising;
 mod runs;

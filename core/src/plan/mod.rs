@@ -140,6 +140,9 @@ pub struct Loads {
     pub wind_n_m: f64,
     /// Moment of inertia about the hinge axis, kg·m².
     pub inertia_kg_m2: f64,
+    /// The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_relation: Option<&'static str>,
     /// What a ramp does, where the hinges rise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ramp: Option<Ramp>,

@@ -91,6 +91,7 @@ impl Model {
                 hinge_friction_n_m: self.loads.friction_n_m(Direction::Open),
                 wind_n_m: self.loads.wind_n_m,
                 inertia_kg_m2: self.loads.inertia_kg_m2,
+                friction_relation: self.job.hinges.friction_relation(),
                 ramp: self.ramp(),
             },
             curve: self.curve(),
