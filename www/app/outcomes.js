@@ -76,7 +76,15 @@ function lean(sheet, { job, plan }) {
   const drifts = found(sheet, plan, ["lean_drift"]);
   if (drifts.length) return drifts;
   const leans = [job.lean?.angle_deg, job.lean?.plumb_offset_m].some((value) => (value ?? 0) > 0);
-  return leans ? [sheet.say("outcomes.lean.stays", { torque: sheet.show(plan.loads.hinge_friction_n_m, "torque") })] : [];
+  // On a ramp it is not the lean alone that decides whether it stays.
+  return leans && !plan.loads.ramp ? [sheet.say("outcomes.lean.stays", { torque: sheet.show(plan.loads.hinge_friction_n_m, "torque") })] : [];
+}
+
+/** What ice comes to. @param {Sheet} sheet @param {Result} result */
+function drag(sheet, { plan: { ice } }) {
+  if (!ice) return [];
+  const values = { mass: sheet.show(ice.mass_kg, "mass"), area: sheet.show(ice.wind_area_m2, "area") };
+  return [sheet.say(`outcomes.ice.${ice.all_round ? "all_round" : "faces"}`, values)];
 }
 
 /** @param {Sheet} sheet @param {Result} result */

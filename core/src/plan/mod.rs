@@ -86,6 +86,9 @@ pub struct Plan {
     /// What the leaf's members come to, where the job lists them.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub members: Option<MemberTotals>,
+    /// What ice adds to the leaf, where the job has any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ice: Option<IceLoad>,
     /// The demand over the range of the friction coefficient, where the job has a range.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub band: Option<Band>,
@@ -146,6 +149,18 @@ pub struct Loads {
     /// What a ramp does, where the hinges rise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ramp: Option<Ramp>,
+}
+
+/// Ice on the leaf.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct IceLoad {
+    /// Its mass, kg.
+    pub mass_kg: f64,
+    /// Wind area with it, m².
+    pub wind_area_m2: f64,
+    /// Whether it lies all round the leaf's members; on both faces of the wind area where they are not known.
+    pub all_round: bool,
 }
 
 /// The ramp of rising hinges: weight and friction depend on the way the leaf moves.

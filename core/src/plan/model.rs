@@ -1,6 +1,6 @@
 //! A job that passed every check, solved as far as every answer needs it.
 
-use super::{CurvePoint, Loads, Overrun, Peak, Plan, Ramp, Shares, findings};
+use super::{CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Shares, findings};
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
 use crate::job::{Arm, Hinges, Invalid, Job, SCHEMA};
@@ -110,6 +110,7 @@ impl Model {
             assumed: self.job.assumed(),
             wind: None,
             members: self.job.leaf.members.as_deref().map(MemberTotals::of),
+            ice: self.ice(),
             band: self.band(&swept),
             sensitivity: self.sensitivity(),
             storm: self.storm(),
@@ -187,6 +188,16 @@ impl Model {
             leaf_deg: larger.leaf_rad.to_degrees(),
             shaft_torque_n_m: larger.shaft_torque_n_m,
             direction: larger.direction,
+        })
+    }
+
+    /// `None` without ice.
+    fn ice(&self) -> Option<IceLoad> {
+        let (leaf, iced) = (&self.job.leaf, Body::of(&self.job));
+        self.job.ice.map(|_| IceLoad {
+            mass_kg: iced.mass_kg - Body::without_ice(leaf).mass_kg,
+            wind_area_m2: iced.wind_area_m2,
+            all_round: leaf.members.is_some(),
         })
     }
 
