@@ -117,8 +117,10 @@ proptest! {
                 moment * paid / ratio
             };
             let near_shaft = |one: f64, other: f64| near(one, other, scale / efficiency / ratio.abs());
-            let component = (bearing - row.leaf_deg).to_radians().sin();
-            let blown = wind * component * component.abs();
+            // A flat plate's normal force at incidence α over that at 90° (Hoerner): 1/(0.222 + 0.283/sin α).
+            let incidence = (bearing - row.leaf_deg).to_radians().sin();
+            let plate = |sine: f64| if sine == 0.0 { 0.0 } else { 1.0 / (0.222 + 0.283 / sine) };
+            let blown = wind * incidence.signum() * plate(incidence.abs()) / plate(1.0);
             prop_assert!(near(fixed.wind_n_m, blown, scale));
             for (sign, leaf, against, following, overrun, fixed) in [
                 (1.0, row.leaf_torque_open_n_m, row.shaft_torque_open_n_m, row.shaft_torque_open_following_n_m,

@@ -9,6 +9,7 @@ use pintle_core::{
 const EN: (&str, &str) = ("EN 1991-1-4", "eq. 4.10: q = ½ρv², ρ 1.25");
 const ASCE: (&str, &str) = ("ASCE 7-16", "eq. 26.10-1 in SI: q = .613 V², Kz = Kzt = Kd = 1");
 const OPENINGS: (&str, &str) = ("ASCE 7-16", "Fig 29.3-1 note: 1-(1-ε)^1.5");
+const HOERNER: (&str, &str) = ("Hoerner, Fluid-Dynamic Lift", "ch. XXI eq. 2: cN = 1/(0.222 + 0.283/sin α)");
 const MOMENT: (&str, &str) = ("statics", "T = q·Cf·H·L²/2");
 
 macro_rules! pressures {
