@@ -40,7 +40,7 @@ function wind(sheet, { job, plan }) {
     sentences.push(sheet.say("outcomes.wind.bearing", at(sheet, bearing.peak)));
     if (bearing.overrun) sentences.push(sheet.say("outcomes.wind.bearing_holds_back", at(sheet, bearing.overrun)));
   }
-  return sentences.concat(found(sheet, plan, ["wind_at_strength_level"]));
+  return sentences.concat(found(sheet, plan, ["wind_at_strength_level", "wind_solidity_differs"]));
 }
 
 /** @param {Sheet} sheet @param {Result} result */

@@ -45,8 +45,17 @@ impl WindFrom {
 }
 
 impl WindShape {
-    /// Coefficient on the leaf's solid area at its middle, for the moment about the hinge.
-    fn coefficient(&self, leaf: &Leaf, pressure_pa: f64) -> f64 {
+    /// Solid over gross area as the shape has it.
+    pub(crate) fn solidity(&self) -> f64 {
+        match self {
+            WindShape::Asce7Wall(wall) => wall.solidity,
+            WindShape::Asce7Open(open) => bar_solidity(open.bar_m, open.pitch_m),
+            WindShape::En1991Wall(wall) => wall.solidity,
+        }
+    }
+
+    /// Coefficients on the leaf's solid area: at its middle for the moment about the hinge, and for the force.
+    fn coefficients(&self, leaf: &Leaf, pressure_pa: f64) -> [f64; 2] {
         // A shape without a height is refused before.
         let height_m = leaf.height_m.unwrap_or(leaf.length_m);
         let aspect = leaf.length_m / height_m;

@@ -6,7 +6,7 @@ mod room;
 use super::{Model, Plan};
 use crate::drive::{Direction, Verdict};
 use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
-use crate::leaf::LoadLevel;
+use crate::leaf::{Body, LoadLevel};
 use crate::order::arrange;
 use crate::real::{cos, sin};
 use crate::units::Quantity;
@@ -16,6 +16,9 @@ use serde::Serialize;
 /// Below this transmission angle a push along the link is mostly a push on the hinge.
 /// Common practice in linkage design asks for 40° and takes 30° as the end; from memory.
 const LEAST_TRANSMISSION_DEG: f64 = 30.0;
+
+/// How far a typed solidity may be from the leaf's own: a tenth is more than a tape and a frame left out come to. A word of our own, no source.
+const SOLIDITY_APART: f64 = 0.1;
 
 /// How urgent a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -64,6 +67,10 @@ pub enum FindingCode {
     BracketRise,
     /// A strength-level wind is compared with a working rating.
     WindAtStrengthLevel,
+    /// The solidity typed for the working wind's shape is not that of the leaf. `solidity`, `leaf_solidity`: wind area over outline.
+    WindSolidityDiffers,
+    /// The same for the storm's shape.
+    StormSolidityDiffers,
     /// With high friction the demand is above the rated torque. `torque`, `limit`.
     BandOverRated,
     /// Crank, link or elbow meets something in the room. `overlap`, `leaf_angle`.
@@ -250,6 +257,14 @@ fn arm(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     findings
 }
 
+impl Model {
+    /// Wind area over outline, without ice; `None` where the height is not said.
+    fn solidity(&self) -> Option<f64> {
+        let leaf = &self.job().leaf;
+        Some(Body::without_ice(leaf).wind_area_m2 / (leaf.length_m * leaf.height_m?))
+    }
+}
+
 fn leaf(model: &Model) -> Vec<Finding> {
     let mut findings = Vec::new();
     let loads = model.loads();
@@ -307,6 +322,18 @@ fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
     };
     if let Some(WindFrom::Asce7(Asce7Wind { level: LoadLevel::Strength, .. })) = model.job().wind.from {
         look(FindingCode::WindAtStrengthLevel, &[]);
+    }
+    let winds = [
+        (Some(&model.job().wind), FindingCode::WindSolidityDiffers),
+        (model.job().storm.as_ref(), FindingCode::StormSolidityDiffers),
+    ];
+    for (wind, code) in winds {
+        let Some((typed, own)) = wind.and_then(|wind| wind.shape).zip(model.solidity()) else { continue };
+        let typed = typed.solidity();
+        if (typed - own).abs() > SOLIDITY_APART {
+            let solidity = |name, solidity| value(name, solidity, Quantity::Ratio);
+            look(code, &[solidity("solidity", typed), solidity("leaf_solidity", own)]);
+        }
     }
     if let Some(band) = plan.band.as_ref().filter(|band| band.verdict_high == Verdict::Over)
         && plan.rating.verdict != Verdict::Over
