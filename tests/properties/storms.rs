@@ -35,6 +35,35 @@ fn the_forces_on_the_closed_leaf_keep_it_at_rest() {
     near(storm.shaft_torque_n_m, STORM.1 * EFFICIENCY / stand.ratio.abs(), 1e-9);
 }
 
+/// By a standard's shape the resultant stands off the middle: the hinges take the force itself, the link the moment. ASCE 7 case B on a wall twice
+/// as long as high (C_f 1.40): 640 Pa on 1 m² are 896 N, which 0.7/0.5 of at the centre would have the moment.
+#[test]
+fn the_force_of_a_storm_is_told_apart_from_what_has_its_moment() {
+    let mut value = stormy(json!({}));
+    value["leaf"]["height_m"] = json!(1);
+    value["storm"] =
+        json!({ "speed_m_s": 32, "air_density_kg_m3": 1.25, "shape": { "kind": "asce7_wall", "solidity": 1 } });
+    let storm = planned(&value).storm.expect("a storm");
+    let stand = Arm::of(&value).at(0.0);
+    near(storm.force_n, 896.0, 1e-12);
+    near(storm.wind_n, 896.0 * 0.7 / 0.5, 1e-12);
+    near(storm.wind_n_m, 896.0 * 0.7 / 0.5 * 1.2, 1e-12);
+    let link = -storm.wind_n_m / stand.lever;
+    let (x, y) =
+        ((stand.bracket[0] - stand.elbow[0]) / 0.6363 * link, (stand.bracket[1] - stand.elbow[1]) / 0.6363 * link);
+    near(storm.hinge_n, x.hypot(896.0 + y), 1e-9);
+    // Zones of EN 1991-1-4 Table 7.9, l/h = 2: 0.3 m of 2.3 at the end, 1.4 behind; within 1 m of the end no shelter.
+    value["storm"]["shape"] = json!({ "kind": "en1991_wall", "solidity": 1, "shelter_factor": 0.5 });
+    let storm = planned(&value).storm.expect("a storm");
+    near(storm.force_n, 640.0 * (0.3 * 2.3 + 0.7 * 1.4 + 0.5 * 1.4) / 2.0, 1e-12);
+    let moment = 2.3 * (4.0 - 1.7 * 1.7) + 1.4 * (1.7 * 1.7 - 1.0) + 0.5 * 1.4;
+    near(storm.wind_n, 640.0 * moment / 4.0, 1e-12);
+    // What was typed is one force.
+    let plain = planned(&stormy(json!({}))).storm.expect("a storm");
+    assert_eq!((plain.force_n, plain.sources.len()), (plain.wind_n, 0));
+    assert!(storm.sources[0].name.starts_with("EN 1991-1-4:2005 + A1:2010"), "{:?}", storm.sources);
+}
+
 /// The storm's moment and the lean's: the storm may come from the side the leaf leans to. Friction is not counted on.
 fn held(leaf_rad: f64) -> f64 {
     STORM.1 + gravity(leaf_rad).abs()

@@ -8,7 +8,7 @@
 import { faultSentence } from "./faults.js";
 
 /** By the group's name. @type {Record<string, (sheet: Sheet, result: Result) => string[]>} */
-export const OUTCOMES = { wind, storm, hinges, lean, ground, as_built: asBuilt };
+export const OUTCOMES = { wind, storm, hinges, lean, ground, drag, as_built: asBuilt };
 
 /**
  * @param {Sheet} sheet
@@ -46,9 +46,16 @@ function wind(sheet, { job, plan }) {
 /** @param {Sheet} sheet @param {Result} result */
 function storm(sheet, { job, plan }) {
   if (!plan.storm) return [];
-  const { gust, wind_n_m: torque, wind_n: force } = plan.storm;
-  const load = sheet.say("outcomes.storm.load", { force: sheet.show(force, "force"), torque: sheet.show(torque, "torque") });
-  return [...gustSentences(sheet, job.storm, gust), load];
+  const { gust, wind_n_m: torque, force_n: force, wind_n: equivalent } = plan.storm;
+  const sentences = gustSentences(sheet, job.storm, gust);
+  sentences.push(sheet.say("outcomes.storm.load", { force: sheet.show(force, "force"), torque: sheet.show(torque, "torque") }));
+  if (apart(plan.storm)) sentences.push(sheet.say("outcomes.storm.apart", { equivalent: sheet.show(equivalent, "force") }));
+  return sentences.concat(found(sheet, plan, ["storm_solidity_differs"]));
+}
+
+/** Whether a shape sets the force apart from the one that has its moment at the middle. @param {import("./contract.d.ts").Storm} storm */
+export function apart({ force_n, wind_n }) {
+  return Math.abs(wind_n - force_n) > 1e-9 * wind_n;
 }
 
 /** @param {Sheet} sheet @param {Result} result */

@@ -74,7 +74,7 @@ pub struct Asce7Wind {
     pub gust_effect: Option<f64>,
 }
 
-/// Peak velocity pressure by EN 1991-1-4.
+/// Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, recommended values; a national annex replaces them and goes first.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct En1991Wind {
@@ -127,7 +127,7 @@ pub struct Asce7Open {
     pub pitch_m: f64,
 }
 
-/// A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+/// A wall by EN 1991-1-4:2005 + A1:2010, its zones taken as a moment about the hinge; recommended values, which a national annex replaces.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct En1991Wall {

@@ -23,6 +23,7 @@ mod storm;
 mod sweep;
 mod tape;
 mod wind;
+mod wind_source;
 
 pub use band::{Band, BandPoint};
 pub use breakaway::{Breakaway, SlipPoint, Trial, WindowState};
