@@ -2,8 +2,9 @@
 
 use crate::jobs::{damaged, job, loaded, valid, with};
 use crate::plan::finite;
-use pintle_core::{Job, MemberTotals, Model, en1991_wall_force_coefficient,
-    en1991_wall_moment_coefficient, normal_component, plan};
+use pintle_core::{
+    Job, MemberTotals, Model, en1991_wall_force_coefficient, en1991_wall_moment_coefficient, normal_component, plan,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -192,9 +192,14 @@ const EN: &[Check] = &[
     check("T7.9 returns D", "solid wall with returns, zone D", EN_RETURNS, FromMemory, "1.2", || {
         zone(5.0, 1.0, true, 3)
     }),
-    check("4.10 open", "leaf 3.2 × 1.6 m, solid, no shelter: moment coefficient", EN_SHELTER, Derived, "1.64975", || {
-        en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 1.0)
-    }),
+    check(
+        "4.10 open",
+        "leaf 3.2 × 1.6 m, solid, no shelter: moment coefficient",
+        EN_SHELTER,
+        Derived,
+        "1.64975",
+        || en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 1.0),
+    ),
     check("4.10 sheltered", "the same, shelter factor .3: moment coefficient", EN_SHELTER, Derived, "1.40475", || {
         en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 0.3)
     }),

@@ -60,14 +60,24 @@ export function apart({ force_n, wind_n }) {
 
 /** @param {Sheet} sheet @param {Result} result */
 function hinges(sheet, { plan }) {
-  const sentences = [sheet.say("outcomes.hinges.friction", { torque: sheet.show(plan.loads.hinge_friction_n_m, "torque") })];
+  const { hinge_friction_n_m: friction, ramp } = plan.loads;
+  const torque = (/** @type {number} */ value) => sheet.show(value, "torque");
+  const sentences = [
+    ramp
+      ? sheet.say("outcomes.hinges.ramp", {
+          opening: torque(ramp.friction_open_n_m),
+          closing: torque(ramp.friction_close_n_m),
+          weight: torque(Math.abs(ramp.weight_n_m)),
+        })
+      : sheet.say("outcomes.hinges.friction", { torque: torque(friction) }),
+  ];
   if (plan.band) {
     const { low, likely, high } = plan.band.friction;
     const shown = [low, likely, high].map((value) => sheet.show(value, "ratio"));
     sentences.push(sheet.say("outcomes.hinges.range", { low: shown[0], likely: shown[1], high: shown[2] }));
     sentences.push(bandSentence(sheet, plan));
   }
-  return sentences.concat(found(sheet, plan, ["band_over_rated", "pull_bias_against_lean"]));
+  return sentences.concat(found(sheet, plan, ["band_over_rated", "pull_bias_against_lean", "ramp_runs_shut", "ramp_runs_open"]));
 }
 
 /** The demand from low to high friction; empty where there is one coefficient only. @param {Sheet} sheet @param {Plan} plan */
