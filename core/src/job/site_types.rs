@@ -29,7 +29,7 @@ pub struct Ice {
     pub thickness_m: f64,
     /// Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
     pub density_kg_m3: Option<f64>,
-    /// Wind area with ice over without; default by the members' width with ice, or else 1.
+    /// Wind area with ice over without; default 1. Listed members are wider by their ice in any case: this only raises what they come to.
     pub area_factor: Option<f64>,
 }
 

@@ -69,7 +69,7 @@ impl Body {
         }
     }
 
-    /// Ice all round the members, where each of them is; the area grows by it unless the job says by how much.
+    /// Ice all round the members, where each of them is; the area grows by it, or by the job's factor where that is more.
     fn iced_all_round(self, ice: &Ice, bare: &MemberTotals, iced: &MemberTotals) -> Body {
         let ice_kg = iced.mass_kg - bare.mass_kg;
         let ice_kg_m = iced.mass_kg * iced.mass_centroid_m - bare.mass_kg * bare.mass_centroid_m;
@@ -81,10 +81,9 @@ impl Body {
         } else {
             self.wind_centroid_m
         };
-        let (wind_area_m2, wind_centroid_m) = match ice.area_factor {
-            Some(factor) => (self.wind_area_m2 * factor, self.wind_centroid_m),
-            None => (whole_m2, grown_m),
-        };
+        let said_m2 = self.wind_area_m2 * ice.area_factor();
+        let (wind_area_m2, wind_centroid_m) =
+            if said_m2 > whole_m2 { (said_m2, self.wind_centroid_m) } else { (whole_m2, grown_m) };
         Body {
             mass_kg: whole_kg,
             mass_centroid_m: (self.mass_kg * self.mass_centroid_m + ice_kg_m) / whole_kg,
