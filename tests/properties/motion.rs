@@ -2,7 +2,9 @@
 
 use crate::jobs::{job, planned, valid};
 use crate::plan::finite;
-use pintle_core::{CoastState, DrivenState, Job, Model, MotionPoint, PrescribedRun, Profile, ShaftPath, coast};
+use pintle_core::{
+    CoastState, Direction, DrivenState, Job, Model, MotionPoint, PrescribedRun, Profile, ShaftPath, coast,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -89,7 +91,7 @@ proptest! {
         // From rest to rest the kinetic energy drops out; gravity over the whole way by the midpoint rule.
         let strips = (0..2000).map(|index| loads.gravity_n_m(open * (f64::from(index) + 0.5) / 2000.0));
         let gravity = strips.sum::<f64>() * open / 2000.0;
-        let against = (loads.friction_n_m + loads.wind_n_m) * open;
+        let against = (loads.friction_n_m(Direction::Open) + loads.wind_n_m) * open;
         for (run, sign) in [(&planned.motion.as_ref().unwrap().opening, 1.0), (&planned.motion.as_ref().unwrap().closing, -1.0)] {
             // The trapezoid rule over every row, or every other one: their difference tells how well it does.
             let sum_by = |stride: usize, power: &dyn Fn(&MotionPoint) -> f64| -> f64 {

@@ -23,6 +23,8 @@ const TABLE: (&str, &str) =
     ("xcfem/xc python_modules/actions/wind/ec1_wind.py", "EN 1991-1-4 Table 7.9, zones from the free end");
 const TABLE_5: (&str, &str) =
     ("eurocodeapplied.com, wind pressure on freestanding walls", "EN 1991-1-4 Table 7.9, l/h 5");
+const SHELTER: (&str, &str) =
+    (EDITION, "7.4.2(2): no shelter within h of the free end; ∫ψ(x)c(x)x dx/(L²/2) by hand");
 const MOMENT: (&str, &str) =
     (EDITION, "Table 7.9 over the leaf: c = ∫ c(x)·x dx/(L²/2) by hand, zones from the latch edge");
 
@@ -34,7 +36,7 @@ fn zone(aspect: f64, solidity: f64, returns: bool, index: usize) -> f64 {
 fn end_of(zone: usize) -> f64 {
     let outside: Zones = std::array::from_fn(|index| if index <= zone { 1.0 } else { 0.0 });
     let length = 8.0;
-    length * (1.0 - (1.0 - en1991_wall_moment_coefficient(length, 1.0, outside)).sqrt())
+    length * (1.0 - (1.0 - en1991_wall_moment_coefficient(length, 1.0, outside, 1.0)).sqrt())
 }
 
 const PRESSURE: &[Check] = &[
@@ -81,7 +83,10 @@ const ENDS: &[Check] = &[
     check("4.11 end B", "zone B ends", TABLE, Seen, "2", || end_of(1)).repeated(),
     check("4.11 end C", "zone C ends", TABLE, Seen, "4", || end_of(2)).repeated(),
     check("4.10 unsheltered", "3.2 × 1.6 m solid leaf: moment coefficient", MOMENT, Derived, "1.64975", || {
-        en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false))
+        en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 1.0)
+    }),
+    check("4.10 sheltered", "the same, shelter factor .3: moment coefficient", SHELTER, Derived, "1.40475", || {
+        en1991_wall_moment_coefficient(3.2, 1.6, en1991_zone_coefficients(2.0, 1.0, false), 0.3)
     }),
 ];
 

@@ -287,7 +287,7 @@ shaft_torque_open_n_m: number,
 shaft_torque_close_n_m: number, };
 
 /**
- * A wind of fixed bearing, by the law of the normal component.
+ * A wind of fixed bearing, by the law of [`crate::normal_component`].
  */
 export type BearingWind = {
 /**
@@ -893,7 +893,7 @@ area_m2: number,
 outline: Array<[number, number]>, };
 
 /**
- * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+ * A wall by EN 1991-1-4:2005 + A1:2010, its zones taken as a moment about the hinge; recommended values, which a national annex replaces.
  */
 export type En1991Wall = {
 /**
@@ -905,12 +905,13 @@ solidity: number,
  */
 returns: boolean | null,
 /**
- * Shelter factor of a wall upwind; default 1 (none).
+ * Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
+ * end.
  */
 shelter_factor: number | null, };
 
 /**
- * Peak velocity pressure by EN 1991-1-4.
+ * Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, recommended values; a national annex replaces them and goes first.
  */
 export type En1991Wind = {
 /**
@@ -1071,7 +1072,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "ramp_binds" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
 
 /**
  * The rule of one number field.
@@ -1130,7 +1131,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1368,6 +1369,10 @@ pressure_pa: number,
  */
 force_coefficient: number,
 /**
+ * Force coefficient on the same area, so that the force is right: less where a standard's shape puts the resultant towards the latch edge.
+ */
+resultant_coefficient: number,
+/**
  * Air density, kg/m³.
  */
 air_density_kg_m3: number, };
@@ -1474,13 +1479,17 @@ play_leaf_deg: number,
  */
 closed_torque_n_m: number,
 /**
- * Largest torque that holds the shaft within the play, N·m: what the drive has to hold.
+ * Largest torque that holds the shaft within the play, N·m: what drive and clutch have to hold.
  */
 torque_n_m: number,
 /**
- * What it holds by itself, N·m; `null` where unknown.
+ * The lesser of what the drive at a stand holds and what slips the clutch, N·m; `null` where neither is known.
  */
 limit_n_m: number | null,
+/**
+ * Which of the two that is; `null` where neither is known.
+ */
+limit_by: HoldingLimit | null,
 /**
  * Largest force in link and bracket within the play, N.
  */
@@ -1508,6 +1517,11 @@ bracket_force_n: number | null,
 play_deg: number | null, };
 
 /**
+ * What lets go first at the shaft.
+ */
+export type HoldingLimit = "drive" | "clutch";
+
+/**
  * Whether the arm alone holds the closed leaf. Whatever the answer, a lock it is not.
  */
 export type HoldingVerdict = "gives_way" | "unknown" | "holds";
@@ -1517,7 +1531,7 @@ export type HoldingVerdict = "gives_way" | "unknown" | "holds";
  */
 export type Ice = {
 /**
- * Thickness on each face of the wind area, m.
+ * Thickness, m: all round the leaf's members where the job lists them, or else on each face of the wind area.
  */
 thickness_m: number,
 /**
@@ -1525,9 +1539,26 @@ thickness_m: number,
  */
 density_kg_m3: number | null,
 /**
- * Wind area with ice over without; default 1.
+ * Wind area with ice over without; default by the members' width with ice, or else 1.
  */
 area_factor: number | null, };
+
+/**
+ * Ice on the leaf.
+ */
+export type IceLoad = {
+/**
+ * Its mass, kg.
+ */
+mass_kg: number,
+/**
+ * Wind area with it, m².
+ */
+wind_area_m2: number,
+/**
+ * Whether it lies all round the leaf's members; on both faces of the wind area where they are not known.
+ */
+all_round: boolean, };
 
 /**
  * A job that cannot be planned, with every fault that could be found at once.
@@ -1783,7 +1814,8 @@ mass_kg: number | null,
  */
 length_m: number,
 /**
- * Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+ * Height, m. Needed where a standard's shape gives the force coefficient; also for drawing and hand-over. A plain force coefficient does
+ * without it.
  */
 height_m: number | null,
 /**
@@ -1843,7 +1875,7 @@ export type LoadLevel = "strength" | "allowable";
  */
 export type Loads = {
 /**
- * Friction of all hinges, N·m.
+ * Friction of all hinges and steady drag, N·m; on a ramp when opening.
  */
 hinge_friction_n_m: number,
 /**
@@ -1853,7 +1885,15 @@ wind_n_m: number,
 /**
  * Moment of inertia about the hinge axis, kg·m².
  */
-inertia_kg_m2: number, };
+inertia_kg_m2: number,
+/**
+ * The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
+ */
+friction_relation: string | null,
+/**
+ * What a ramp does, where the hinges rise.
+ */
+ramp: Ramp | null, };
 
 /**
  * A place on the ground.
@@ -2692,6 +2732,10 @@ wind: WorkingWind | null,
  */
 members: MemberTotals | null,
 /**
+ * What ice adds to the leaf, where the job has any.
+ */
+ice: IceLoad | null,
+/**
  * The demand over the range of the friction coefficient, where the job has a range.
  */
 band: Band | null,
@@ -2842,6 +2886,23 @@ path: string, };
 export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
+ * The ramp of rising hinges: weight and friction depend on the way the leaf moves.
+ */
+export type Ramp = {
+/**
+ * Moment of the weight on the ramp, N·m; positive where it closes the leaf.
+ */
+weight_n_m: number,
+/**
+ * Friction of hinges and steady drag when opening, N·m: what the drive must give beyond the weight's moment.
+ */
+friction_open_n_m: number,
+/**
+ * The same when closing.
+ */
+friction_close_n_m: number, };
+
+/**
  * Demand compared with the ratings.
  */
 export type Rating = {
@@ -2858,7 +2919,8 @@ reserve: number | null,
  */
 verdict: Verdict,
 /**
- * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
+ * Demand of steady movement over peak torque; `null` where the peak torque is unknown. With start and inertia it stands in the motion's own
+ * `peak_utilisation`.
  */
 peak_utilisation: number | null, };
 
@@ -3057,7 +3119,8 @@ opens: boolean, };
 export type RemedyKind = "slower_ramp" | "lighter_leaf" | "less_wind" | "other_operator" | "stronger_part";
 
 /**
- * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
+ * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut. The collar slides on the ramp, at its mean radius of
+ * friction; a ramp so steep that it binds at the upper end of the friction is refused.
  */
 export type RisingHinges = {
 /**
@@ -3685,7 +3748,8 @@ done: boolean | null,
 verdict: CheckVerdict, };
 
 /**
- * Magnitudes; the wind may come from either side, and then all of them change sign together.
+ * Magnitudes of what the wind alone does; it may come from either side, and then all of them change sign together. A lean or a ramp adds to it:
+ * see [`super::Holding`].
  */
 export type Storm = {
 /**
@@ -3693,11 +3757,20 @@ export type Storm = {
  */
 gust: Gust,
 /**
+ * Where it comes from; empty for what was typed.
+ */
+sources: Array<Source>,
+/**
+ * Force of the wind on the leaf, N.
+ */
+force_n: number,
+/**
  * Moment about the hinge on the closed leaf, N·m.
  */
 wind_n_m: number,
 /**
- * Force on the leaf that has this moment at the wind area's centre, N.
+ * Moment-equivalent force, N: what has this moment at the wind area's centre. More than the force itself where a standard's shape puts the
+ * resultant towards the latch edge.
  */
 wind_n: number,
 /**
@@ -3996,6 +4069,10 @@ limit_beaufort: number | null,
  * Cases of the standard that are left out.
  */
 excluded: Array<string>,
+/**
+ * Where pressure, shape and the law of a slanting wind come from; empty for what was typed.
+ */
+sources: Array<Source>,
 /**
  * The wind of fixed bearing, where the job has one.
  */

@@ -9,6 +9,7 @@ mod member_types;
 mod migrate;
 mod motion_types;
 mod numbers;
+mod ramp;
 mod reader;
 mod record;
 mod rules;

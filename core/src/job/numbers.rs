@@ -119,6 +119,7 @@ impl Job {
         let assumed = |path: &str| match path {
             // Members and a plumb line are an answer, not an assumption.
             "lean.angle_deg" => self.lean.plumb_offset_m.is_none(),
+            "ice.area_factor" => self.leaf.members.is_none(),
             path if DERIVED.contains(&path) => self.leaf.members.is_none(),
             path => fixed(path) || FOLLOWING.contains(&path),
         };
@@ -222,6 +223,7 @@ impl Job {
                     .example(Example::Number(inner)),
             );
         }
+        faults.extend(self.ramp_fault());
         faults.extend(self.leaf.member_faults());
         faults.extend(self.wind.relations("wind", &self.leaf));
         faults.extend(self.storm.iter().flat_map(|storm| storm.relations("storm", &self.leaf)));

@@ -25,11 +25,11 @@ pub struct Drag {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Ice {
-    /// Thickness on each face of the wind area, m.
+    /// Thickness, m: all round the leaf's members where the job lists them, or else on each face of the wind area.
     pub thickness_m: f64,
     /// Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
     pub density_kg_m3: Option<f64>,
-    /// Wind area with ice over without; default 1.
+    /// Wind area with ice over without; default 1. Listed members are wider by their ice in any case: this only raises what they come to.
     pub area_factor: Option<f64>,
 }
 

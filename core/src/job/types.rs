@@ -114,7 +114,8 @@ pub struct Leaf {
     pub mass_kg: Option<f64>,
     /// Hinge axis to latch edge, m.
     pub length_m: f64,
-    /// Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+    /// Height, m. Needed where a standard's shape gives the force coefficient; also for drawing and hand-over. A plain force coefficient does
+    /// without it.
     pub height_m: Option<f64>,
     /// Area that stops the wind, square to the leaf, m²; unless its members say.
     pub wind_area_m2: Option<f64>,
@@ -193,7 +194,8 @@ pub struct RollingHinges {
     pub friction_high: Option<f64>,
 }
 
-/// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
+/// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut. The collar slides on the ramp, at its mean radius of
+/// friction; a ramp so steep that it binds at the upper end of the friction is refused.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct RisingHinges {

@@ -74,7 +74,7 @@ pub struct Asce7Wind {
     pub gust_effect: Option<f64>,
 }
 
-/// Peak velocity pressure by EN 1991-1-4.
+/// Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, recommended values; a national annex replaces them and goes first.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct En1991Wind {
@@ -127,7 +127,7 @@ pub struct Asce7Open {
     pub pitch_m: f64,
 }
 
-/// A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+/// A wall by EN 1991-1-4:2005 + A1:2010, its zones taken as a moment about the hinge; recommended values, which a national annex replaces.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct En1991Wall {
@@ -135,7 +135,8 @@ pub struct En1991Wall {
     pub solidity: f64,
     /// Whether the wall goes round a corner at the latch edge; default no.
     pub returns: Option<bool>,
-    /// Shelter factor of a wall upwind; default 1 (none).
+    /// Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
+    /// end.
     pub shelter_factor: Option<f64>,
 }
 

@@ -2,7 +2,7 @@
 
 use super::{Model, Plan, Remedy};
 use crate::arm::Pose;
-use crate::drive::{HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
+use crate::drive::{Direction, HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
 use crate::job::BreakawayFacts;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -126,10 +126,11 @@ impl Model {
     fn pushes_n(&self, facts: &BreakawayFacts, slip_n_m: f64, pose: &Pose) -> Option<[f64; 2]> {
         let loads = self.loads();
         let radius = facts.push_radius_m.unwrap_or(self.job().leaf.length_m);
-        let moment = slipping_moment_n_m(slip_n_m, pose, self.job().operator.efficiency())?
-            + loads.friction_at_n_m(pose.leaf_rad);
+        let slipping = slipping_moment_n_m(slip_n_m, pose, self.job().operator.efficiency())?;
         let gravity = loads.gravity_n_m(pose.leaf_rad);
-        Some([(moment - gravity) / radius, (moment + gravity) / radius])
+        Some(Direction::BOTH.map(|direction| {
+            (slipping + loads.friction_at_n_m(pose.leaf_rad, direction) - direction.sign() * gravity) / radius
+        }))
     }
 
     fn trial(&self, facts: &BreakawayFacts, least_n_m: f64, highest: Option<HighestSlip>) -> Trial {

@@ -23,6 +23,7 @@ mod storm;
 mod sweep;
 mod tape;
 mod wind;
+mod wind_source;
 
 pub use band::{Band, BandPoint};
 pub use breakaway::{Breakaway, SlipPoint, Trial, WindowState};
@@ -32,7 +33,7 @@ pub use elbow_sweep::ElbowSweep;
 pub use findings::{Finding, FindingCode, Severity};
 pub use front::front;
 pub use ground::{GapPoint, OverGround};
-pub use holding::Holding;
+pub use holding::{Holding, HoldingLimit};
 pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
@@ -86,6 +87,9 @@ pub struct Plan {
     /// What the leaf's members come to, where the job lists them.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub members: Option<MemberTotals>,
+    /// What ice adds to the leaf, where the job has any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ice: Option<IceLoad>,
     /// The demand over the range of the friction coefficient, where the job has a range.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub band: Option<Band>,
@@ -134,12 +138,42 @@ pub struct Plan {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Loads {
-    /// Friction of all hinges, N·m.
+    /// Friction of all hinges and steady drag, N·m; on a ramp when opening.
     pub hinge_friction_n_m: f64,
     /// The job's gust, square to the leaf, N·m.
     pub wind_n_m: f64,
     /// Moment of inertia about the hinge axis, kg·m².
     pub inertia_kg_m2: f64,
+    /// The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_relation: Option<&'static str>,
+    /// What a ramp does, where the hinges rise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ramp: Option<Ramp>,
+}
+
+/// Ice on the leaf.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct IceLoad {
+    /// Its mass, kg.
+    pub mass_kg: f64,
+    /// Wind area with it, m².
+    pub wind_area_m2: f64,
+    /// Whether it lies all round the leaf's members; on both faces of the wind area where they are not known.
+    pub all_round: bool,
+}
+
+/// The ramp of rising hinges: weight and friction depend on the way the leaf moves.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Ramp {
+    /// Moment of the weight on the ramp, N·m; positive where it closes the leaf.
+    pub weight_n_m: f64,
+    /// Friction of hinges and steady drag when opening, N·m: what the drive must give beyond the weight's moment.
+    pub friction_open_n_m: f64,
+    /// The same when closing.
+    pub friction_close_n_m: f64,
 }
 
 /// The deciding angle.

@@ -1,9 +1,9 @@
 //! A job that passed every check, solved as far as every answer needs it.
 
-use super::{CurvePoint, Loads, Overrun, Peak, Plan, Shares, findings};
+use super::{CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Shares, findings};
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
-use crate::job::{Arm, Invalid, Job, SCHEMA};
+use crate::job::{Arm, Hinges, Invalid, Job, SCHEMA};
 use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
 use alloc::vec::Vec;
 
@@ -79,7 +79,7 @@ impl Model {
 
     /// Everything computed from the job.
     pub fn plan(&self) -> Plan {
-        let swept = Swept::new(&self.linkage).with_step(self.loads.step_rad());
+        let swept = self.swing();
         let peak = self.largest(&swept, &self.loads);
         let operator = &self.job.operator;
         let required = self.job.required_reserve();
@@ -88,9 +88,11 @@ impl Model {
         let mut plan = Plan {
             schema: SCHEMA,
             loads: Loads {
-                hinge_friction_n_m: self.loads.friction_n_m,
+                hinge_friction_n_m: self.loads.friction_n_m(Direction::Open),
                 wind_n_m: self.loads.wind_n_m,
                 inertia_kg_m2: self.loads.inertia_kg_m2,
+                friction_relation: self.job.hinges.friction_relation(),
+                ramp: self.ramp(),
             },
             curve: self.curve(),
             peak: Peak {
@@ -108,6 +110,7 @@ impl Model {
             assumed: self.job.assumed(),
             wind: None,
             members: self.job.leaf.members.as_deref().map(MemberTotals::of),
+            ice: self.ice(),
             band: self.band(&swept),
             sensitivity: self.sensitivity(),
             storm: self.storm(),
@@ -133,9 +136,14 @@ impl Model {
         plan
     }
 
+    /// The swing with the angle at which the latch lets go.
+    fn swing(&self) -> Swept<'_> {
+        Swept::new(&self.linkage).with_step(self.loads.step_rad())
+    }
+
     /// Peak shaft torque of the plan, N·m, without the rest of it.
     pub(super) fn peak_n_m(&self) -> f64 {
-        self.largest(&Swept::new(&self.linkage), &self.loads).shaft_torque_n_m
+        self.largest(&self.swing(), &self.loads).shaft_torque_n_m
     }
 
     /// Least lever from a tenth of the swing on, m, and the shaft's travel, rad.
@@ -183,10 +191,30 @@ impl Model {
         })
     }
 
+    /// `None` without ice.
+    fn ice(&self) -> Option<IceLoad> {
+        let (leaf, iced) = (&self.job.leaf, Body::of(&self.job));
+        self.job.ice.map(|_| IceLoad {
+            mass_kg: iced.mass_kg - Body::without_ice(leaf).mass_kg,
+            wind_area_m2: iced.wind_area_m2,
+            all_round: leaf.members.is_some(),
+        })
+    }
+
+    /// `None` without a ramp.
+    fn ramp(&self) -> Option<Ramp> {
+        let loads = &self.loads;
+        matches!(self.job.hinges, Hinges::Rising(_)).then(|| Ramp {
+            weight_n_m: loads.rise_n_m(),
+            friction_open_n_m: loads.friction_n_m(Direction::Open),
+            friction_close_n_m: loads.friction_n_m(Direction::Close),
+        })
+    }
+
     fn shares(&self, peak: &PeakDemand) -> Shares {
         let sign = peak.direction.sign();
         let lean = -sign * self.loads.gravity_n_m(peak.leaf_rad);
-        let friction = self.loads.friction_at_n_m(peak.leaf_rad);
+        let friction = self.loads.friction_at_n_m(peak.leaf_rad, peak.direction);
         let total = friction + self.loads.wind_n_m + lean;
         if total == 0.0 {
             return Shares { friction: 0.0, wind: 0.0, lean: 0.0 };

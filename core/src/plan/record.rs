@@ -4,6 +4,7 @@
 //! nothing is planned there is nothing to compare with, and that is said instead of a guess.
 
 use super::{Model, Plan};
+use crate::drive::Direction;
 use crate::job::Record;
 use crate::safety::Source;
 use crate::units::Quantity;
@@ -223,7 +224,8 @@ impl Model {
         let (job, loads) = (self.job(), self.loads());
         let leaf_rad = record.pull_leaf_deg.map_or(self.linkage().open_rad / 2.0, f64::to_radians);
         let radius_m = record.pull_radius_m.unwrap_or(job.leaf.length_m);
-        let (friction, gravity) = (loads.friction_at_n_m(leaf_rad), loads.gravity_n_m(leaf_rad));
-        [(friction - gravity) / radius_m, (friction + gravity) / radius_m]
+        let gravity = loads.gravity_n_m(leaf_rad);
+        Direction::BOTH
+            .map(|direction| (loads.friction_at_n_m(leaf_rad, direction) - direction.sign() * gravity) / radius_m)
     }
 }

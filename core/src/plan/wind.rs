@@ -1,9 +1,11 @@
 //! What the plan says of the working wind beside its moment: where it comes from, and the wind of fixed bearing.
 
+use super::wind_source::sources;
 use super::{Model, Overrun};
 use crate::drive::{Direction, PeakDemand, Swept, WindCase};
 use crate::job::{WindFrom, WindShape};
 use crate::leaf::{Gust, beaufort_number, beaufort_range_m_s};
+use crate::safety::Source;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -18,11 +20,13 @@ pub struct WorkingWind {
     pub limit_beaufort: Option<u8>,
     /// Cases of the standard that are left out.
     pub excluded: Vec<&'static str>,
+    /// Where pressure, shape and the law of a slanting wind come from; empty for what was typed.
+    pub sources: Vec<Source>,
     /// The wind of fixed bearing, where the job has one.
     pub bearing: Option<BearingWind>,
 }
 
-/// A wind of fixed bearing, by the law of the normal component.
+/// A wind of fixed bearing, by the law of [`crate::normal_component`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct BearingWind {
@@ -80,7 +84,7 @@ impl Model {
             _ => Vec::new(),
         };
         let bearing = wind.bearing_deg.map(|_| self.bearing_wind(swept));
-        Some(WorkingWind { gust: job.gust(), limit_beaufort, excluded, bearing })
+        Some(WorkingWind { gust: job.gust(), limit_beaufort, excluded, sources: sources(wind), bearing })
     }
 
     fn bearing_wind(&self, swept: &Swept) -> BearingWind {

@@ -152,7 +152,7 @@ impl Driven<'_> {
             torque * speed,
             loads.wind_at_n_m(force.leaf_rad, self.direction, self.wind) * leaf_speed,
             loads.gravity_n_m(force.leaf_rad) * leaf_speed,
-            self.direction.sign() * loads.friction_at_n_m(force.leaf_rad) * leaf_speed,
+            self.direction.sign() * loads.friction_at_n_m(force.leaf_rad, self.direction) * leaf_speed,
             force.loss_n_m * speed,
         ]
     }

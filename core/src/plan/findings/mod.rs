@@ -4,9 +4,9 @@ mod motion;
 mod room;
 
 use super::{Model, Plan};
-use crate::drive::Verdict;
+use crate::drive::{Direction, Verdict};
 use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
-use crate::leaf::LoadLevel;
+use crate::leaf::{Body, LoadLevel};
 use crate::order::arrange;
 use crate::real::{cos, sin};
 use crate::units::Quantity;
@@ -16,6 +16,9 @@ use serde::Serialize;
 /// Below this transmission angle a push along the link is mostly a push on the hinge.
 /// Common practice in linkage design asks for 40° and takes 30° as the end; from memory.
 const LEAST_TRANSMISSION_DEG: f64 = 30.0;
+
+/// How far a typed solidity may be from the leaf's own: a tenth is more than a tape and a frame left out come to. A word of our own, no source.
+const SOLIDITY_APART: f64 = 0.1;
 
 /// How urgent a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -54,12 +57,20 @@ pub enum FindingCode {
     PullBiasAgainstLean,
     /// The lean moves a free leaf against its hinge friction. `lean_moment`, `limit`, `leaf_angle` (where it comes to rest).
     LeanDrift,
+    /// On its ramp the leaf runs shut by itself. `moment` of the weight, `limit`, the friction that holds it back.
+    RampRunsShut,
+    /// On its ramp the leaf runs open by itself. `moment` of the weight, `limit`, the friction that holds it back.
+    RampRunsOpen,
     /// The leaf touches the ground inside its swing. `gap`, `leaf_angle`.
     GroundTouches,
     /// The bracket pin rises and falls more than the arm's joints allow. `rise`, `limit`.
     BracketRise,
     /// A strength-level wind is compared with a working rating.
     WindAtStrengthLevel,
+    /// The solidity typed for the working wind's shape is not that of the leaf. `solidity`, `leaf_solidity`: wind area over outline.
+    WindSolidityDiffers,
+    /// The same for the storm's shape.
+    StormSolidityDiffers,
     /// With high friction the demand is above the rated torque. `torque`, `limit`.
     BandOverRated,
     /// Crank, link or elbow meets something in the room. `overlap`, `leaf_angle`.
@@ -167,7 +178,7 @@ pub(super) fn value(name: &'static str, value: f64, quantity: Quantity) -> Named
 /// All findings of a plan, most severe first.
 pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     let mut findings: Vec<Finding> =
-        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan), room::of(plan)]
+        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model), site(model, plan), room::of(plan)]
             .concat();
     findings.extend(motion::of(model, plan));
     arrange(&mut findings, |one, other| one.severity < other.severity);
@@ -246,7 +257,15 @@ fn arm(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     findings
 }
 
-fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
+impl Model {
+    /// Wind area over outline, without ice; `None` where the height is not said.
+    fn solidity(&self) -> Option<f64> {
+        let leaf = &self.job().leaf;
+        Some(Body::without_ice(leaf).wind_area_m2 / (leaf.length_m * leaf.height_m?))
+    }
+}
+
+fn leaf(model: &Model) -> Vec<Finding> {
     let mut findings = Vec::new();
     let loads = model.loads();
     if let Hinges::Measured(measured) = &model.job().hinges {
@@ -254,7 +273,7 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
         let bias = measured.bias_n_m();
         let lean = -loads.gravity_n_m(measured.pull_leaf_deg.to_radians());
         // A spring balance is good for a few per cent of what it reads; a fifth of the friction is beyond that. Common practice, no source.
-        if (bias - lean).abs() > 0.2 * loads.friction_n_m {
+        if (bias - lean).abs() > 0.2 * loads.friction_n_m(Direction::Open) {
             findings.push(Finding {
                 code: FindingCode::PullBiasAgainstLean,
                 severity: Severity::Look,
@@ -264,7 +283,8 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
         }
     }
     let drift = loads.lean_amplitude_n_m();
-    if drift > plan.loads.hinge_friction_n_m {
+    let [opening, closing] = Direction::BOTH.map(|direction| loads.friction_n_m(direction));
+    if drift > opening.min(closing) {
         let downhill_deg = model.job().lean.downhill();
         let (sine, cosine) = (sin(downhill_deg.to_radians()), cos(downhill_deg.to_radians()));
         findings.push(Finding {
@@ -272,11 +292,23 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
             severity: Severity::Look,
             values: [
                 value("lean_moment", drift, Quantity::Torque),
-                value("limit", plan.loads.hinge_friction_n_m, Quantity::Torque),
+                value("limit", opening.min(closing), Quantity::Torque),
                 // Folded to −180…180°, however many turns were written.
                 value("leaf_angle", libm::atan2(sine, cosine).to_degrees(), Quantity::Angle),
             ]
             .into(),
+        });
+    }
+    // Opening lets the leaf down where it falls open, closing where it rises.
+    let (weight, down, code) = match loads.rise_n_m() {
+        weight if weight < 0.0 => (-weight, opening, FindingCode::RampRunsOpen),
+        weight => (weight, closing, FindingCode::RampRunsShut),
+    };
+    if weight > down {
+        findings.push(Finding {
+            code,
+            severity: Severity::Look,
+            values: [value("moment", weight, Quantity::Torque), value("limit", down, Quantity::Torque)].into(),
         });
     }
     findings
@@ -290,6 +322,18 @@ fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
     };
     if let Some(WindFrom::Asce7(Asce7Wind { level: LoadLevel::Strength, .. })) = model.job().wind.from {
         look(FindingCode::WindAtStrengthLevel, &[]);
+    }
+    let winds = [
+        (Some(&model.job().wind), FindingCode::WindSolidityDiffers),
+        (model.job().storm.as_ref(), FindingCode::StormSolidityDiffers),
+    ];
+    for (wind, code) in winds {
+        let Some((typed, own)) = wind.and_then(|wind| wind.shape).zip(model.solidity()) else { continue };
+        let typed = typed.solidity();
+        if (typed - own).abs() > SOLIDITY_APART {
+            let solidity = |name, solidity| value(name, solidity, Quantity::Ratio);
+            look(code, &[solidity("solidity", typed), solidity("leaf_solidity", own)]);
+        }
     }
     if let Some(band) = plan.band.as_ref().filter(|band| band.verdict_high == Verdict::Over)
         && plan.rating.verdict != Verdict::Over
