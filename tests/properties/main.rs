@@ -4,6 +4,7 @@ mod additions;
 mod arm;
 mod bench;
 mod contact;
+mod coupled;
 mod driven;
 mod follow;
 mod ground;

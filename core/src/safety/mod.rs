@@ -10,7 +10,7 @@ mod reach;
 mod zones;
 
 pub use class::{UseClass, use_class};
-pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
+pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s, spring_force_n};
 pub use means::{MeansCount, MeansKind, count_means};
 pub use reach::{AngleSpan, SensorReach, ZoneGap};
 pub(crate) use reach::{edge_unseen, sensor_reach};

@@ -8,7 +8,8 @@ mod motor;
 mod prescribed;
 mod profile;
 
-pub use coast::{CoastState, coast, stop_force_n};
+pub(crate) use coast::Released;
+pub use coast::{CoastState, coast};
 pub(crate) use driven::drive;
 pub use driven::{DrivenPoint, DrivenRun, DrivenState, EnergyBalance};
 pub use motor::{Motor, motor_power_w, motor_torque_n_m};
