@@ -3,6 +3,7 @@
 mod additions;
 mod arm;
 mod bench;
+mod blows;
 mod contact;
 mod coupled;
 mod driven;

@@ -3,12 +3,13 @@
 use super::Model;
 use crate::arm::ShaftPath;
 use crate::drive::{
-    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, Released, TimedTorque, WindCase, coast,
-    drive, prescribe,
+    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, Released, TimedTorque, Track, WindCase,
+    coast, drive, prescribe,
 };
 use crate::job::{Duty, MotionFacts};
 use crate::leaf::LeafLoads;
 use crate::safety::{Source, spring_force_n};
+use alloc::vec::Vec;
 use serde::Serialize;
 
 /// Shaft speed in the slow zones over the operator's, where nothing is said. Common practice, no source.
@@ -195,14 +196,17 @@ impl Model {
         self.job().operator.shaft_speed_deg_s.map(f64::to_radians)
     }
 
-    pub(super) fn motion(&self) -> Option<Motion> {
+    /// With the tracks of the motor's runs, in the order of [`Driven`].
+    pub(super) fn motion(&self) -> Option<(Motion, Vec<Track>)> {
         let (job, loads) = (self.job(), self.loads());
         let (facts, speed) = (job.motion.as_ref()?, self.speed_rad_s()?);
         let [opening, closing] = self.runs(loads, WindCase::Against, job.samples())?;
         let peak = opening.peak.shaft_torque_n_m.max(closing.peak.shaft_torque_n_m);
         let operator = &job.operator;
         let cycle_s = opening.time_s + closing.time_s;
-        Some(Motion {
+        let driven = facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor)));
+        let (driven, tracks) = driven.unzip();
+        let motion = Motion {
             held_back: self.held_back(loads)?,
             utilisation: peak / operator.rated_torque_n_m,
             peak_utilisation: operator.peak_torque_n_m.map(|most| peak / most),
@@ -213,11 +217,12 @@ impl Model {
             coast_open: self.coast(facts, speed, Direction::Open),
             coast_close: self.coast(facts, speed, Direction::Close),
             hand: self.hand_force(),
-            driven: facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor))),
+            driven,
             duty: facts.duty.as_ref().map(|duty| DutyUse::new(duty, cycle_s)),
             opening,
             closing,
-        })
+        };
+        Some((motion, tracks.unwrap_or_default()))
     }
 
     fn shaft_limits(&self, facts: &MotionFacts, speed: f64) -> ShaftLimits {
@@ -308,18 +313,23 @@ impl Model {
         hand
     }
 
-    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> Driven {
+    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> (Driven, Vec<Track>) {
         let moving = self.moving(self.loads());
-        let run = |direction, wind| {
-            drive(&moving, motor, &profile(&moving, facts, speed, direction), direction, wind, self.job().samples())
+        let mut tracks = Vec::new();
+        let mut run = |direction, wind| {
+            let speeds = profile(&moving, facts, speed, direction);
+            let (run, track) = drive(&moving, motor, &speeds, direction, wind, self.job().samples());
+            tracks.push(track);
+            run
         };
-        Driven {
+        let driven = Driven {
             motor: *motor,
             opening: run(Direction::Open, WindCase::Against),
             closing: run(Direction::Close, WindCase::Against),
             opening_following: run(Direction::Open, WindCase::Following),
             closing_following: run(Direction::Close, WindCase::Following),
-        }
+        };
+        (driven, tracks)
     }
 }
 
