@@ -3,7 +3,7 @@
 use super::{Clearances, Model, OverGround};
 use crate::drive::Direction;
 use crate::safety::{
-    AngleSpan, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, ZoneKind, count_means,
+    AngleSpan, GroundGap, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, ZoneKind, count_means,
     edge_unseen, sensor_reach, use_class, zones,
 };
 use alloc::vec::Vec;
@@ -33,7 +33,11 @@ impl Model {
     pub(super) fn entrapment(&self, ground: Option<&OverGround>, room: Option<&Clearances>) -> Option<Entrapment> {
         let site = self.job().site.as_ref()?;
         let known = KnownGaps {
-            ground: ground.map(|over| (over.least_gap_m, over.least_gap_leaf_deg.to_radians())),
+            ground: ground.map(|over| GroundGap {
+                widest_m: over.widest_gap_m,
+                least_m: over.least_gap_m,
+                leaf_rad: over.least_gap_leaf_deg.to_radians(),
+            }),
             hinge: room.and_then(|room| room.hinge_gap).map(|gap| PostGap {
                 closed_m: gap.closed_m,
                 open_m: gap.open_m,
