@@ -119,7 +119,7 @@ fn means_are_wanted_by_the_movement_s_own_zones() {
     }
 }
 
-/// The public decides, then guards, then homes; five homes are as good as the public; an answer that decides and is missing leaves it open.
+/// The public decides, then homes, then guards; five homes are as good as the public; an answer that decides and is missing leaves it open.
 #[test]
 fn the_class_follows_the_three_answers() {
     let (yes, no) = (Some(true), Some(false));
@@ -127,13 +127,15 @@ fn the_class_follows_the_three_answers() {
         (yes, yes, Some(0), Some(UseClass::II)),
         (no, yes, Some(5), Some(UseClass::II)),
         (None, None, Some(5), Some(UseClass::II)),
-        (no, yes, Some(4), Some(UseClass::IV)),
-        (no, yes, None, Some(UseClass::IV)),
+        (no, yes, Some(4), Some(UseClass::I)),
+        (no, yes, Some(0), Some(UseClass::IV)),
+        (no, yes, None, None),
         (no, no, Some(4), Some(UseClass::I)),
         (no, no, Some(1), Some(UseClass::I)),
         (no, no, Some(0), Some(UseClass::III)),
         (None, yes, Some(4), None),
-        (no, None, Some(4), None),
+        (no, None, Some(4), Some(UseClass::I)),
+        (no, None, Some(0), None),
         (no, no, None, None),
     ] {
         assert_eq!(use_class(public, guarded, homes), class, "{public:?} {guarded:?} {homes:?}");

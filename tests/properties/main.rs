@@ -3,7 +3,9 @@
 mod additions;
 mod arm;
 mod bench;
+mod blows;
 mod contact;
+mod coupled;
 mod driven;
 mod follow;
 mod ground;

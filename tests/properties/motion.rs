@@ -296,19 +296,21 @@ fn a_dead_point_at_closed_starts_and_ends_at_rest() {
     assert!(ShaftPath::new(model.linkage()).at(0.0).gain < 1e-3);
 }
 
-/// Closed forms of a leaf let go: a steady moment stops it after `E/M`; a spring that gives way, `M = c·θ`, after `√(2E/c)`.
+/// Closed forms of a leaf let go: a steady moment stops it after `E/M`; a spring that gives way, `M = c·θ`, after `√(2E/c)`; a drag that grows with the
+/// energy, `M = c·E`, leaves `e^−c` of it, and never stops it.
 #[test]
 fn a_leaf_let_go_stops_where_its_energy_is_spent() {
     for (moment, way) in [(20.0, 1.0), (3.0, 0.9), (50.0, 2.0)] {
-        assert_eq!(coast(2.0, way, |angle| moment * angle).0 == CoastState::Stops, 2.0 / moment <= way);
-        let (_, turned) = coast(2.0, way, |angle| moment * angle);
+        assert_eq!(coast(2.0, way, |_, _| -moment).0 == CoastState::Stops, 2.0 / moment <= way);
+        let (_, turned) = coast(2.0, way, |_, _| -moment);
         assert!((turned - (2.0 / moment).min(way)).abs() < 1e-12, "{turned}");
     }
-    let (state, turned) = coast(2.0, 1.0, |angle| 20.0 * angle * angle / 2.0);
+    let (state, turned) = coast(2.0, 1.0, |angle, _| -20.0 * angle);
     assert!(state == CoastState::Stops && (turned - 0.2f64.sqrt()).abs() < 1e-5, "{turned}");
     // Helped at first and braked later: what counts is the whole way.
-    assert_eq!(coast(2.0, 1.0, |angle| 1.9 * angle - 0.5 * angle * (1.0 - angle)).0, CoastState::ReachesStop);
-    assert_eq!(coast(2.0, 1.0, |_| 0.0).0, CoastState::RunsOn);
+    assert_eq!(coast(2.0, 1.0, |angle, _| 0.5 - 4.0 * angle).0, CoastState::ReachesStop);
+    assert_eq!(coast(2.0, 1.0, |_, _| 0.0).0, CoastState::RunsOn);
+    assert_eq!(coast(2.0, 1.0, |_, energy| -3.0 * energy), (CoastState::ReachesStop, 1.0));
 }
 
 /// A braking ramp with the wind behind asks more of the drive than holding the wind back steadily, by at least the inertia's part there.

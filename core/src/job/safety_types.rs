@@ -14,9 +14,10 @@ use serde::Serialize;
 pub struct Contact {
     /// Stiffness of what the leaf meets, N/m; default 500 000, that of the measuring device (EN 12445, superseded; from memory).
     pub stiffness_n_per_m: Option<f64>,
-    /// Dynamic force that is not to be exceeded, N; default 400 (EN 12453:2001 Annex A, superseded; from memory).
+    /// Dynamic force that is not to be exceeded at gaps of 50 to 500 mm, for at most 0.75 s, N; default 400 (EN 12453:2001 Annex A, superseded; from
+    /// memory). Wider gaps are held to 1,400 N of the same.
     pub dynamic_limit_n: Option<f64>,
-    /// Static force that is not to be exceeded, N; default 150 (EN 12453:2001 Annex A, superseded; from memory).
+    /// Static force that is not to be exceeded after those 0.75 s, at any gap, N; default 150 (the same).
     pub static_limit_n: Option<f64>,
     /// Time from contact until the drive has let go, s; default 0.3 (common practice, no source).
     pub response_s: Option<f64>,

@@ -1,8 +1,10 @@
 //! The answer, put together: curve, peak, rating, wind limit, findings.
 
 mod band;
+mod blows;
 mod breakaway;
 mod clearances;
+mod contact;
 mod curve;
 mod elbow_sweep;
 mod findings;
@@ -26,8 +28,10 @@ mod wind;
 mod wind_source;
 
 pub use band::{Band, BandPoint};
+pub use blows::Blow;
 pub use breakaway::{Breakaway, SlipPoint, Trial, WindowState};
 pub use clearances::{Against, Clearances, Gap, HingeGap, OpenGap, Part};
+pub use contact::{ForceOnPerson, ForcePoint, PushTorque};
 pub use curve::CurvePoint;
 pub use elbow_sweep::ElbowSweep;
 pub use findings::{Finding, FindingCode, Severity};
@@ -38,7 +42,7 @@ pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
 pub use pads::{Pad, PadMap};
-pub use people::{Entrapment, ForceOnPerson, ForcePoint, PushTorque};
+pub use people::Entrapment;
 pub use record::{Check, CheckVerdict, Commissioning, Step};
 pub use remedies::{Remedy, RemedyKind};
 pub use runs::{Run, RunPoint};

@@ -85,6 +85,7 @@ impl Model {
         let required = self.job.required_reserve();
         let rating = Rating::new(peak.shaft_torque_n_m, operator.rated_torque_n_m, operator.peak_torque_n_m, required);
         let (least_lever_m, least_lever_rad) = swept.least_lever(0.1 * self.linkage.open_rad);
+        let (motion, tracks) = self.motion().unzip();
         let mut plan = Plan {
             schema: SCHEMA,
             loads: Loads {
@@ -119,7 +120,7 @@ impl Model {
             mark_out: self.job.marks.map(|_| self.mark_out()),
             tape: self.job.tape.map(|tape| self.tape_cost(tape)),
             as_built: self.rebuilt(),
-            motion: self.motion(),
+            motion,
             breakaway: None,
             holding: None,
             person: None,
@@ -128,7 +129,7 @@ impl Model {
         };
         plan.breakaway = self.breakaway(&plan);
         plan.holding = self.holding(plan.storm.as_ref());
-        plan.person = self.force_on_person(plan.motion.as_ref(), toggle_zone_rad(&self.linkage));
+        plan.person = self.force_on_person(&tracks.unwrap_or_default(), toggle_zone_rad(&self.linkage));
         plan.entrapment = self.entrapment(plan.ground.as_ref(), plan.clearances.as_ref());
         plan.wind = self.working_wind(&swept, plan.wind_limit.speed_m_s);
         plan.record = self.job().has_record().then(|| self.commissioning(&plan));

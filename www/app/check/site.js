@@ -25,6 +25,7 @@ export function siteParts(sheet, { plan }) {
     name(zone),
     zone.gap_m === null ? say("not_known") : sheet.show(zone.gap_m, "short_length"),
     shown(sheet, zone.gap_m === null ? null : zone.leaf_deg, "angle"),
+    sheet.show(zone.free_gap_m, "short_length"),
     ways(zone),
     reached(zone),
   ]);
@@ -40,7 +41,8 @@ export function siteParts(sheet, { plan }) {
     plainTable(say("means"), ["way", "wanted", "counted", "not_counted"].map((key) => say(`columns.${key}`)), meansRows),
     sourcesNote(sheet, means.map(({ source }) => source)),
     h("h4", {}, say("zones")),
-    plainTable(say("zones"), ["zone", "gap", "angle", "catches", "reach"].map((key) => say(`columns.${key}`)), zoneRows),
+    plainTable(say("zones"), ["zone", "gap", "angle", "free", "catches", "reach"].map((key) => say(`columns.${key}`)), zoneRows),
+    h("p", { class: "note" }, say("figures")),
     sourcesNote(sheet, zones.map(({ source }) => source)),
     ...sensorParts(sheet, entrapment),
     ...findingItems(sheet, plan, ["means_", "zones_", "sensors_", "signs_", "pedestrian_"]),

@@ -2,7 +2,7 @@
 
 use super::control::Control;
 use super::integrate::{Walk, crossing_s, step};
-use super::{Motor, Moving, Profile};
+use super::{Motor, Moving, Profile, Track};
 use crate::arm::Station;
 use crate::drive::{Direction, WindCase};
 use alloc::vec::Vec;
@@ -205,7 +205,7 @@ struct Force {
     loss_n_m: f64,
 }
 
-/// Drives the leaf one way from rest at one limit to the other, as the profile's speeds ask and the motor's line allows.
+/// Drives the leaf one way from rest at one limit to the other, as the profile's speeds ask and the motor's line allows: the run, and its track.
 ///
 /// Dormand–Prince 5(4) with step control; arrival and standstill are found to a picosecond on the step that passes them.
 pub(crate) fn drive(
@@ -215,7 +215,7 @@ pub(crate) fn drive(
     direction: Direction,
     wind: WindCase,
     samples: u32,
-) -> DrivenRun {
+) -> (DrivenRun, Track) {
     let control = &Control::new(profile, motor);
     let driven = Driven { moving, motor, control, direction, wind };
     let (sign, travel) = (direction.sign(), moving.path.travel_rad());
@@ -276,7 +276,7 @@ pub(crate) fn drive(
     let end = driven.point(walk.time_s, walk.state[0], walk.state[1]);
     let stands = matches!(state, DrivenState::Stalls | DrivenState::DrivenBack);
     let time_s = standing_s.filter(|_| stands).unwrap_or(walk.time_s);
-    DrivenRun {
+    let run = DrivenRun {
         state,
         time_s,
         leaf_deg: end.leaf_deg,
@@ -284,7 +284,8 @@ pub(crate) fn drive(
         arrival_edge_speed_m_s: end.edge_speed_m_s,
         energy: driven.balance(&walk.state),
         curve: rows(&driven, &track, time_s, samples),
-    }
+    };
+    (run, Track { steps: track.iter().map(|(time_s, state)| [*time_s, state[0], state[1]]).collect() })
 }
 
 /// Rows at evenly spaced times: progress and speed by the cubic that keeps both and their derivatives at the ends of a step.

@@ -137,10 +137,15 @@ pub enum FindingCode {
     HoldingIsNoLock,
     /// Every force on a person is an estimate that must be measured with a calibrated instrument.
     ForceMustBeMeasured,
-    /// The drive's push at the latch edge is over the static limit. `force`, `limit`, `leaf_angle`.
+    /// The drive's push at the latch edge is over the static limit. `force`, `limit`, `leaf_angle`, `time` from which that limit holds.
     PushOverLimit,
-    /// The blow of the latch edge is over the dynamic limit. `force`, `limit`, `speed` that keeps it.
+    /// Closing, the blow of the latch edge is over the dynamic limit at a gap of 50 to 500 mm. `force`, `limit`, `gap`, `leaf_angle`, `speed`
+    /// there that keeps it, `time` it may last, `static_limit` after that.
     ImpactOverLimit,
+    /// The same where more than 500 mm is left, the `gap`.
+    ImpactOverWideLimit,
+    /// The drive lets go later than the dynamic limit may last. `time`, `limit`.
+    ResponseTooLong,
     /// The safety edge gives less than it needs to. `needed`, `limit`.
     EdgeTravelShort,
     /// An answer that decides the class of use is missing.

@@ -11,8 +11,7 @@ use crate::drawing::place::{Places, around};
 use crate::drawing::sheet::{Sheet, arc, corners};
 use crate::drawing::view::View;
 
-/// Diameter of a zone's mark in plan, m: as wide as the gap that has to stay free. Its least and greatest radius on the sheet, px.
-const ACROSS_M: f64 = pintle_core::FREE_GAP_M;
+/// Least and greatest radius on the sheet of a zone's mark, px; in plan it is as wide as the gap that would have to stay free.
 const RADII: (f64, f64) = (11.0, 30.0);
 /// A leaf this near to a zone's worst angle stands there, degrees.
 const THERE_DEG: f64 = 0.05;
@@ -71,10 +70,10 @@ pub fn ground(sheet: &mut Sheet<'_>, around: &Around, fit: &Fit) {
 /// Zones at their worst angles: hatched where they catch, each with its number in the list and that angle; that of the leaf's own angle
 /// ringed with a thick line.
 pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, fit: &Fit, leaf_deg: f64, view: &View) {
-    let radius = (0.5 * ACROSS_M * fit.scale).clamp(RADII.0, RADII.1);
     let mut named = Vec::new();
     for (index, zone) in surroundings.zones.iter().enumerate() {
         let at = fit.at(Point::new(zone.x_m, zone.y_m));
+        let radius = (0.5 * zone.free_gap_m * fit.scale).clamp(RADII.0, RADII.1);
         let catches = |direction| zone.directions.contains(&direction);
         // The way of the hatching tells the movement without colour as well.
         let (ink, angles): (Ink, &[f64]) = match (catches(Direction::Open), catches(Direction::Close)) {
@@ -98,10 +97,10 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
         }
         sheet.line(&outline, pen);
         let text = [&(index + 1).to_string(), ": ", &show(zone.leaf_deg, Quantity::Angle, view.system)].concat();
-        named.push((text, at, ink));
+        named.push((text, at, radius, ink));
     }
     // After all of the marks, or one would cover another's number.
-    for (text, at, ink) in &named {
+    for (text, at, radius, ink) in &named {
         let size = sheet.text_box(text);
         let beside = Vec2::new(radius / 2.0, 0.0);
         let mut boxes = around(*at, size, radius + 3.0);
@@ -111,7 +110,7 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
         }
     }
     // Names keep off the marks.
-    named.iter().for_each(|(_, at, _)| places.take(Rect::from_center_size(*at, (1.5 * radius, 1.5 * radius))));
+    named.iter().for_each(|(_, at, radius, _)| places.take(Rect::from_center_size(*at, (1.5 * radius, 1.5 * radius))));
 }
 
 /// A closed shape, outlined and hatched in one pen's ink.
