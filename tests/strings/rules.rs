@@ -319,6 +319,19 @@ fn the_cautions_are_whole_wherever_they_stand() {
     }
 }
 
+/// Mexico writes points where Spain writes commas: a number in a sentence has `{decimal}` for its mark.
+#[test]
+fn decimal_marks_are_left_to_the_region() {
+    let table = Table::read("es");
+    for key in table.keys() {
+        let text: Vec<char> = of(&table, key).chars().collect();
+        let hard =
+            text.windows(3).any(|three| three[1] == ',' && three[0].is_ascii_digit() && three[2].is_ascii_digit());
+        assert!(!hard, "{key}: {}", of(&table, key));
+    }
+    assert!(table.keys().filter(|key| of(&table, key).contains("{decimal}")).count() > 6);
+}
+
 /// One word for one thing: the end of travel is an end limit; in Spanish the shaft is no axis, and the machine no person.
 #[test]
 fn one_word_is_for_one_thing() {
