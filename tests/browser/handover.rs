@@ -155,10 +155,10 @@ async fn the_sheet_prints_whole_on_both_papers() -> Result<()> {
         let site = Site::start(&setting::dist()?, "/a/b/")?;
         for (job, language, units, size, paper, word, of) in [
             (job(), "en", "metric", "a4", [210.0, 297.0], "Sheet", "of"),
-            (job(), "es", "us", "letter", [215.9, 279.4], "Hoja", "de"),
-            (job(), "es", "metric", "a4", [210.0, 297.0], "Hoja", "de"),
+            (job(), "es", "us", "letter", [215.9, 279.4], "Página", "de"),
+            (job(), "es", "metric", "a4", [210.0, 297.0], "Página", "de"),
             (job(), "en", "us", "letter", [215.9, 279.4], "Sheet", "of"),
-            (long_job(), "es", "us", "letter", [215.9, 279.4], "Hoja", "de"),
+            (long_job(), "es", "us", "letter", [215.9, 279.4], "Página", "de"),
         ] {
             browser.open(&site.address).await?;
             browser.wait_for(READY).await?;

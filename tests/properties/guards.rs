@@ -1,6 +1,7 @@
 //! What protects against the bench's zones: where sensors reach in plan, which means count, which class the site is.
 
-use crate::bench::near;
+use crate::bench::{bench, near};
+use crate::jobs::planned;
 use crate::zones::{obstacle, site};
 use pintle_core::{
     Direction::{self, Close, Open},
@@ -139,5 +140,19 @@ fn the_class_follows_the_three_answers() {
         (no, no, None, None),
     ] {
         assert_eq!(use_class(public, guarded, homes), class, "{public:?} {guarded:?} {homes:?}");
+    }
+}
+
+/// A clutch that slips, however it is set, adds to neither count; what is fitted is counted as without it.
+#[test]
+fn a_breakaway_is_counted_nowhere() {
+    let means = json!({ "means": [{ "kind": "contact", "monitored": true }] });
+    for (fitted, counted) in [(json!({}), 0), (means, 1)] {
+        for slip in [json!(null), json!({}), json!({ "slip_torque_n_m": 5 }), json!({ "slip_torque_n_m": 500 })] {
+            let mut value = bench();
+            (value["site"], value["breakaway"]) = (fitted.clone(), slip);
+            let counts = planned(&value).entrapment.expect("a site").means;
+            assert_eq!(counts.map(|count| (count.counted, count.not_counted)), [(counted, 0); 2]);
+        }
     }
 }

@@ -3,6 +3,7 @@
 //! What there is to say comes from the published schemas and the table of fields, not from lists kept by hand.
 
 mod modules;
+mod rules;
 mod sentences;
 mod table;
 mod words;

@@ -67,7 +67,7 @@ pub struct Means {
     pub area: Option<SensedArea>,
 }
 
-/// What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+/// What a sensor senses, seen from above: a beam, a mat or a strip is a line widened to both sides; a point is a line of no length.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct SensedArea {
@@ -90,7 +90,7 @@ pub struct SensedArea {
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub enum SensorFrame {
-    /// The ground: beams between posts, loops.
+    /// The ground: beams between posts, mats.
     Ground,
     /// The leaf: strips and scanners that turn with it.
     Leaf,

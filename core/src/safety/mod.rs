@@ -71,7 +71,7 @@ impl Source {
     pub const F2200_GAPS: Source =
         Source { name: "ASTM F2200", provenance: SourceProvenance::Doubtful, superseded: false };
     /// One earth rod and when it needs another.
-    pub const NEC_ROD: Source = Source::from_memory("NEC 250.53(A)(2)");
+    pub const NEC_ROD: Source = Source::from_memory("US National Electrical Code (NEC) 250.53(A)(2)");
     /// What the trade does.
     pub const PRACTICE: Source = Source { name: "", provenance: SourceProvenance::CommonPractice, superseded: false };
 }

@@ -1,4 +1,4 @@
-//! Where sensors and loops reach, in plan, and where they leave a gap.
+//! Where sensors reach, in plan, and where they leave a gap.
 
 use super::{Zone, ZoneKind};
 use crate::drive::Direction;
@@ -48,7 +48,7 @@ pub struct AngleSpan {
 impl SensedArea {
     /// Distance of a place in plan from what is sensed while the leaf stands at an angle, m; 0 within it.
     ///
-    /// A beam, a loop or a strip is a line widened on both sides and at its ends; heights are left out.
+    /// A beam, a mat or a strip is a line widened on both sides and at its ends; heights are left out.
     pub fn gap_m(&self, place: Point, leaf_rad: f64) -> f64 {
         let (along, place) = (Vec2::new(cos(leaf_rad), sin(leaf_rad)), place.to_vec2());
         let place = match self.on {

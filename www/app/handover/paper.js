@@ -6,6 +6,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
+import { cautionSentences } from "../cautions.js";
 import { h } from "../dom.js";
 import { verdictMark } from "../verdict-mark.js";
 import { head, list, note, pairs, table } from "./blocks.js";
@@ -20,9 +21,6 @@ import { siteBlocks } from "./site.js";
 import { surveyBlocks } from "./survey.js";
 import { assumptionBlocks, findingBlocks, relationBlocks } from "./words.js";
 
-/** Cautions of the page, that go with the sheet. */
-const CAUTIONS = ["crush", "shear", "mains", "lift", "measure", "decide"];
-
 /**
  * @param {Sheet} sheet
  * @param {Result} result
@@ -34,7 +32,7 @@ export function paperBlocks(sheet, result) {
     ...chosenBlocks(sheet, result),
     ...linkBlocks(sheet, sheet.session.job()),
     head(sheet.say("page.cautions")),
-    list(CAUTIONS.map((name) => sheet.say(`page.caution_${name}`))),
+    list(cautionSentences(sheet)),
     ...surveyBlocks(sheet, result),
     ...drawingBlocks(sheet, result),
     ...settingBlocks(sheet, result),

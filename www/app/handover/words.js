@@ -47,6 +47,7 @@ export function relationBlocks(sheet, { job, plan }) {
     ...(plan.breakaway ? ["slip"] : []),
     "marks",
     "gravity",
+    "unchecked",
   ];
   return [head(say("title")), list(used.map(say))];
 }
