@@ -1539,7 +1539,7 @@ thickness_m: number,
  */
 density_kg_m3: number | null,
 /**
- * Wind area with ice over without; default by the members' width with ice, or else 1.
+ * Wind area with ice over without; default 1. Listed members are wider by their ice in any case: this only raises what they come to.
  */
 area_factor: number | null, };
 
