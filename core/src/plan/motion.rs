@@ -158,7 +158,7 @@ impl Model {
         Moving {
             path: ShaftPath::new(self.linkage()),
             loads,
-            efficiency: self.job().operator.efficiency(),
+            efficiency: self.efficiency(),
             length_m: self.job().leaf.length_m,
         }
     }
@@ -255,7 +255,7 @@ impl Model {
         // Half open is inside the swing, where a valid arm has no dead point.
         let leaf = speed / start.ratio.map_or(f64::MAX, f64::abs);
         let energy = 0.5 * self.loads().inertia_kg_m2 * leaf * leaf;
-        let drag = facts.coast_drag() / self.job().operator.efficiency();
+        let drag = facts.coast_drag() / self.efficiency();
         let turned = |loads: LeafLoads| {
             let taken = |angle: f64| {
                 let braking =

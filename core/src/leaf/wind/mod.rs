@@ -23,6 +23,6 @@ pub use en1991::{
 };
 pub use en1991_wall::{EN1991_LEAST_SOLIDITY, Zones, en1991_wall_moment_coefficient, en1991_zone_coefficients};
 pub use gust::Gust;
-pub(crate) use moment::normal_component_slope;
+pub(crate) use moment::normal_component_and_slope;
 pub use moment::{normal_component, openings_factor, velocity_pressure_pa, wind_moment_n_m};
 pub use solidity::{bar_solidity, mesh_solidity};

@@ -40,8 +40,8 @@ pub fn normal_component(bearing_rad: f64, leaf_rad: f64) -> f64 {
     c * c.abs()
 }
 
-/// Derivative of [`normal_component`] by the leaf angle.
-pub(crate) fn normal_component_slope(bearing_rad: f64, leaf_rad: f64) -> f64 {
-    let angle = bearing_rad - leaf_rad;
-    -2.0 * crate::real::sin(angle).abs() * crate::real::cos(angle)
+/// [`normal_component`] and its derivative by the leaf angle, to the bit the same.
+pub(crate) fn normal_component_and_slope(bearing_rad: f64, leaf_rad: f64) -> (f64, f64) {
+    let (sine, cosine) = crate::real::sin_cos(bearing_rad - leaf_rad);
+    (sine * sine.abs(), -2.0 * sine.abs() * cosine)
 }
