@@ -7,6 +7,7 @@ mod integrate;
 mod motor;
 mod prescribed;
 mod profile;
+mod stiff;
 
 pub use coast::{CoastState, coast, stop_force_n};
 pub(crate) use driven::drive;
