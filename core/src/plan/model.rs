@@ -136,7 +136,8 @@ impl Model {
         };
         plan.breakaway = self.breakaway(&plan, &rows);
         plan.holding = self.holding(plan.storm.as_ref());
-        plan.person = self.force_on_person(plan.motion.as_ref(), toggle_zone_rad(&self.linkage));
+        let person = |_| self.force_on_person(plan.motion.as_ref(), toggle_zone_rad(&self.linkage));
+        plan.person = self.job.contact.as_ref().and_then(person);
         plan.entrapment = self.entrapment(plan.ground.as_ref(), plan.clearances.as_ref());
         plan.wind = self.working_wind(&swept, &rows, plan.wind_limit.speed_m_s);
         plan.record = self.job().has_record().then(|| self.commissioning(&plan));
