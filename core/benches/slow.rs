@@ -36,7 +36,19 @@ fn cost_ms(job: &Job, run: fn(&Job)) -> f64 {
     now_ms(&began) - before
 }
 
-fn hunt(name: &str, run: fn(&Job), wanted: fn(&Job) -> bool, seconds: f64, seed: u64) -> Vec<Slow> {
+/// What is asked of a job, and of which.
+struct Kind {
+    name: &'static str,
+    run: fn(&Job),
+    wanted: fn(&Job) -> bool,
+}
+
+const KINDS: [Kind; 2] = [
+    Kind { name: "plan", run: |job| drop(black_box(plan(job))), wanted: wild::is_planned },
+    Kind { name: "search", run: |job| drop(black_box(set_out(job))), wanted: |job| job.setout.is_some() },
+];
+
+fn hunt(Kind { name, run, wanted }: Kind, seconds: f64, seed: u64) -> Vec<Slow> {
     let kept = wild::kept();
     let mut slow: Vec<Slow> = Vec::new();
     let note = |slow: &mut Vec<Slow>, seed: u64, value: Value, job: &Job| {
@@ -86,15 +98,12 @@ fn main() {
     let word = |index: usize| words.get(index).map(String::as_str);
     let seconds = word(1).and_then(|word| word.parse().ok()).unwrap_or(5.0);
     let seed = word(2).and_then(|word| word.parse().ok()).unwrap_or(1);
-    let plans: fn(&Job) = |job| drop(black_box(plan(job)));
-    let searches: fn(&Job) = |job| drop(black_box(set_out(job)));
-    let kinds: [(&str, fn(&Job), fn(&Job) -> bool); 2] =
-        [("plan", plans, wild::is_planned), ("search", searches, |job| job.setout.is_some())];
-    for (name, run, wanted) in kinds {
+    for kind in KINDS {
+        let name = kind.name;
         if word(0).is_some_and(|word| word != name && word != "both") {
             continue;
         }
-        for (rank, slow) in hunt(name, run, wanted, seconds, seed).iter().take(PRINTED).enumerate() {
+        for (rank, slow) in hunt(kind, seconds, seed).iter().take(PRINTED).enumerate() {
             println!("  {:8.2}  seed {}", slow.ms, slow.seed);
             if let Some(folder) = word(3) {
                 let path = format!("{folder}/{name}-{rank}.json");
