@@ -321,6 +321,55 @@ gust_factor: number,
 height_factor: number, };
 
 /**
+ * The latch edge meeting something while some gap is left.
+ *
+ * The gap is the straight line from the latch edge to what the gate closes on, which lies `site.latch_gap_m` (`c`) beyond the closed edge:
+ * `gap² = c² + 4·L·(L + c)·sin²(θ/2)`, the chord `2·L·sin(θ/2)` where the gate closes flush.
+ */
+export type Blow = {
+/**
+ * Gap that is left, m; `null` for the hardest blow where more than 500 mm is left.
+ */
+gap_m: number | null,
+/**
+ * Leaf angle, degrees; `null` where more is left and motion is not described.
+ */
+leaf_deg: number | null,
+/**
+ * Greatest speed of the latch edge there, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
+ */
+edge_speed_m_s: number | null,
+/**
+ * Mass that stands for leaf and drive at the latch edge, kg: `(I + J·n²)/L²`; of the leaf alone where the drive is not known, `null` at a
+ * dead point.
+ */
+edge_mass_kg: number | null,
+/**
+ * Force of the blow, N, the motor's push apart.
+ */
+impact_n: number | null,
+/**
+ * How far what is met gives then, m.
+ */
+compression_m: number | null,
+/**
+ * Push of the blocked edge there, N.
+ */
+push_n: number | null,
+/**
+ * What the blow may come to for `dynamic_time_s` at the most, N: the typed limit for gaps of 50 to 500 mm, 1,400 N beyond.
+ */
+dynamic_limit_n: number,
+/**
+ * Edge speed that keeps it, m/s.
+ */
+speed_at_limit_m_s: number | null,
+/**
+ * Compression a safety edge needs to keep it, m.
+ */
+edge_travel_m: number | null, };
+
+/**
  * Boards with gaps over a part of the leaf.
  */
 export type Boards = {
@@ -506,7 +555,9 @@ open: Array<OpenGap>,
 sweep: ElbowSweep, };
 
 /**
- * How far the leaf runs on from half open at full speed after the drive lets go.
+ * How far the leaf runs on from half open at full speed after the drive lets go, motor and gear turning with it where they are known.
+ *
+ * A gear that does not back-drive stops it sooner: nothing is asked about that.
  */
 export type Coast = {
 /**
@@ -567,11 +618,12 @@ export type Contact = {
  */
 stiffness_n_per_m: number | null,
 /**
- * Dynamic force that is not to be exceeded, N; default 400 (EN 12453:2001 Annex A, superseded; from memory).
+ * Dynamic force that is not to be exceeded at gaps of 50 to 500 mm, for at most 0.75 s, N; default 400 (EN 12453:2001 Annex A, superseded; from
+ * memory). Wider gaps are held to 1,400 N of the same.
  */
 dynamic_limit_n: number | null,
 /**
- * Static force that is not to be exceeded, N; default 150 (EN 12453:2001 Annex A, superseded; from memory).
+ * Static force that is not to be exceeded after those 0.75 s, at any gap, N; default 150 (the same).
  */
 static_limit_n: number | null,
 /**
@@ -944,11 +996,11 @@ export type EndStop = {
  */
 edge_speed_m_s: number,
 /**
- * Kinetic energy of the leaf then, J.
+ * Kinetic energy of leaf and drive then, J; of the leaf alone where `drive_inertia_kg_m2` is not known.
  */
 energy_j: number,
 /**
- * Force of the stop, N, the drive's push apart; `null` without its stiffness.
+ * Force of the stop that takes it, N, the motor's push apart; `null` without its stiffness.
  */
 force_n: number | null,
 /**
@@ -1131,7 +1183,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1179,11 +1231,16 @@ torque_n_m: number,
  */
 torque_from: PushTorque,
 /**
- * Mass that stands for the leaf at its latch edge, kg.
+ * Inertia of motor and gear at the operator's shaft that blows are reckoned with, kg·m²; `null` where the job describes no motor: they
+ * are then those of the leaf alone, and the gate's are harder.
+ */
+drive_inertia_kg_m2: number | null,
+/**
+ * Mass that stands for the leaf alone at its latch edge, kg.
  */
 edge_mass_kg: number,
 /**
- * Largest push of the latch edge outside the toggle zone, N.
+ * Largest push of the latch edge outside the toggle zone and at the gaps of `blows`, N.
  */
 edge_push_n: number,
 /**
@@ -1191,31 +1248,23 @@ edge_push_n: number,
  */
 edge_push_leaf_deg: number,
 /**
- * Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
+ * The blow closing at gaps of 50, 300 and 500 mm, as far as the leaf comes by them; then, either way, the hardest where more is left.
  */
-edge_speed_m_s: number | null,
+blows: Array<Blow>,
 /**
- * Force of the blow at that speed, N: rigid leaf, the drive's push apart.
+ * Gap up to which the typed dynamic limit holds, and beyond which the larger one does, m.
  */
-impact_n: number | null,
+wide_gap_m: number,
 /**
- * How far what is met gives then, m.
- */
-compression_m: number | null,
-/**
- * Edge speed at which the blow reaches the dynamic limit, m/s.
- */
-speed_at_limit_m_s: number,
-/**
- * Compression a safety edge needs at the greatest speed, m.
+ * Compression a safety edge needs for every one of them, m; `null` where motion is not described.
  */
 edge_travel_m: number | null,
 /**
- * Dynamic limit, N.
+ * Longest time a dynamic limit may be made use of, s; then the static one holds.
  */
-dynamic_limit_n: number,
+dynamic_time_s: number,
 /**
- * Static limit, N.
+ * Static limit, N: what may remain after that time.
  */
 static_limit_n: number,
 /**
@@ -1260,7 +1309,7 @@ over_static_within_m: number | null,
  */
 full_edge_speed_m_s: number | null,
 /**
- * Force of the blow at that speed, N.
+ * Force of the blow at that speed, N, drive included where it is known.
  */
 impact_n: number | null, };
 
@@ -2206,6 +2255,11 @@ peak_utilisation: number | null,
  */
 limits: ShaftLimits,
 /**
+ * Inertia of motor and gear at the operator's shaft that stops and coasting are reckoned with, kg·m²; `null` where the job describes no
+ * motor: they are then those of the leaf alone, and the gate's are more.
+ */
+drive_inertia_kg_m2: number | null,
+/**
  * What the stop behind the open limit takes.
  */
 open_stop: EndStop,
@@ -2494,6 +2548,10 @@ least_gap_m: number,
  * Leaf angle there, degrees.
  */
 least_gap_leaf_deg: number,
+/**
+ * Widest gap anywhere along the leaf and the swing, m.
+ */
+widest_gap_m: number,
 /**
  * First leaf angle from closed at which the leaf touches, degrees; `null` where it clears the ground.
  */
@@ -3295,7 +3353,7 @@ edge_speed_m_s: number,
 shaft_torque_n_m: number, };
 
 /**
- * What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+ * What a sensor senses, seen from above: a beam, a mat or a strip is a line widened to both sides; a point is a line of no length.
  */
 export type SensedArea = {
 /**
@@ -4140,9 +4198,13 @@ x_m: number,
  */
 y_m: number,
 /**
- * Whether it counts as a zone of entrapment: the gap is not known, or less than the free gap.
+ * Whether it counts as a zone of entrapment: the gap is not known, or closes to less than the free gap.
  */
 present: boolean,
+/**
+ * Gap at which it would not count, m: that of the part of the body that can be there.
+ */
+free_gap_m: number,
 /**
  * Number of the obstacle in the job's list.
  */

@@ -4,18 +4,20 @@ mod body;
 mod hinges;
 mod mass;
 mod members;
+mod station;
 mod wind;
 
 pub use body::Body;
 pub use hinges::*;
 pub use mass::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
 pub use members::*;
+pub(crate) use station::LeafStation;
 pub use wind::*;
 
 use crate::STANDARD_GRAVITY_M_S2;
 use crate::drive::{Direction, WindCase};
 use crate::job::{Drag, Hinges, Job};
-use crate::real::{cos, sin};
+use crate::real::sin;
 
 /// The loads on one leaf, ready to be evaluated at any leaf angle.
 ///
@@ -137,38 +139,13 @@ impl LeafLoads {
 
     /// Moment of the wind, N·m, positive opening.
     pub fn wind_at_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
-        match wind {
-            WindCase::Against => -direction.sign() * self.wind_n_m,
-            WindCase::Following => direction.sign() * self.wind_n_m,
-            WindCase::Bearing => self
-                .bearing
-                .map_or(0.0, |(bearing_rad, side)| self.wind_n_m * side * normal_component(bearing_rad, leaf_rad)),
-        }
+        self.wind_of_n_m(&self.station(leaf_rad), direction, wind)
     }
 
     /// Moment the drive must supply to move the leaf steadily, N·m, positive opening:
     /// `s·τ_friction − M_wind − M_gravity` with `M_wind = −s·τ_w` against, `+s·τ_w` following, by the normal component for a fixed bearing.
     pub fn demand_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
-        let friction_n_m = self.friction_at_n_m(leaf_rad, direction);
-        let sign = direction.sign();
-        match wind {
-            WindCase::Against => sign * (friction_n_m + self.wind_n_m) - self.gravity_n_m(leaf_rad),
-            WindCase::Following => sign * (friction_n_m - self.wind_n_m) - self.gravity_n_m(leaf_rad),
-            WindCase::Bearing => {
-                sign * friction_n_m - self.wind_at_n_m(leaf_rad, direction, wind) - self.gravity_n_m(leaf_rad)
-            }
-        }
-    }
-
-    /// Derivative of [`LeafLoads::demand_n_m`] by the leaf angle, N·m/rad, the latch's step apart.
-    pub(crate) fn demand_slope_n_m(&self, leaf_rad: f64, wind: WindCase) -> f64 {
-        let lean = self.lean_amplitude_n_m * cos(leaf_rad - self.downhill_rad);
-        match (wind, self.bearing) {
-            (WindCase::Bearing, Some((bearing_rad, side))) => {
-                lean - self.wind_n_m * side * normal_component_slope(bearing_rad, leaf_rad)
-            }
-            _ => lean,
-        }
+        self.demand_of_n_m(&self.station(leaf_rad), direction, wind)
     }
 
     /// Where the demand steps inside the swing, rad.

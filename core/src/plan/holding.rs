@@ -50,7 +50,7 @@ impl Model {
 
     pub(super) fn holding(&self, storm: Option<&Storm>) -> Option<Holding> {
         let (facts, storm) = (self.job().holding.as_ref()?, storm?);
-        let (linkage, efficiency) = (self.linkage(), self.job().operator.efficiency());
+        let (linkage, efficiency) = (self.linkage(), self.efficiency());
         let play = facts.play_rad().min(linkage.open_rad);
         // The ratio falls off a dead point steeply, and the lever hardly changes: both ends and the way between are looked at.
         let poses = (0..=INTERVALS).map(|index| linkage.pose(play * f64::from(index) / f64::from(INTERVALS)));

@@ -1,8 +1,9 @@
 //! A job that passed every check, solved as far as every answer needs it.
 
+use super::curve::Row;
 use super::{CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Shares, findings};
 use crate::arm::Linkage;
-use crate::drive::{Demand, Direction, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
+use crate::drive::{Demand, Direction, Grid, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
 use crate::job::{Arm, Hinges, Invalid, Job, SCHEMA};
 use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
 use alloc::vec::Vec;
@@ -14,6 +15,8 @@ pub struct Model {
     arm: Arm,
     linkage: Linkage,
     loads: LeafLoads,
+    /// Part of the shaft's work that reaches the leaf.
+    efficiency: f64,
 }
 
 impl Model {
@@ -27,14 +30,11 @@ impl Model {
         let linkage = Linkage::new(&arm, job.open_rad());
         match linkage.defect() {
             Some(defect) => Err(Invalid { errors: alloc::vec![defect.fault(&arm)] }),
-            None => Ok(Model { job: job.clone(), arm, linkage, loads: LeafLoads::new(job) }),
+            None => {
+                let (loads, efficiency) = (LeafLoads::new(job), job.operator.efficiency());
+                Ok(Model { job: job.clone(), arm, linkage, loads, efficiency })
+            }
         }
-    }
-
-    /// The same job and loads with another arm that works.
-    pub(super) fn with_arm(&self, arm: &Arm, linkage: Linkage) -> Model {
-        let job = Job { arm: Some(*arm), ..self.job.clone() };
-        Model { job, arm: *arm, linkage, loads: self.loads }
     }
 
     /// The job.
@@ -63,7 +63,12 @@ impl Model {
     }
 
     pub(super) fn demand_of<'a>(&'a self, loads: &'a LeafLoads, direction: Direction, wind: WindCase) -> Demand<'a> {
-        Demand { linkage: &self.linkage, loads, efficiency: self.job.operator.efficiency(), direction, wind }
+        Demand { linkage: &self.linkage, loads, efficiency: self.efficiency, direction, wind }
+    }
+
+    /// Part of the shaft's work that reaches the leaf.
+    pub(super) fn efficiency(&self) -> f64 {
+        self.efficiency
     }
 
     /// The curve's leaf angles, rad: `samples` evenly spaced ones, both ends included and exact.
@@ -77,9 +82,15 @@ impl Model {
         self.leaf_angles().map(|leaf_rad| self.point(leaf_rad)).collect()
     }
 
+    /// Arm and leaf at the curve's leaf angles: what every table of rows begins with.
+    pub(super) fn rows(&self) -> Vec<Row> {
+        self.leaf_angles().map(|leaf_rad| self.row(leaf_rad)).collect()
+    }
+
     /// Everything computed from the job.
     pub fn plan(&self) -> Plan {
-        let swept = self.swing();
+        let grid = Grid::with_step(self.linkage.open_rad, &self.loads);
+        let (swept, rows) = (grid.swept(&self.linkage), self.rows());
         let peak = self.largest(&swept, &self.loads);
         let operator = &self.job.operator;
         let required = self.job.required_reserve();
@@ -95,7 +106,7 @@ impl Model {
                 friction_relation: self.job.hinges.friction_relation(),
                 ramp: self.ramp(),
             },
-            curve: self.curve(),
+            curve: rows.iter().map(|row| self.point_of(row)).collect(),
             peak: Peak {
                 leaf_deg: peak.leaf_rad.to_degrees(),
                 shaft_torque_n_m: peak.shaft_torque_n_m,
@@ -112,14 +123,14 @@ impl Model {
             wind: None,
             members: self.job.leaf.members.as_deref().map(MemberTotals::of),
             ice: self.ice(),
-            band: self.band(&swept),
+            band: self.band(&swept, &rows),
             sensitivity: self.sensitivity(),
             storm: self.storm(),
             ground: self.over_ground(),
             clearances: self.clearances(),
             mark_out: self.job.marks.map(|_| self.mark_out()),
-            tape: self.job.tape.map(|tape| self.tape_cost(tape)),
-            as_built: self.rebuilt(),
+            tape: self.job.tape.map(|tape| self.tape_cost_on(&grid, tape)),
+            as_built: self.rebuilt(&grid),
             motion,
             breakaway: None,
             holding: None,
@@ -127,37 +138,33 @@ impl Model {
             entrapment: None,
             record: None,
         };
-        plan.breakaway = self.breakaway(&plan);
+        plan.breakaway = self.breakaway(&plan, &rows);
         plan.holding = self.holding(plan.storm.as_ref());
-        plan.person = self.force_on_person(&tracks.unwrap_or_default(), toggle_zone_rad(&self.linkage));
+        let person = |_| self.force_on_person(&tracks.unwrap_or_default(), toggle_zone_rad(&self.linkage));
+        plan.person = self.job.contact.as_ref().and_then(person);
         plan.entrapment = self.entrapment(plan.ground.as_ref(), plan.clearances.as_ref());
-        plan.wind = self.working_wind(&swept, plan.wind_limit.speed_m_s);
+        plan.wind = self.working_wind(&swept, &rows, plan.wind_limit.speed_m_s);
         plan.record = self.job().has_record().then(|| self.commissioning(&plan));
         plan.findings = findings::of(self, &plan, least_lever_rad);
         plan
     }
 
-    /// The swing with the angle at which the latch lets go.
-    fn swing(&self) -> Swept<'_> {
-        Swept::new(&self.linkage).with_step(self.loads.step_rad())
-    }
-
-    /// Peak shaft torque of the plan, N·m, without the rest of it.
-    pub(super) fn peak_n_m(&self) -> f64 {
-        self.largest(&self.swing(), &self.loads).shaft_torque_n_m
-    }
-
-    /// Least lever from a tenth of the swing on, m, and the shaft's travel, rad.
-    pub(super) fn lever_and_travel(&self) -> (f64, f64) {
-        let (least_lever_m, _) = Swept::new(&self.linkage).least_lever(0.1 * self.linkage.open_rad);
-        (least_lever_m, self.linkage.pose(self.linkage.open_rad).crank_rad.abs())
+    /// Of the plan alone the peak shaft torque, N·m, the least lever from a tenth of the swing on, m, and the shaft's travel, rad.
+    pub(super) fn peak_lever_and_travel(&self) -> (f64, f64, f64) {
+        let open_rad = self.linkage.open_rad;
+        // With the angle at which the latch lets go: the plan counts its step, too.
+        let grid = Grid::with_step(open_rad, &self.loads);
+        let swept = grid.swept(&self.linkage);
+        let (least_lever_m, _) = swept.least_lever(0.1 * open_rad);
+        let peak_n_m = self.largest(&swept, &self.loads).shaft_torque_n_m;
+        (peak_n_m, least_lever_m, self.linkage.pose(open_rad).crank_rad.abs())
     }
 
     /// The largest shaft torque both ways, wind against. Of equals the opening one counts.
     pub(super) fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
         let [opening, closing] = Direction::BOTH.map(|direction| {
             let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction };
-            swept.peak(&self.demand_of(loads, direction, WindCase::Against), |_| true).unwrap_or(calm)
+            swept.peak(&self.demand_of(loads, direction, WindCase::Against)).unwrap_or(calm)
         });
         if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening }
     }
@@ -176,10 +183,8 @@ impl Model {
     }
 
     pub(super) fn overrun_in(&self, swept: &Swept, loads: &LeafLoads) -> Option<Overrun> {
-        let [opening, closing] = Direction::BOTH.map(|direction| {
-            let demand = self.demand_of(loads, direction, WindCase::Following);
-            swept.peak(&demand, |pose| demand.leaf_drives(demand.leaf_torque_n_m(pose.leaf_rad)))
-        });
+        let [opening, closing] =
+            Direction::BOTH.map(|direction| swept.held(&self.demand_of(loads, direction, WindCase::Following)));
         let larger = match (opening, closing) {
             (Some(open), Some(close)) if close.shaft_torque_n_m > open.shaft_torque_n_m => close,
             (Some(open), _) => open,

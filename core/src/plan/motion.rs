@@ -164,7 +164,7 @@ impl Model {
         Moving {
             path: ShaftPath::new(self.linkage()),
             loads,
-            efficiency: self.job().operator.efficiency(),
+            efficiency: self.efficiency(),
             length_m: self.job().leaf.length_m,
         }
     }

@@ -160,8 +160,7 @@ impl Stand {
     /// Weighs an arm by its plan; `None` if the plan refuses it.
     fn of(job: &Job, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
         let model = Model::new(&Job { arm: Some(*arm), ..job.clone() }).ok()?;
-        let peak = model.peak_n_m();
-        let (least_lever_m, shaft_travel_rad) = model.lever_and_travel();
+        let (peak, least_lever_m, shaft_travel_rad) = model.peak_lever_and_travel();
         let figures = site.figures(arm);
         Some(Stand {
             arm: *arm,

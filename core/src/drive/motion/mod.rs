@@ -7,6 +7,7 @@ mod integrate;
 mod motor;
 mod prescribed;
 mod profile;
+mod stiff;
 mod track;
 
 pub(crate) use coast::Released;

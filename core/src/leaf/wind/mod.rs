@@ -26,6 +26,6 @@ pub use en1991_wall::{
     en1991_zone_coefficients,
 };
 pub use gust::Gust;
-pub(crate) use moment::normal_component_slope;
+pub(crate) use moment::normal_component_and_slope;
 pub use moment::{normal_component, openings_factor, velocity_pressure_pa, wind_moment_n_m};
 pub use solidity::{bar_solidity, mesh_solidity};

@@ -44,9 +44,9 @@ pub fn normal_component(bearing_rad: f64, leaf_rad: f64) -> f64 {
     (SLANT.0 + SLANT.1) * sine / (SLANT.0 * sine.abs() + SLANT.1)
 }
 
-/// Derivative of [`normal_component`] by the leaf angle: `−0.505·0.283·cos α/(0.222·|sin α| + 0.283)²`.
-pub(crate) fn normal_component_slope(bearing_rad: f64, leaf_rad: f64) -> f64 {
-    let angle = bearing_rad - leaf_rad;
-    let below = SLANT.0 * crate::real::sin(angle).abs() + SLANT.1;
-    -(SLANT.0 + SLANT.1) * SLANT.1 * crate::real::cos(angle) / (below * below)
+/// [`normal_component`] and its derivative by the leaf angle, `−0.505·0.283·cos α/(0.222·|sin α| + 0.283)²`.
+pub(crate) fn normal_component_and_slope(bearing_rad: f64, leaf_rad: f64) -> (f64, f64) {
+    let (sine, cosine) = crate::real::sin_cos(bearing_rad - leaf_rad);
+    let below = SLANT.0 * sine.abs() + SLANT.1;
+    ((SLANT.0 + SLANT.1) * sine / below, -(SLANT.0 + SLANT.1) * SLANT.1 * cosine / (below * below))
 }
