@@ -227,15 +227,17 @@ export class Keeper {
    * Puts another document on show, the one before written first. It is kept from now on: as a new job, or as the one it already is.
    *
    * @param {any} document null: the page's own example, kept once something is typed
+   * @param {boolean} [second] whether a second one is wanted of a job that is here
    * @returns {Promise<boolean>} whether it is a job that was not here before
    */
-  async open(document) {
+  async open(document, second = false) {
+    const known = async (/** @type {any} */ given) => document && !second && (await this.#showKnown(given));
     await this.#leave();
     await this.read();
-    if (document && (await this.#showKnown(document))) return false;
+    if (await known(document)) return false;
     await this.#show({ id: null, seen: null, document, dirty: false });
     // The page has its own way to write a job: only now can it be compared with what the page wrote before.
-    if (document && (await this.#showKnown(this.document()))) return false;
+    if (await known(this.document())) return false;
     if (document) {
       const { jobTitle } = this.calculator;
       const named = (/** @type {string} */ name) => this.list().some((row) => row.document.title === name);
@@ -330,7 +332,7 @@ export class Keeper {
   async duplicate(id, name) {
     await this.save();
     const row = this.rows.find((one) => one.id === id);
-    if (row) await this.open({ ...row.document, title: name });
+    if (row) await this.open({ ...row.document, title: name }, true);
   }
 
   /** Deletes a job; it can be brought back for a month. @param {string} id */
