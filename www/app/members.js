@@ -91,7 +91,7 @@ export class Members {
   /** The list for the job. @param {(path: string) => unknown} valueOf a number's value for the job */
   documents(valueOf) {
     return this.list.map((member, index) => {
-      const document = structuredClone(member.base ?? {});
+      const document = typeof member.base === "object" && !Array.isArray(member.base) ? structuredClone(member.base ?? {}) : {};
       for (const path of [...ALL.paths, ...ALL.choices.flatMap(writable)]) remove(document, below(path));
       const at = `${Members.path(index)}.`;
       const { paths, choices } = this.#active(index);

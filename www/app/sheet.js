@@ -40,7 +40,7 @@ export class Sheet {
     this.cursor = new Cursor();
     /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
     this.showing = { zones: false, overrun: false, run: "opening" };
-    /** What went wrong at the start: string keys. @type {string[]} */
+    /** What went wrong at the start: string keys, and how it is tried again where it can be. @type {{ key: string, retry?: () => unknown }[]} */
     this.trouble = [];
     /** The last valid result. @type {Result | null} */
     this.result = null;

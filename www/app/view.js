@@ -41,7 +41,8 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const check = createCheck(sheet);
   const handover = createHandover(sheet, signal);
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
-  const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
+  const trouble = sheet.trouble.map(({ key, retry }) =>
+    h("p", { class: "error", role: "alert" }, sheet.say(key), " ", retry ? h("button", { type: "button", class: "move", onclick: retry }, sheet.say("page.again")) : null));
   root.append(line.root, h("div", { class: "asks" }, ...trouble, cautions.named, summary.root, settings.root, form.root), answers, cautions.root, setout.root, check.root, handover.root, status.root);
 
   sheet.rated = () => {

@@ -5,12 +5,12 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
+use super::codec::{decode, decode_job, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing::{self, LIMIT_NAMES, Look, PadPicture, code_of};
 
 /// Reads a job, for the search: faults are thrown.
 fn read(job: JsValue) -> Result<Job, JsValue> {
-    let document: Document = decode(job, "")?;
+    let document: Document = decode_job(job)?;
     Job::read(&document).map_err(|invalid| thrown(&invalid))
 }
 
