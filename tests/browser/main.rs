@@ -8,6 +8,7 @@ mod entry;
 mod faults;
 mod handover;
 mod jobs;
+mod judged;
 mod layout;
 mod links;
 mod offline;

@@ -3,7 +3,7 @@
 use super::Source;
 use crate::arm::{Linkage, Pose};
 use crate::drive::Direction;
-use crate::job::{KeepOut, Site};
+use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
@@ -81,7 +81,7 @@ pub struct Zone {
     pub y_m: f64,
     /// Whether it counts as a zone of entrapment: the gap is not known, or less than the free gap.
     pub present: bool,
-    /// Number of the obstacle in the job's list.
+    /// The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
     pub obstacle: Option<u32>,
     /// Where the free gap comes from.
     pub source: Source,
@@ -119,7 +119,13 @@ pub(crate) struct PostGap {
 const PLAY_M: f64 = 0.001;
 
 /// All zones, the leaf's edge first. The hinge side is a zone of unknown gap where nothing near the hinge is described.
-pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &KnownGaps) -> Vec<Zone> {
+pub(crate) fn zones(
+    linkage: &Linkage,
+    length_m: f64,
+    site: &Site,
+    obstacles: &[Obstacle],
+    known: &KnownGaps,
+) -> Vec<Zone> {
     let ground = known.ground;
     let half = site.half_thickness();
     let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
@@ -156,7 +162,7 @@ pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &Known
         Gap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
     });
     let mut zones = alloc::vec![closed, bottom, elbow, scissors];
-    for (index, obstacle) in site.obstacles.iter().flatten().enumerate() {
+    for Obstacle { index, place: obstacle } in obstacles {
         let mut zone = least(linkage, ZoneKind::BehindLeaf, |pose| {
             let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
             Gap { gap_m: gap_m - half, place }
@@ -170,7 +176,7 @@ pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &Known
         } else {
             ZoneKind::BehindLeaf
         };
-        zone.obstacle = Some(index as u32);
+        zone.obstacle = Some(*index as u32);
         zones.push(zone);
     }
     if known.hinge.is_some() || zones.iter().all(|zone| zone.kind != ZoneKind::HingeSide) {
