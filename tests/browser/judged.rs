@@ -65,12 +65,12 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         give(&browser, &job).await?;
         assert_eq!(state(&browser).await?, ("within".into(), true, "Within the rating about torque only".into()));
         type_wall(&browser).await?;
-        assert_eq!(state(&browser).await?, ("over".into(), false, "Stop about clearances".into()));
+        assert_eq!(state(&browser).await?, ("over".into(), false, "Stop: clearances".into()));
         // The torque's own figure stays, and says whose it is.
         assert!(text(&browser, "[part=verdict] .figures").await?.starts_with("torque alone: reserve"));
         let stops = text(&browser, "[part=stops]").await?;
         assert!(stops.contains("Stop:") && stops.contains("The leaf runs 141"), "{stops}");
-        browser.wait_for(&format!("{}.textContent.startsWith('Stop about clearances')", part(".status"))).await?;
+        browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
         assert!(overflow.as_i64().expect("a number") <= 0, "{overflow} px beyond");
@@ -80,7 +80,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         let first = on_paper(".page");
         let said = browser.value(&format!("{first}.textContent")).await?;
         let said = said.as_str().expect("text");
-        assert!(said.contains("The leaf runs 141") && said.contains("Stop about clearances"), "{said}");
+        assert!(said.contains("The leaf runs 141") && said.contains("Stop: clearances"), "{said}");
         assert!(!said.contains("Within the rating"), "{said}");
         assert_eq!(browser.value(&format!("{first}.querySelector('.mark.within')")).await?, Value::Null);
         let order = browser

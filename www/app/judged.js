@@ -15,13 +15,12 @@ import { h } from "./dom.js";
  */
 export function judged(sheet, { overall, rating }) {
   const { state, about, stops } = overall;
-  if (stops === 0) return { state, word: sheet.say(`verdict.${state}.word`), about: sheet.say("verdict.scope") };
+  if (rating.verdict === "over" || stops === 0) {
+    const more = stops > 1 ? sheet.say("verdict.torque_stops", { count: stops - 1 }) : sheet.say("verdict.scope");
+    return { state, word: sheet.say(`verdict.${rating.verdict}.word`), about: more };
+  }
   const subject = sheet.say(`verdict.about.${about}`);
-  return {
-    state,
-    word: sheet.say(rating.verdict === "over" ? "verdict.over.word" : "verdict.stop.word"),
-    about: stops === 1 ? subject : sheet.say("verdict.stops", { about: subject, count: stops }),
-  };
+  return { state, word: sheet.say("verdict.stop.word"), about: stops === 1 ? subject : sheet.say("verdict.stops", { about: subject, count: stops - 1 }) };
 }
 
 /** Every stop in its sentence. @param {Sheet} sheet @param {Plan} plan */
