@@ -27,7 +27,8 @@ pub async fn press_again(browser: &Browser) -> Result<()> {
 }
 
 /// What the page says at its own place; empty while it says nothing.
-const SAID: &str = "(() => { const said = document.getElementById('failed'); return said.hidden ? '' : said.innerText; })()";
+const SAID: &str =
+    "(() => { const said = document.getElementById('failed'); return said.hidden ? '' : said.innerText; })()";
 
 const TEXT: &str = "could not be loaded";
 
@@ -134,7 +135,9 @@ async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
         browser.open(&site.address).await?;
         assert_eq!(browser.value(TOLD).await?, json!(false));
         // Its twenty seconds are let pass at once.
-        browser.value("document.querySelector('.slow').getAnimations().forEach((clock) => clock.finish()) ?? true").await?;
+        browser
+            .value("document.querySelector('.slow').getAnimations().forEach((clock) => clock.finish()) ?? true")
+            .await?;
         browser.wait_for(TOLD).await?;
         press_again(&browser).await?;
         browser.wait_for(READY).await
@@ -147,11 +150,17 @@ async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
 async fn a_document_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
     in_browser(async |browser| {
         let site = site()?;
-        for (file, word) in [("data/starting-job.json", "example stands in its place"), ("data/shop-operators.json", "list of operators")] {
+        for (file, word) in [
+            ("data/starting-job.json", "example stands in its place"),
+            ("data/shop-operators.json", "list of operators"),
+        ] {
             site.trouble(&format!("fail /{file} 1"))?;
             browser.open(&format!("{}embed.html", site.address)).await?;
             browser.wait_for(READY).await?;
-            let said = format!("[...{}.querySelectorAll('.asks > .error')].some((said) => said.textContent.includes(`{word}`))", part(".sheet"));
+            let said = format!(
+                "[...{}.querySelectorAll('.asks > .error')].some((said) => said.textContent.includes(`{word}`))",
+                part(".sheet")
+            );
             assert_eq!(browser.value(&said).await?, json!(true), "{file}");
             assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new(), "{file}");
             type_into(&browser, "leaf.mass_kg", "210").await?;

@@ -142,7 +142,8 @@ async fn follow(browser: &Browser, link: &str, word: &str) -> Result<()> {
 
 /// The job on show as its file has it.
 async fn file(browser: &Browser) -> Result<String> {
-    let text = "(({ job, record }) => JSON.stringify({ ...job, entry: record }))(document.querySelector('pintle-calculator'))";
+    let text =
+        "(({ job, record }) => JSON.stringify({ ...job, entry: record }))(document.querySelector('pintle-calculator'))";
     Ok(browser.value(text).await?.as_str().unwrap_or_default().to_owned())
 }
 

@@ -9,6 +9,7 @@ mod failing;
 mod faults;
 mod handover;
 mod jobs;
+mod judged;
 mod layout;
 mod links;
 mod lost;

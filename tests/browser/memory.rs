@@ -29,7 +29,12 @@ async fn held(browser: &Browser) -> Result<Held> {
     };
     let memory = "import(new URL('pintle-web.js', document.baseURI)).then((core) => core.default()).then(({ memory }) => memory.buffer.byteLength)";
     let core_bytes = browser.value(memory).await?.as_f64().unwrap_or(f64::NAN);
-    Ok(Held { nodes: count("Nodes"), listeners: count("JSEventListeners"), heap_bytes: count("JSHeapUsedSize"), core_bytes })
+    Ok(Held {
+        nodes: count("Nodes"),
+        listeners: count("JSEventListeners"),
+        heap_bytes: count("JSHeapUsedSize"),
+        core_bytes,
+    })
 }
 
 /// Often enough that a leak of one view each time stands far above everything else that moves.

@@ -56,7 +56,8 @@ fn faults() -> Faults {
     pointers(&job, "", &mut all);
     let long = "x".repeat(100);
     let wrong = [json!(null), json!(true), json!(-1e9), json!(1e9), json!(0.5), json!("word"), json!(""), json!(long)];
-    let shapes = [json!([]), json!([1, 2, 3]), json!({}), json!({ "colour": 1 }), json!([2, 1]), json!(vec![json!({}); 300])];
+    let shapes =
+        [json!([]), json!([1, 2, 3]), json!({}), json!({ "colour": 1 }), json!([2, 1]), json!(vec![json!({}); 300])];
     for pointer in &all {
         for value in wrong.iter().chain(&shapes) {
             let mut other = job.clone();
@@ -83,12 +84,16 @@ fn faults() -> Faults {
         ("/lean", json!({ "plumb_offset_m": 0.01 })),
         ("/marks", json!({ "anchor_along_m": 0.5 })),
         ("/leaf/members", json!([])),
-        ("/leaf/members", json!([{ "section": "tube", "face_m": 0.04, "wall_m": 0.03, "place": { "kind": "vertical" } }])),
+        (
+            "/leaf/members",
+            json!([{ "section": "tube", "face_m": 0.04, "wall_m": 0.03, "place": { "kind": "vertical" } }]),
+        ),
         ("/arm/pivot_b_m", json!(-0.4)),
         ("/arm/shaft_x_m", json!(0)),
     ] {
         let mut other = simple.clone();
-        if let Some(place) = pointer.rsplit_once('/').and_then(|(parent, key)| Some((other.pointer_mut(parent)?, key))) {
+        if let Some(place) = pointer.rsplit_once('/').and_then(|(parent, key)| Some((other.pointer_mut(parent)?, key)))
+        {
             place.0[place.1] = value;
         }
         judge(&mut found, &other);
@@ -116,7 +121,8 @@ fn codes(schema: &Value, pointer: &str) -> Vec<(String, String)> {
 
 /// A fault of every code in every shape the type allows, whether or not the core makes it so today.
 fn shapes() -> Vec<Value> {
-    let number = |least: Value, most: Value| json!({ "kind": "range", "least": least, "most": most, "quantity": "length" });
+    let number =
+        |least: Value, most: Value| json!({ "kind": "range", "least": least, "most": most, "quantity": "length" });
     let allowed = [
         json!(null),
         number(json!(null), json!(null)),
@@ -164,7 +170,12 @@ fn findings() -> Vec<Value> {
             *value = json!(number * 1.7);
             let document: Document = serde_json::from_value(other).expect("a document");
             let planned = Job::read(&document).and_then(|job| plan(&job));
-            all.extend(planned.iter().flat_map(|plan| &plan.findings).map(|finding| serde_json::to_value(finding).expect("JSON")));
+            all.extend(
+                planned
+                    .iter()
+                    .flat_map(|plan| &plan.findings)
+                    .map(|finding| serde_json::to_value(finding).expect("JSON")),
+            );
         }
     }
     all
@@ -201,7 +212,28 @@ async fn said(browser: &Browser, faults: &[Value], findings: &[Value]) -> Result
 
 /// What shows that a value was missing.
 fn hole(sentence: &str) -> Option<&'static str> {
-    let words = ["undefined", "NaN", "[object", "{", "}", "found .", "found ,", ": .", "“”", "«»", "  ", " .", " ,", "..", "faults.", "findings.", ": array.", ": string.", ": boolean.", ": object."];
+    let words = [
+        "undefined",
+        "NaN",
+        "[object",
+        "{",
+        "}",
+        "found .",
+        "found ,",
+        ": .",
+        "“”",
+        "«»",
+        "  ",
+        " .",
+        " ,",
+        "..",
+        "faults.",
+        "findings.",
+        ": array.",
+        ": string.",
+        ": boolean.",
+        ": object.",
+    ];
     let starts = sentence.starts_with([':', '.', ',', ' ']) || sentence.trim().is_empty();
     let ends = !sentence.ends_with(['.', '?', '!']);
     words.into_iter().find(|word| sentence.contains(word)).or(starts.then_some("start")).or(ends.then_some("end"))
@@ -214,7 +246,12 @@ async fn no_sentence_has_a_hole() -> Result<()> {
     let arisen: BTreeSet<&str> = real.iter().filter_map(|fault| fault["code"].as_str()).collect();
     let all = codes(&describe::faults_schema(), "/properties/errors/items/properties/code");
     let not_met: Vec<&str> = all.iter().map(|(code, _)| code.as_str()).filter(|code| !arisen.contains(code)).collect();
-    println!("{} faults of {} of {} codes; only in the shapes of their type: {not_met:?}", real.len(), arisen.len(), all.len());
+    println!(
+        "{} faults of {} of {} codes; only in the shapes of their type: {not_met:?}",
+        real.len(),
+        arisen.len(),
+        all.len()
+    );
     assert!(not_met.len() < 6, "{not_met:?}");
     in_browser(async |browser| {
         let site = Site::start(&setting::dist()?, "/")?;

@@ -43,13 +43,16 @@ async fn in_language(tag: &str, table: &str) -> Result<()> {
         assert_eq!(browser.value("navigator.language").await?, json!(tag));
         assert_eq!(browser.value("document.documentElement.lang").await?, json!(tag));
         built_once(&browser, "a first visit").await?;
-        let tables: Vec<String> = browser.requests().await?.into_iter().filter(|url| url.contains("/strings/")).collect();
+        let tables: Vec<String> =
+            browser.requests().await?.into_iter().filter(|url| url.contains("/strings/")).collect();
         // The worker's copy of all files is no request of the page.
         assert!(tables.iter().any(|url| url.ends_with(table)), "{tables:?}");
 
         keep(&browser, "210").await?;
         for (when, units) in [("a kept job", "metric"), ("a kept job in other units", "us")] {
-            browser.value(&format!("document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true")).await?;
+            browser
+                .value(&format!("document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true"))
+                .await?;
             browser.open("about:blank").await?;
             open(&browser, &site.address).await?;
             browser.wait_for("document.querySelector('pintle-calculator').job.leaf.mass_kg === 210").await?;

@@ -146,7 +146,9 @@ async fn a_host_is_told_the_version_that_runs() -> Result<()> {
         let unmounted = "document.createElement('pintle-calculator').version";
         assert_eq!(browser.value(unmounted).await?, Value::Null);
         open(&browser, &site.address).await?;
-        browser.wait_for(&format!("document.getElementById('version').textContent.includes({CALCULATOR}.version)")).await
+        browser
+            .wait_for(&format!("document.getElementById('version').textContent.includes({CALCULATOR}.version)"))
+            .await
     })
     .await
 }

@@ -27,7 +27,7 @@ fn a_zone_is_reached_in_the_movements_that_make_it() {
     // Two of a kind are named once; one that does not count is not named at all.
     let wall = json!({ "x_m": [0.2, 0.4], "y_m": [1.0, 1.2] });
     let twice =
-        site(json!({ "obstacles": [wall, wall, { "x_m": [9, 9.5], "y_m": [9, 9.5] }], "latch_gap_m": 0.5 })).unreached;
+        site(json!({ "obstacles": [wall, { "x_m": [0.2, 0.4], "y_m": [1.0, 1.3] }, { "x_m": [9, 9.5], "y_m": [9, 9.5] }], "latch_gap_m": 0.5 })).unreached;
     assert_eq!(twice.iter().filter(|kind| **kind == ZoneKind::BehindLeaf).count(), 1);
     assert!(!twice.contains(&LeadingEdgeClosing));
 }

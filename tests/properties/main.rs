@@ -2,6 +2,7 @@
 
 mod additions;
 mod arm;
+mod around;
 mod bench;
 mod blows;
 mod contact;

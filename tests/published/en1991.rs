@@ -23,8 +23,7 @@ const TABLE: (&str, &str) =
     ("xcfem/xc python_modules/actions/wind/ec1_wind.py", "EN 1991-1-4 Table 7.9, zones from the free end");
 const TABLE_5: (&str, &str) =
     ("eurocodeapplied.com, wind pressure on freestanding walls", "EN 1991-1-4 Table 7.9, l/h 5");
-const SHELTER: (&str, &str) =
-    (EDITION, "7.4.2(2): no shelter within h of the free end; ∫ψ(x)c(x)x dx/(L²/2) by hand");
+const SHELTER: (&str, &str) = (EDITION, "7.4.2(2): no shelter within h of the free end; ∫ψ(x)c(x)x dx/(L²/2) by hand");
 const MOMENT: (&str, &str) =
     (EDITION, "Table 7.9 over the leaf: c = ∫ c(x)·x dx/(L²/2) by hand, zones from the latch edge");
 

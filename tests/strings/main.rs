@@ -83,6 +83,9 @@ fn every_finding_has_a_sentence_of_its_own_values() {
         for (verdict, _) in codes(&schema, "/properties/rating/properties/verdict") {
             assert!(table.at(&format!("verdict.{verdict}.sentence")).is_some(), "{language}: {verdict}");
         }
+        for (subject, _) in codes(&schema, "/properties/overall/properties/about") {
+            assert!(table.at(&format!("verdict.about.{subject}")).is_some(), "{language}: {subject}");
+        }
         for (state, _) in codes(&schema, "/properties/wind_limit/properties/state") {
             assert!(table.at(&format!("wind_limit.{state}")).is_some(), "{language}: {state}");
         }

@@ -109,10 +109,10 @@ function ground(sheet, { plan }) {
   if (!plan.ground) return [];
   const { least_gap_m: gap, least_gap_leaf_deg: angle, bracket_rise_m: rise } = plan.ground;
   const touches = found(sheet, plan, ["ground_touches"]);
-  const least = { gap: sheet.show(gap, "short_length"), angle: sheet.show(angle, "angle") };
+  const least = { gap: sheet.tape(gap), angle: sheet.show(angle, "angle") };
   return [
     ...(touches.length ? touches : [sheet.say("outcomes.ground.clears", least)]),
-    sheet.say("outcomes.ground.rise", { rise: sheet.show(rise, "short_length") }),
+    sheet.say("outcomes.ground.rise", { rise: sheet.tape(rise) }),
     ...found(sheet, plan, ["bracket_rise"]),
   ];
 }
@@ -122,7 +122,7 @@ function asBuilt(sheet, { plan }) {
   const built = plan.as_built;
   if (!built) return [];
   const link = built.link_for_straightness_m;
-  const mend = link === null ? sheet.say("outcomes.as_built.no_link") : sheet.say("outcomes.as_built.link", { link: sheet.show(link, "short_length") });
+  const mend = link === null ? sheet.say("outcomes.as_built.no_link") : sheet.say("outcomes.as_built.link", { link: sheet.mark(link) });
   if (!built.fitted) return [sheet.say("outcomes.as_built.broken", { why: built.fault ? faultSentence(sheet, built.fault) : "" }), mend];
   const { reserve } = built.fitted;
   const shown = (/** @type {number | null} */ value, /** @type {import("./contract.d.ts").Quantity} */ quantity) => (value === null ? "–" : sheet.show(value, quantity));

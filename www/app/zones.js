@@ -70,7 +70,7 @@ function sentence(sheet, { kind, directions, gap_m: gap, leaf_deg: leafDeg, pres
   const moves = directions.length === 1 ? directions[0] : "both";
   return sheet.say(gap === null ? "zones.unknown" : present ? "zones.line" : "zones.wide", {
     zone: obstacle === null ? name : sheet.say("zones.obstacle", { zone: name, number: obstacle + 1 }),
-    gap: gap === null ? "" : sheet.show(gap, "short_length"),
+    gap: gap === null ? "" : sheet.tape(gap),
     angle: sheet.show(leafDeg, "angle"),
     moves: sheet.say(`zones.moves.${moves}`),
     free: sheet.show(free, "short_length"),

@@ -1,7 +1,7 @@
 //! Reading what fitting adds.
 
 use super::fault::{Allowed, Example, Fault, FaultCode};
-use super::fit_types::{AsBuilt, Marks, Room, Tape};
+use super::fit_types::{AsBuilt, BuiltFrom, Marks, Room, Tape};
 use super::reader::Node;
 use super::setout::KeepOut;
 use super::setout_reader::{crossed, read_rectangles};
@@ -51,7 +51,9 @@ pub(super) fn read_tape(node: Node) -> Option<Tape> {
 }
 
 pub(super) fn read_as_built(node: Node) -> Option<AsBuilt> {
+    let from = node.word("from", &BuiltFrom::NAMES, false).map(|index| BuiltFrom::ALL[index]);
     let built = AsBuilt {
+        from,
         shaft_x_m: node.number("shaft_x_m"),
         shaft_y_m: node.number("shaft_y_m"),
         bracket_u_m: node.number("bracket_u_m"),

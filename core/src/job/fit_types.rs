@@ -10,7 +10,7 @@ use serde::Serialize;
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Room {
-    /// Leaf's face on its opening side from the line through the hinge axis, m; the closed leaf's is the gate line; default 0.
+    /// Leaf's face on its opening side from the line through the hinge axis, m; marks on the ground are from the closed leaf's; default 0.
     pub front_m: Option<f64>,
     /// Leaf's other face from that line, m, positive away from the opening side; default 0.
     pub back_m: Option<f64>,
@@ -20,7 +20,7 @@ pub struct Room {
     pub arm_half_width_m: Option<f64>,
     /// What the leaf is hung on, beside which a gap closes.
     pub hinge_post: Option<KeepOut>,
-    /// What stands in the way of leaf and arm: walls, kerbs, pillars.
+    /// What stands in the way of leaf and arm: walls, kerbs, pillars. One list with `site.obstacles`: every check looks at both.
     pub obstacles: Option<Vec<KeepOut>>,
 }
 
@@ -64,18 +64,36 @@ pub struct Tape {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct AsBuilt {
+    /// Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the hinge axis, as for the arm.
+    pub from: Option<BuiltFrom>,
     /// Shaft along the closed leaf from the hinge axis, m.
     pub shaft_x_m: Option<f64>,
-    /// Shaft towards the side the leaf opens to, m.
+    /// Shaft square to the closed leaf, towards the side it opens to, m from the line of `from`.
     pub shaft_y_m: Option<f64>,
-    /// Bracket pin along the leaf, m.
+    /// Bracket pin along the leaf from the hinge axis, m.
     pub bracket_u_m: Option<f64>,
-    /// Bracket pin proud of the leaf on its opening side, m.
+    /// Bracket pin square to the leaf, towards its opening side, m from the line of `from`.
     pub bracket_v_m: Option<f64>,
     /// Crank, shaft to elbow, m.
     pub crank_m: Option<f64>,
     /// Link, elbow to bracket pin, m.
     pub link_m: Option<f64>,
+}
+
+/// The line along the leaf that a built dimension was measured from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum BuiltFrom {
+    /// The line through the hinge axis, as the job's arm.
+    HingeAxis,
+    /// The leaf's face on its opening side, as the marks of the mark-out.
+    LeafFace,
+}
+
+impl BuiltFrom {
+    pub(crate) const NAMES: [&str; 2] = ["hinge_axis", "leaf_face"];
+    pub(crate) const ALL: [BuiltFrom; 2] = [BuiltFrom::HingeAxis, BuiltFrom::LeafFace];
 }
 
 impl Room {
@@ -170,13 +188,21 @@ impl Tape {
 }
 
 impl AsBuilt {
-    /// The planned arm with what was measured instead.
-    pub fn arm(&self, planned: &Arm) -> Arm {
+    /// The line that was measured from, from the hinge axis, m, where the leaf's face is at `face_m`.
+    pub fn line_m(&self, face_m: f64) -> f64 {
+        match self.from {
+            Some(BuiltFrom::LeafFace) => face_m,
+            Some(BuiltFrom::HingeAxis) | None => 0.0,
+        }
+    }
+    /// The planned arm with what was measured instead, from the hinge axis; the leaf's face is at `face_m`.
+    pub fn arm(&self, planned: &Arm, face_m: f64) -> Arm {
+        let square = |measured: Option<f64>| measured.map(|measured_m| measured_m + self.line_m(face_m));
         Arm {
             shaft_x_m: self.shaft_x_m.unwrap_or(planned.shaft_x_m),
-            shaft_y_m: self.shaft_y_m.unwrap_or(planned.shaft_y_m),
+            shaft_y_m: square(self.shaft_y_m).unwrap_or(planned.shaft_y_m),
             bracket_u_m: self.bracket_u_m.unwrap_or(planned.bracket_u_m),
-            bracket_v_m: self.bracket_v_m.unwrap_or(planned.bracket_v_m),
+            bracket_v_m: square(self.bracket_v_m).unwrap_or(planned.bracket_v_m),
             crank_m: self.crank_m.unwrap_or(planned.crank_m),
             link_m: self.link_m.unwrap_or(planned.link_m),
             elbow: planned.elbow,

@@ -1,6 +1,7 @@
 //! Every number of a job with its path: what validation and the list of assumptions walk over.
 
 use super::fault::{Allowed, Example, Fault, FaultCode, Invalid};
+use super::fit_types::Room;
 use super::member_types::{Member, Tube};
 use super::reader::missing_object;
 use super::rules::rule_of;
@@ -102,7 +103,12 @@ impl Job {
             ]);
         }
         numbers.extend(self.setout.iter().flat_map(|setout| setout.numbers()));
-        numbers.extend(self.room.iter().flat_map(|room| room.numbers()));
+        match &self.room {
+            Some(room) => numbers.extend(room.numbers()),
+            // What stands around is held against a leaf and an arm whose sizes nobody said.
+            None if !self.obstacles().is_empty() => numbers.extend(Room::default().numbers()),
+            None => {}
+        }
         numbers.extend(self.marks.iter().flat_map(|marks| marks.numbers()));
         numbers.extend(self.tape.iter().map(|tape| ("tape.error_m", tape.error_m)));
         numbers.extend(self.as_built.iter().flat_map(|built| built.numbers()));

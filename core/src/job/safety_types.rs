@@ -45,7 +45,8 @@ pub struct Site {
     pub latch_gap_m: Option<f64>,
     /// Half the thickness of the leaf, m; default 0.03.
     pub leaf_half_thickness_m: Option<f64>,
-    /// Post, wall, plants, steps: rectangles in plan that the leaf or arm may close on.
+    /// Post, wall, plants, steps: rectangles in plan, from the hinge axis, that leaf or arm may meet or close on. One list with
+    /// `room.obstacles`: every check looks at both.
     pub obstacles: Option<Vec<KeepOut>>,
     /// Means of protection that are fitted.
     pub means: Option<Vec<Means>>,
@@ -73,9 +74,9 @@ pub struct Means {
 pub struct SensedArea {
     /// What it is fixed to.
     pub on: SensorFrame,
-    /// One end, m: along the gate line from the hinge, or along the leaf.
+    /// One end, m: along the closed leaf from the hinge axis, or along the leaf.
     pub from_x_m: f64,
-    /// The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+    /// The same end, m: square to the closed leaf from the hinge axis, towards the opening side, or square to the leaf as it turns.
     pub from_y_m: f64,
     /// The other end, m.
     pub to_x_m: f64,

@@ -12,11 +12,12 @@ use serde::Serialize;
 pub struct SetOut {
     /// Shaft along the closed leaf from the hinge axis, m.
     pub shaft_x_m: [f64; 2],
-    /// Shaft towards the side the leaf opens to, m.
+    /// Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
     pub shaft_y_m: [f64; 2],
-    /// Bracket pin along the leaf, m.
+    /// Bracket pin along the leaf from the hinge axis, m.
     pub bracket_u_m: [f64; 2],
-    /// Bracket pin proud of the leaf on its opening side, m; one value, as the bracket's depth is bought and not chosen.
+    /// Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m; one value, as the bracket's depth is
+    /// bought and not chosen.
     pub bracket_v_m: f64,
     /// Crank, m.
     pub crank_m: [f64; 2],
@@ -52,9 +53,9 @@ pub struct SetOut {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct KeepOut {
-    /// Along the closed leaf, m.
+    /// Along the closed leaf from the hinge axis, m.
     pub x_m: [f64; 2],
-    /// Towards the side the leaf opens to, m.
+    /// Square to the closed leaf from the hinge axis, towards the side it opens to, m.
     pub y_m: [f64; 2],
 }
 
@@ -64,7 +65,7 @@ pub struct KeepOut {
 pub struct Place {
     /// Along the closed leaf from the hinge axis, m.
     pub x_m: f64,
-    /// Towards the side the leaf opens to, m.
+    /// Square to the closed leaf from the hinge axis, towards the side it opens to, m.
     pub y_m: f64,
 }
 

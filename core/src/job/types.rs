@@ -269,11 +269,11 @@ pub struct Swing {
 pub struct Arm {
     /// Shaft along the closed leaf from the hinge axis, m.
     pub shaft_x_m: f64,
-    /// Shaft towards the side the leaf opens to, m.
+    /// Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
     pub shaft_y_m: f64,
-    /// Bracket pin along the leaf, m.
+    /// Bracket pin along the leaf from the hinge axis, m.
     pub bracket_u_m: f64,
-    /// Bracket pin proud of the leaf on its opening side, m.
+    /// Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
     pub bracket_v_m: f64,
     /// Crank, shaft to elbow, m.
     pub crank_m: f64,

@@ -35,7 +35,7 @@ pub const NAMES: &str = "\
     area close_timer_s closing_s date devices_tested dynamic_force_n from_x_m from_y_m half_width_m installer \
     installer_date isolation_tried lock_off_tried motor_v on open_leaf_deg opening_s owner owner_date \
     owner_instructed release_tried revision rod_ohm settings signs_fixed slip_close_n slip_open_n static_force_n \
-    to_x_m to_y_m";
+    to_x_m to_y_m hinge_axis leaf_face";
 
 /// Places below this one take one byte; from it on, two: the first says which page of 256, the second the place on it.
 pub const SHORT: u8 = 240;

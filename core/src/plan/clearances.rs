@@ -8,7 +8,7 @@
 use super::{ElbowSweep, Model};
 use crate::arm::Linkage;
 use crate::arm::setout::{golden, separation_m};
-use crate::job::{KeepOut, Room};
+use crate::job::{KeepOut, Obstacle, Room};
 use crate::order::arrange;
 use crate::real::{cos, root, sin_cos};
 use alloc::vec::Vec;
@@ -43,7 +43,8 @@ pub struct Gap {
     pub part: Part,
     /// What it could meet.
     pub against: Against,
-    /// Which of the list, from 0; 0 for the leaf and the hinge post.
+    /// Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
+    /// `setout.keep_out`; 0 for the leaf and the hinge post.
     pub index: usize,
     /// Least distance over the swing, m; negative where they overlap.
     pub least_m: f64,
@@ -75,7 +76,7 @@ pub enum Against {
     Leaf,
     /// The post the leaf is hung on.
     HingePost,
-    /// An obstacle of the room.
+    /// Something that stands around: an obstacle of the site or of the room.
     Obstacle,
     /// A rectangle the set-out keeps out of; the leaf may swing over it.
     KeepOut,
@@ -103,7 +104,7 @@ pub struct HingeGap {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct OpenGap {
-    /// Which obstacle, from 0.
+    /// Which obstacle, from 0, counted as for [`Gap::index`].
     pub obstacle: usize,
     /// Distance of the open leaf from it, m.
     pub gap_m: f64,
@@ -188,11 +189,14 @@ impl Swing<'_> {
 }
 
 impl Model {
-    /// Distances through the swing, `None` where the job says nothing of the room.
+    /// Distances through the swing, `None` where the job says nothing of the room and of what stands around.
     pub fn clearances(&self) -> Option<Clearances> {
         let job = self.job();
-        let room = job.room.as_ref()?;
-        let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), room.half_width());
+        let obstacles = job.obstacles();
+        // What stands around is looked at where nothing is said of leaf and arm as bodies, too.
+        let silent = Room::default();
+        let room = job.room.as_ref().or((!obstacles.is_empty()).then_some(&silent))?;
+        let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), job.arm_half_width_m());
         let (shaft, swing) = (self.linkage().shaft, Swing::new(self.linkage()));
         let mut gaps = Vec::new();
         let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
@@ -207,12 +211,13 @@ impl Model {
             };
             note(part, Against::Leaf, 0, &to_leaf);
         }
-        let post = room.hinge_post.iter().map(|post| (Against::HingePost, 0, post));
-        let obstacles = room.obstacles.iter().flatten().enumerate();
-        let obstacles = obstacles.map(|(index, rectangle)| (Against::Obstacle, index, rectangle));
+        let post = job.hinge_post();
+        let standing = obstacles.iter().map(|Obstacle { index, place }| (Against::Obstacle, *index, place));
+        let solid: Vec<_> = post.into_iter().map(|post| (Against::HingePost, 0, post)).chain(standing).collect();
         let keep_out = job.setout.iter().flat_map(|setout| setout.keep_out.iter().enumerate());
-        let keep_out = keep_out.map(|(index, rectangle)| (Against::KeepOut, index, rectangle));
-        for (against, index, rectangle) in post.chain(obstacles).chain(keep_out) {
+        let keep_out = keep_out.filter(|(_, area)| solid.iter().all(|(_, _, place)| place != area));
+        let keep_out: Vec<_> = keep_out.map(|(index, area)| (Against::KeepOut, index, area)).collect();
+        for (against, index, rectangle) in solid.into_iter().chain(keep_out) {
             for part in [Part::Crank, Part::Link, Part::Elbow] {
                 let to_rectangle = |joints: &Joints| {
                     let [from, to] = joints.ends(part, shaft);
@@ -225,14 +230,14 @@ impl Model {
             }
         }
         arrange(&mut gaps, |one, other| one.least_m < other.least_m);
-        let hinge_gap = room.hinge_post.as_ref().map(|post| hinge_gap(&leaf, &swing, post));
+        let hinge_gap = post.map(|post| hinge_gap(&leaf, &swing, post));
         let opened = swing.at(self.linkage().open_rad);
-        let open = room.obstacles.iter().flatten().enumerate().filter_map(|(obstacle, rectangle)| {
-            let along = corners(rectangle).map(|corner| turned(corner, opened.back).x);
+        let open = obstacles.iter().filter_map(|Obstacle { index, place }| {
+            let along = corners(place).map(|corner| turned(corner, opened.back).x);
             let (nearest, reach_m) = ends_of(&along);
             // Only what stands beside the leaf is covered by it.
             let beside = nearest < leaf.x_m[1] && reach_m > leaf.x_m[0];
-            beside.then(|| OpenGap { obstacle, gap_m: leaf_gap_m(&leaf, &opened, rectangle), reach_m })
+            beside.then(|| OpenGap { obstacle: *index, gap_m: leaf_gap_m(&leaf, &opened, place), reach_m })
         });
         Some(Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps })
     }

@@ -14,6 +14,7 @@ mod holding;
 mod marks;
 mod model;
 mod motion;
+mod overall;
 mod pads;
 mod people;
 mod record;
@@ -41,6 +42,7 @@ pub use holding::{Holding, HoldingLimit};
 pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
+pub use overall::{Overall, Subject};
 pub use pads::{Pad, PadMap};
 pub use people::Entrapment;
 pub use record::{Check, CheckVerdict, Commissioning, Step};
@@ -83,6 +85,8 @@ pub struct Plan {
     pub overrun: Option<Overrun>,
     /// What to look at, most severe first.
     pub findings: Vec<Finding>,
+    /// The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
+    pub overall: Overall,
     /// Paths of the job's fields that were not said and are assumed.
     pub assumed: Vec<&'static str>,
     /// The working wind, where it comes from a standard or has a bearing.
@@ -106,7 +110,7 @@ pub struct Plan {
     /// The leaf over the ground, where the job describes it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<OverGround>,
-    /// Leaf and arm in the room around them, where the job describes it.
+    /// Leaf and arm in the room around them, where the job describes it or says what stands around.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub clearances: Option<Clearances>,
     /// What to mark, cut and set, where the job says what with.

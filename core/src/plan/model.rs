@@ -1,7 +1,7 @@
 //! A job that passed every check, solved as far as every answer needs it.
 
 use super::curve::Row;
-use super::{CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Shares, findings};
+use super::{CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Shares, findings, overall};
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, Grid, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
 use crate::job::{Arm, Hinges, Invalid, Job, SCHEMA};
@@ -119,6 +119,7 @@ impl Model {
             wind_limit: self.wind_limit(&swept),
             overrun: self.overrun(&swept),
             findings: Vec::new(),
+            overall: overall::overall(rating.verdict, &[]),
             assumed: self.job.assumed(),
             wind: None,
             members: self.job.leaf.members.as_deref().map(MemberTotals::of),
@@ -146,6 +147,7 @@ impl Model {
         plan.wind = self.working_wind(&swept, &rows, plan.wind_limit.speed_m_s);
         plan.record = self.job().has_record().then(|| self.commissioning(&plan));
         plan.findings = findings::of(self, &plan, least_lever_rad);
+        plan.overall = overall::overall(plan.rating.verdict, &plan.findings);
         plan
     }
 

@@ -45,7 +45,7 @@ impl Model {
                 leaf_rad: gap.least_leaf_deg.to_radians(),
             }),
         };
-        let zones = zones(self.linkage(), self.job().leaf.length_m, site, &known);
+        let zones = zones(self.linkage(), self.job().leaf.length_m, site, &self.job().obstacles(), &known);
         let fitted = site.means.as_deref().unwrap_or_default();
         let reached = |zone: &Zone, direction: Direction| {
             fitted.iter().any(|means| {

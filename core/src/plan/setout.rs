@@ -44,7 +44,8 @@ pub struct Stand {
     pub straightness: f64,
     /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
     pub off_square_deg: f64,
-    /// Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+    /// Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
+    /// none.
     pub clearance_m: Option<f64>,
 }
 
@@ -75,15 +76,15 @@ pub struct Change {
     pub by: f64,
 }
 
-/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks.
+/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks, clear of what stands around.
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
 pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
     job.check()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-    let setout = job.setout.as_ref().ok_or_else(missing)?;
-    Ok(SearchLoads::new(job).with_site(setout, |site| answer(job, setout, site)))
+    let setout = job.setout_around().ok_or_else(missing)?;
+    Ok(SearchLoads::new(job).with_site(&setout, |site| answer(job, &setout, site)))
 }
 
 /// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
@@ -94,9 +95,9 @@ pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
 pub fn weigh(job: &Job) -> Result<Option<Stand>, Invalid> {
     job.check()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-    let setout = job.setout.as_ref().ok_or_else(missing)?;
+    let setout = job.setout_around().ok_or_else(missing)?;
     let Some(arm) = job.arm.as_ref() else { return Ok(None) };
-    Ok(SearchLoads::new(job).with_site(setout, |site| Stand::of(job, setout, arm, site)))
+    Ok(SearchLoads::new(job).with_site(&setout, |site| Stand::of(job, &setout, arm, site)))
 }
 
 fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {

@@ -44,7 +44,7 @@ pub struct TapeCost {
 pub struct Fitted {
     /// Rated torque over demand; `null` where nothing is demanded.
     pub reserve: Option<f64>,
-    /// Direction of the crank with the leaf closed, degrees from the gate line, counter-clockwise.
+    /// Direction of the crank with the leaf closed, degrees from the closed leaf, counter-clockwise.
     pub closed_deg: f64,
     /// The same with the leaf open; unwrapped from closed.
     pub open_deg: f64,
@@ -242,7 +242,7 @@ impl Model {
 
     /// What was built, where the job says so.
     pub(super) fn rebuilt(&self, grid: &Grid) -> Option<Rebuilt> {
-        let arm = self.job().as_built?.arm(self.arm());
+        let arm = self.job().as_built?.arm(self.arm(), self.job().face_m());
         let planned = self.planned(grid);
         let refitted = self.refitted(&arm).map(|refit| self.fitted(grid, &refit));
         let fitted = refitted.map(|(fitted, _)| fitted.beside(&planned));

@@ -3,7 +3,7 @@
 use super::Source;
 use crate::arm::{Linkage, Pose};
 use crate::drive::Direction;
-use crate::job::{KeepOut, Site};
+use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
@@ -105,7 +105,7 @@ pub struct Zone {
     pub present: bool,
     /// Gap at which it would not count, m: that of the part of the body that can be there.
     pub free_gap_m: f64,
-    /// Number of the obstacle in the job's list.
+    /// The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
     pub obstacle: Option<u32>,
     /// Where the free gap comes from.
     pub source: Source,
@@ -154,7 +154,13 @@ pub(crate) struct PostGap {
 const PLAY_M: f64 = 0.001;
 
 /// All zones, the leaf's edge first. The hinge side is a zone of unknown gap where nothing near the hinge is described.
-pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &KnownGaps) -> Vec<Zone> {
+pub(crate) fn zones(
+    linkage: &Linkage,
+    length_m: f64,
+    site: &Site,
+    obstacles: &[Obstacle],
+    known: &KnownGaps,
+) -> Vec<Zone> {
     let half = site.half_thickness();
     let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
     let (free_gap_m, source) = ZoneKind::LeadingEdgeClosing.free_gap();
@@ -191,12 +197,12 @@ pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &Known
             ZoneKind::BehindLeaf
         }
     };
-    for (index, obstacle) in site.obstacles.iter().flatten().enumerate() {
+    for Obstacle { index, place: obstacle } in obstacles {
         let zone = least(linkage, beside, |pose| {
             let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
             Gap { gap_m: gap_m - half, place }
         });
-        zones.push(Zone { obstacle: Some(index as u32), ..zone });
+        zones.push(Zone { obstacle: Some(*index as u32), ..zone });
     }
     if known.hinge.is_some() || zones.iter().all(|zone| zone.kind != ZoneKind::HingeSide) {
         zones.push(hinge_side(known.hinge));

@@ -132,7 +132,7 @@ impl PadView {
         });
     }
 
-    /// Where the shaft stands at a column and row: along and square to the gate line, m.
+    /// Where the shaft stands at a column and row: along and square to the closed leaf, from the hinge axis, m.
     pub fn place_m(&self, column: usize, row: usize) -> Vec<f64> {
         let (x_m, y_m) = self.picture.place_m(column, row);
         vec![x_m, y_m]

@@ -34,8 +34,8 @@ function zoneBlocks(sheet, job, { zones, means, unreached }) {
     zone.obstacle === null ? kind(zone.kind) : sheet.say("check.site.at_obstacle", { zone: kind(zone.kind), number: zone.obstacle + 1 }),
     moves(zone.directions) || "–",
     sheet.show(zone.leaf_deg, "angle"),
-    zone.gap_m === null ? say("unknown") : sheet.show(zone.gap_m, "short_length"),
-    sheet.show(zone.free_gap_m, "short_length"),
+    zone.gap_m === null ? say("unknown") : sheet.tape(zone.gap_m),
+    sheet.tape(zone.free_gap_m),
     word(zone.present),
     zone.present ? word(!unreached.includes(zone.kind)) : "–",
   ]);

@@ -1,5 +1,6 @@
 //! What to look at: codes with numbers. Sentences live with the page.
 
+mod built;
 mod motion;
 mod room;
 
@@ -89,8 +90,14 @@ pub enum FindingCode {
     HingeGapCloses,
     /// An error of the tape leaves too little reserve, or breaks the arm. `error`, `reserve`.
     TapeErrorCosts,
+    /// With errors of the tape in all dimensions at once the arm does not work any more. `count` of 64 combinations, `error`.
+    TapeErrorBreaks,
     /// The arm that was built does not work.
     BuiltBroken,
+    /// The arm that was built asks more of the shaft than it is rated for. `torque`, `limit`.
+    BuiltOverRated,
+    /// It leaves less reserve than asked for. `reserve`, `limit`.
+    BuiltReserveBelowRequired,
     /// Start and inertia bring the shaft torque over the peak torque. `torque`, `limit`, `leaf_angle`.
     MotionOverPeak,
     /// Start and inertia bring it over the rated torque, which the steady demand keeps. `torque`, `limit`, `leaf_angle`.
@@ -158,6 +165,10 @@ pub enum FindingCode {
     ZonesUnreached,
     /// Sensors do not sense where zones are that they are said to reach. `count` of them, `gap`, the widest.
     SensorsMissZones,
+    /// The dynamic force measured on the finished gate is over its limit. `force`, `limit`.
+    DynamicForceOver,
+    /// The static force measured there is over its limit. `force`, `limit`.
+    StaticForceOver,
     /// No warning sign on both faces is confirmed.
     SignsMissing,
     /// No way apart for people on foot is confirmed.
@@ -185,6 +196,7 @@ pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Findin
     let mut findings: Vec<Finding> =
         [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model), site(model, plan), room::of(plan)]
             .concat();
+    findings.extend(built::of(model, plan));
     findings.extend(motion::of(model, plan));
     arrange(&mut findings, |one, other| one.severity < other.severity);
     findings

@@ -24,41 +24,48 @@ pub struct Around {
     zones: Vec<Zone>,
     /// Outline of what the elbow sweeps, m.
     sweep: Vec<Point>,
-    /// Post and obstacles.
-    rectangles: Vec<Rect>,
+}
+
+/// Post and obstacles, m: everything that checks look at stands on the sheet.
+pub fn standing(model: &Model) -> Vec<Rect> {
+    let job = model.job();
+    let places = job.obstacles().into_iter().map(|obstacle| obstacle.place);
+    let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1] }| Rect::new(x0, y0, x1, y1);
+    job.hinge_post().copied().into_iter().chain(places).map(rectangle).collect()
 }
 
 impl Around {
     /// Reads it off a solved job.
     pub fn new(model: &Model, plan: &Plan) -> Around {
-        let job = model.job();
-        let room = job.room.as_ref();
-        let obstacles = room.and_then(|room| room.obstacles.as_ref()).into_iter().flatten();
-        let post = room.and_then(|room| room.hinge_post.as_ref());
-        let beside = job.site.as_ref().and_then(|site| site.obstacles.as_ref()).into_iter().flatten();
-        let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1] }: &KeepOut| Rect::new(*x0, *y0, *x1, *y1);
         Around {
             zones: plan.entrapment.as_ref().map_or_else(Vec::new, |entrapment| entrapment.zones.clone()),
             sweep: model.swept().outline.into_iter().map(|[x, y]| Point::new(x, y)).collect(),
-            rectangles: post.into_iter().chain(obstacles).chain(beside).map(rectangle).collect(),
         }
     }
 
-    /// What of it is to be on the sheet beside what moves, within a reach of the hinge, m.
-    pub fn bounds(&self, reach_m: f64) -> Rect {
-        let near = Rect::from_center_size(Point::ZERO, Size::new(2.0 * reach_m, 2.0 * reach_m));
-        let seen = self.rectangles.iter().map(|rectangle| rectangle.intersect(near)).filter(|seen| seen.area() > 0.0);
-        let swept = self.sweep.iter().fold(Rect::ZERO, |bounds, point| bounds.union_pt(*point));
-        seen.fold(swept, |bounds, rectangle| bounds.union(rectangle))
+    /// The ground that is swept, m.
+    pub fn bounds(&self) -> Rect {
+        self.sweep.iter().fold(Rect::ZERO, |bounds, point| bounds.union_pt(*point))
     }
 }
 
-/// Swept ground and what stands around: behind everything else.
+/// What of things that stand around is to be on the sheet beside what moves: all within a reach of the hinge, m.
+pub fn near(standing: &[Rect], reach_m: f64) -> Rect {
+    let near = Rect::from_center_size(Point::ZERO, Size::new(2.0 * reach_m, 2.0 * reach_m));
+    let seen = standing.iter().map(|rectangle| rectangle.intersect(near)).filter(|seen| seen.area() > 0.0);
+    seen.fold(Rect::ZERO, |bounds, rectangle| bounds.union(rectangle))
+}
+
+/// Swept ground: behind everything else.
 pub fn ground(sheet: &mut Sheet<'_>, around: &Around, fit: &Fit) {
     let swept: Vec<Point> = around.sweep.iter().map(|point| fit.at(*point)).collect();
     shape(sheet, &swept, &[45.0], APART[2], Pen::thin(Ink::Faint, Dash::Dashed));
+}
+
+/// What stands around, as far as it is on the sheet.
+pub fn solid(sheet: &mut Sheet<'_>, standing: &[Rect], fit: &Fit) {
     let frame = sheet.frame();
-    for rectangle in &around.rectangles {
+    for rectangle in standing {
         let (from, to) = (Point::new(rectangle.x0, rectangle.y0), Point::new(rectangle.x1, rectangle.y1));
         let seen = Rect::from_points(fit.at(from), fit.at(to)).intersect(frame);
         if seen.area() > 0.0 {
