@@ -60,15 +60,15 @@ export type Arm = {
  */
 shaft_x_m: number,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -89,19 +89,23 @@ elbow: Elbow, };
  */
 export type AsBuilt = {
 /**
+ * Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the hinge axis, as for the arm.
+ */
+from: BuiltFrom | null,
+/**
  * Shaft along the closed leaf from the hinge axis, m.
  */
 shaft_x_m: number | null,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf, towards the side it opens to, m from the line of `from`.
  */
 shaft_y_m: number | null,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number | null,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf, towards its opening side, m from the line of `from`.
  */
 bracket_v_m: number | null,
 /**
@@ -476,6 +480,11 @@ gearbox_torque_n_m: number | null,
  * Hinge axis to where the leaf is pushed to test it, m; default the leaf's length.
  */
 push_radius_m: number | null, };
+
+/**
+ * The line along the leaf that a built dimension was measured from.
+ */
+export type BuiltFrom = "hinge_axis" | "leaf_face";
 
 /**
  * A limit and an amount.
@@ -1183,7 +1192,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1194,7 +1203,7 @@ export type Fitted = {
  */
 reserve: number | null,
 /**
- * Direction of the crank with the leaf closed, degrees from the gate line, counter-clockwise.
+ * Direction of the crank with the leaf closed, degrees from the closed leaf, counter-clockwise.
  */
 closed_deg: number,
 /**
@@ -1343,7 +1352,8 @@ part: Part,
  */
 against: Against,
 /**
- * Which of the list, from 0; 0 for the leaf and the hinge post.
+ * Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
+ * `setout.keep_out`; 0 for the leaf and the hinge post.
  */
 index: number,
 /**
@@ -1745,11 +1755,11 @@ uncertainty: { [key in string]: number } | null, };
  */
 export type KeepOut = {
 /**
- * Along the closed leaf, m.
+ * Along the closed leaf from the hinge axis, m.
  */
 x_m: [number, number],
 /**
- * Towards the side the leaf opens to, m.
+ * Square to the closed leaf from the hinge axis, towards the side it opens to, m.
  */
 y_m: [number, number], };
 
@@ -1949,19 +1959,20 @@ ramp: Ramp | null, };
  */
 export type Mark = {
 /**
- * Along the gate line from the hinge line, m, positive towards the latch edge.
+ * Along the closed leaf from the hinge axis, m, positive towards the latch edge.
  */
 from_hinge_line_m: number,
 /**
- * Square to the gate line, m, positive on the side the leaf opens to.
+ * Square to the closed leaf from its opening-side face, not from the hinge axis, m, positive on the side the leaf opens to.
  */
 from_gate_line_m: number,
 /**
- * From the corner, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
+ * From the corner of face line and hinge line, not from the hinge axis, m: both diagonals of the rectangle of the two offsets have this
+ * length where it is square, as 3-4-5 has it.
  */
 diagonal_m: number,
 /**
- * From where the latch edge meets the gate line, m: with the diagonal it fixes the place without a square.
+ * From the latch end of the leaf's opening-side face, m: with the diagonal it fixes the place without a square.
  */
 from_latch_m: number, };
 
@@ -1982,7 +1993,11 @@ elbow_closed: Mark,
  */
 elbow_open: Mark,
 /**
- * Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the gate line, counter-clockwise,
+ * Opening-side face of the closed leaf from the hinge axis, m: what is marked from the face is less by it than the job's own number.
+ */
+face_m: number,
+/**
+ * Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the closed leaf, counter-clockwise,
  * above −180 to 180.
  *
  * The closed crank is what the base is laid by because the arm stands there while the anchors are marked, the leaf on its stop.
@@ -2001,7 +2016,7 @@ anchor_diagonal_m: number | null,
  */
 bracket_along_m: number,
 /**
- * Bracket pin proud of the leaf's face, m.
+ * Bracket pin square to the leaf, from its opening-side face, m.
  */
 bracket_proud_m: number,
 /**
@@ -2474,15 +2489,15 @@ changes: Array<Change>,
  */
 shaft_x_m: number,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -2503,7 +2518,7 @@ elbow: Elbow, };
  */
 export type OpenGap = {
 /**
- * Which obstacle, from 0.
+ * Which obstacle, from 0, counted as for [`Gap::index`].
  */
 obstacle: number,
 /**
@@ -2564,6 +2579,27 @@ bracket_rise_m: number,
  * Rows at the curve's leaf angles.
  */
 curve: Array<GapPoint>, };
+
+/**
+ * The worst of what was judged.
+ */
+export type Overall = {
+/**
+ * Over while any finding is a stop, whatever it is about; else what the torque's rating says.
+ */
+state: Verdict,
+/**
+ * What that is about: the first stop's subject, torque without one.
+ */
+about: Subject,
+/**
+ * How many findings are stops.
+ */
+stops: number,
+/**
+ * The first stop; `null` without one.
+ */
+finding: FindingCode | null, };
 
 /**
  * The most the drive must hold back.
@@ -2688,7 +2724,7 @@ export type Place = {
  */
 x_m: number,
 /**
- * Towards the side the leaf opens to, m.
+ * Square to the closed leaf from the hinge axis, towards the side it opens to, m.
  */
 y_m: number, };
 
@@ -2778,6 +2814,10 @@ overrun: Overrun | null,
  */
 findings: Array<Finding>,
 /**
+ * The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
+ */
+overall: Overall,
+/**
  * Paths of the job's fields that were not said and are assumed.
  */
 assumed: Array<string>,
@@ -2810,7 +2850,7 @@ storm: Storm | null,
  */
 ground: OverGround | null,
 /**
- * Leaf and arm in the room around them, where the job describes it.
+ * Leaf and arm in the room around them, where the job describes it or says what stands around.
  */
 clearances: Clearances | null,
 /**
@@ -3256,7 +3296,7 @@ friction_high: number | null, };
  */
 export type Room = {
 /**
- * Leaf's face on its opening side from the line through the hinge axis, m; the closed leaf's is the gate line; default 0.
+ * Leaf's face on its opening side from the line through the hinge axis, m; marks on the ground are from the closed leaf's; default 0.
  */
 front_m: number | null,
 /**
@@ -3276,7 +3316,7 @@ arm_half_width_m: number | null,
  */
 hinge_post: KeepOut | null,
 /**
- * What stands in the way of leaf and arm: walls, kerbs, pillars.
+ * What stands in the way of leaf and arm: walls, kerbs, pillars. One list with `site.obstacles`: every check looks at both.
  */
 obstacles: Array<KeepOut> | null, };
 
@@ -3361,11 +3401,11 @@ export type SensedArea = {
  */
 on: SensorFrame,
 /**
- * One end, m: along the gate line from the hinge, or along the leaf.
+ * One end, m: along the closed leaf from the hinge axis, or along the leaf.
  */
 from_x_m: number,
 /**
- * The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+ * The same end, m: square to the closed leaf from the hinge axis, towards the opening side, or square to the leaf as it turns.
  */
 from_y_m: number,
 /**
@@ -3434,15 +3474,16 @@ export type SetOut = {
  */
 shaft_x_m: [number, number],
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: [number, number],
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: [number, number],
 /**
- * Bracket pin proud of the leaf on its opening side, m; one value, as the bracket's depth is bought and not chosen.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m; one value, as the bracket's depth is
+ * bought and not chosen.
  */
 bracket_v_m: number,
 /**
@@ -3550,7 +3591,7 @@ leaf_deg: number,
  */
 shaft_deg: number,
 /**
- * Direction of the crank from the gate line, degrees, above −180 to 180.
+ * Direction of the crank from the closed leaf, degrees, above −180 to 180.
  */
 crank_direction_deg: number, };
 
@@ -3659,7 +3700,8 @@ latch_gap_m: number | null,
  */
 leaf_half_thickness_m: number | null,
 /**
- * Post, wall, plants, steps: rectangles in plan that the leaf or arm may close on.
+ * Post, wall, plants, steps: rectangles in plan, from the hinge axis, that leaf or arm may meet or close on. One list with
+ * `room.obstacles`: every check looks at both.
  */
 obstacles: Array<KeepOut> | null,
 /**
@@ -3756,7 +3798,8 @@ straightness: number,
  */
 off_square_deg: number,
 /**
- * Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+ * Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
+ * none.
  */
 clearance_m: number | null,
 /**
@@ -3764,15 +3807,15 @@ clearance_m: number | null,
  */
 shaft_x_m: number,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -3851,6 +3894,11 @@ hinge_n: number,
  * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
  */
 shaft_torque_n_m: number, };
+
+/**
+ * What a finding, and so a judgement, is about.
+ */
+export type Subject = "torque" | "arm" | "tape" | "clearances" | "motion" | "breakaway" | "storm" | "people" | "as_built" | "record";
 
 /**
  * How far the leaf opens.
@@ -4206,7 +4254,7 @@ present: boolean,
  */
 free_gap_m: number,
 /**
- * Number of the obstacle in the job's list.
+ * The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
  */
 obstacle: number | null,
 /**
