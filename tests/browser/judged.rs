@@ -69,7 +69,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         // The torque's own figure stays, and says whose it is.
         assert!(text(&browser, "[part=verdict] .figures").await?.starts_with("torque alone: reserve"));
         let stops = text(&browser, "[part=stops]").await?;
-        assert!(stops.contains("Stop:") && stops.contains("The leaf runs 141"), "{stops}");
+        assert!(stops.contains("Do not build:") && stops.contains("The leaf runs 141"), "{stops}");
         browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
@@ -226,8 +226,9 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             }
             // Beside each stands what was planned, from the same line: the very mark.
             assert_eq!(browser.complaints().await?, Vec::<String>::new());
-            let field = text(&browser, "[data-path='as_built.shaft_y_m']").await?;
-            assert!(field.contains("from the leaf’s face") && field.contains(&format!("Planned: {}", typed[1].1)), "{field}");
+            let field = part("[data-path='as_built.shaft_y_m']");
+            browser.wait_for(&format!("{field}.textContent.includes(`Planned: {}`)", typed[1].1)).await?;
+            assert!(text(&browser, "[data-path='as_built.shaft_y_m']").await?.contains("from the leaf’s face"));
             let built = "document.querySelector('pintle-calculator').job.as_built";
             assert_eq!(browser.value(&format!("{built}.from")).await?, "leaf_face");
             let rows = browser

@@ -3,8 +3,8 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::json;
 
-use crate::jobs::{before_the_page, keep, open};
-use crate::page::READY;
+use crate::jobs::{before_the_page, open, says};
+use crate::page::{READY, type_into};
 
 /// Counts the views that are put into a calculator's tree, and the tables of words that are fetched.
 const COUNT: &str = "
@@ -48,7 +48,9 @@ async fn in_language(tag: &str, table: &str) -> Result<()> {
         // The worker's copy of all files is no request of the page.
         assert!(tables.iter().any(|url| url.ends_with(table)), "{tables:?}");
 
-        keep(&browser, "210").await?;
+        type_into(&browser, "leaf.mass_kg", "210").await?;
+        let kept = if table == "es.json" { "guardado en este dispositivo" } else { "kept on this device" };
+        browser.wait_for(&says(kept)).await?;
         for (when, units) in [("a kept job", "metric"), ("a kept job in other units", "us")] {
             browser
                 .value(&format!("document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true"))
