@@ -87,7 +87,8 @@ export class Session {
   entryFor(rule, given) {
     const entry = new Entry(this.core, rule, typeof given === "number" ? given : null);
     if (given !== null && typeof given !== "number") {
-      entry.typed = { text: String(given), system: this.system };
+      // A host's object may refuse to be a string.
+      entry.typed = { text: typeof given === "object" ? JSON.stringify(given) : String(given), system: this.system };
       entry.unread = "not_a_number";
     }
     return entry;
