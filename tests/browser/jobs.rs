@@ -320,10 +320,10 @@ async fn a_file_brings_everything_back_and_a_bad_one_is_told() -> Result<()> {
         odd["colour"] = json!("red");
         let deep = format!("{}1{}", "[".repeat(5000), "]".repeat(5000));
         for (name, text, told) in [
-            ("photo.json", "GIF89a…", "This is not a job: photo.json"),
+            ("photo.json", "GIF89a…", "This is not a job. Found: photo.json"),
             ("newer.json", "{\"schema\":2}", "newer version"),
             ("odd.json", &odd.to_string(), "colour"),
-            ("null.json", "null", "This is not a job: null"),
+            ("null.json", "null", "This is not a job. Found: null"),
             ("deep.json", &deep, "was not opened"),
         ] {
             drop_file(&browser, name, text).await?;
