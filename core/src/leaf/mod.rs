@@ -56,7 +56,12 @@ impl LeafLoads {
         let plain = |spacing_m, pin_radius_m, outer_m, inner_m, collar: Option<Collar>| {
             // Both hinges carry the couple.
             2.0 * pin_friction_n_m(friction_coefficient, pin_radius_m, couple_n(spacing_m))
-                + collar.unwrap_or_default().friction_n_m(friction_coefficient, weight_n, outer_m, inner_m)
+                + collar.unwrap_or(Collar::UniformPressure).friction_n_m(
+                    friction_coefficient,
+                    weight_n,
+                    outer_m,
+                    inner_m,
+                )
         };
         let mut rise_n_m = 0.0;
         let mut friction_n_m = match &job.hinges {

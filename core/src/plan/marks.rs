@@ -145,11 +145,7 @@ impl Model {
 /// Defaults that stand in the marks.
 fn assumed(job: &Job, marks: &Marks) -> Vec<&'static str> {
     let front = job.room.as_ref().and_then(|room| room.front_m).is_none().then_some("room.front_m");
-    // Spacings and levels have no default: without them there are no holes and no riser.
-    const UNKNOWN: [&str; 4] =
-        ["marks.anchor_along_m", "marks.anchor_across_m", "marks.pad_level_m", "marks.crossbar_level_m"];
-    let silent = marks.numbers().into_iter().filter(|(path, value)| value.is_none() && !UNKNOWN.contains(path));
-    front.into_iter().chain(silent.map(|(path, _)| path)).collect()
+    front.into_iter().chain(marks.assumed()).collect()
 }
 
 /// The holes' places.

@@ -1,24 +1,19 @@
 //! What resists at the hinges.
 
 use crate::job::MeasuredHinges;
-use serde::Serialize;
+use crate::words::words;
 
-/// How a thrust collar carries its load.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Collar {
-    /// New and flat: the same pressure everywhere. The larger friction.
-    #[default]
-    UniformPressure,
-    /// Worn in: pressure falls as 1/r.
-    UniformWear,
+words! {
+    /// How a thrust collar carries its load.
+    pub enum Collar {
+        /// New and flat: the same pressure everywhere. The larger friction.
+        UniformPressure = "uniform_pressure",
+        /// Worn in: pressure falls as 1/r.
+        UniformWear = "uniform_wear",
+    }
 }
 
 impl Collar {
-    pub(crate) const NAMES: [&str; 2] = ["uniform_pressure", "uniform_wear"];
-    pub(crate) const ALL: [Collar; 2] = [Collar::UniformPressure, Collar::UniformWear];
-
     /// Friction moment of the collar, N·m.
     pub fn friction_n_m(self, friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
         match self {
