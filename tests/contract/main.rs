@@ -11,6 +11,7 @@ mod lists;
 mod member_lists;
 mod native;
 mod opened;
+mod rated;
 mod record;
 mod record_ranges;
 mod refused;

@@ -41,11 +41,6 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
   root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, check.root, handover.root, status.root);
 
-  sheet.rated = () => {
-    form.rated();
-    verdict.update();
-  };
-
   function update() {
     answers.classList.toggle("stale", sheet.stale);
     for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();

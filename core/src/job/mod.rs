@@ -10,6 +10,7 @@ mod table;
 
 use alloc::vec::Vec;
 pub use blocks::*;
+pub use checked::{CheckedJob, ToChecked};
 #[cfg(feature = "describe")]
 pub(crate) use table::description;
 pub(crate) use table::missing_object;

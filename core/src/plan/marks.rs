@@ -4,7 +4,7 @@
 //! and the *hinge line*, square to it through the hinge axis. They cross in the *corner*. Common practice, no source.
 
 use super::Model;
-use crate::job::{Invalid, Job, Marks};
+use crate::job::{Invalid, Job, Marks, ToChecked};
 use crate::real::{atan2, cos, root, sin};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
@@ -85,7 +85,7 @@ pub struct ShaftLimit {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn mark_out(job: &Job) -> Result<MarkOut, Invalid> {
+pub fn mark_out(job: &impl ToChecked) -> Result<MarkOut, Invalid> {
     Ok(Model::new(job)?.mark_out())
 }
 

@@ -201,7 +201,7 @@ impl Model {
             coast_open: self.coast(facts, speed, Direction::Open),
             coast_close: self.coast(facts, speed, Direction::Close),
             hand: self.hand_force(),
-            driven: facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor))),
+            driven: facts.motor_at_shaft().map(|motor| self.driven(facts, speed, &motor)),
             duty: facts.duty.as_ref().map(|duty| DutyUse::new(duty, cycle_s)),
             opening,
             closing,

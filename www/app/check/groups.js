@@ -79,13 +79,6 @@ export const CHECKS = [
   { name: "holding", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
 ];
 
-/**
- * Usual values of what a job may leave out altogether, in the document's unit: common practice, no source. A button fills them in.
- *
- * @type {Record<string, number>}
- */
-export const USUAL = { "motion.slow_open_deg": 15, "motion.slow_close_deg": 15, "motion.stop_stiffness_n_per_m": 5e5 };
-
 /** How a means of protection works, in the order a person meets them. */
 export const KINDS = ["inherent", "inherent_force", "contact", "non_contact", "constant_pressure"];
 

@@ -6,7 +6,6 @@
  */
 
 import { h } from "../dom.js";
-import { torqueOnly } from "../job.js";
 import { figuresList, plainTable } from "../rows.js";
 
 /** @type {(keyof Mark)[]} */
@@ -36,19 +35,15 @@ export function createFit(sheet, jobWithBlock) {
 }
 
 /**
- * The clearances with the areas asked for; the leaf is a line and the arm as wide as the search has it, until the job says more.
+ * The clearances with the areas asked for.
  *
  * @param {Sheet} sheet
  * @param {any} job
  * @returns {Clearances | null}
  */
 function clearancesOf({ core }, job) {
-  const room = job.room ?? { arm_half_width_m: job.setout.arm_half_width_m };
   try {
-    const calculation = new core.Calculation({ ...torqueOnly(job), setout: job.setout, room, uncertainty: null });
-    const { clearances } = calculation.plan();
-    calculation.free();
-    return clearances ?? null;
+    return core.clearances(job);
   } catch {
     // A fault of the block is told beside its field.
     return null;

@@ -1,6 +1,6 @@
 //! A motor's torque by its speed, seen at the operator's shaft.
 
-use crate::job::MotorFacts;
+use crate::job::{MotionFacts, MotorFacts};
 use serde::Serialize;
 
 /// Torque of a linear motor, N·m: `T = T_s·(1 − ω/ω_n)`; beyond the no-load speed it brakes.
@@ -26,6 +26,13 @@ pub struct Motor {
     pub no_load_rad_s: f64,
     /// Inertia of motor and gear, at the operator's shaft, kg·m².
     pub inertia_kg_m2: f64,
+}
+
+impl MotionFacts {
+    /// The motor at the operator's shaft; `None` where the job does not describe it.
+    pub fn motor_at_shaft(&self) -> Option<Motor> {
+        self.motor.as_ref().map(Motor::of)
+    }
 }
 
 impl Motor {
