@@ -2231,6 +2231,10 @@ coast_drag_n_m: number | null,
  */
 stop_stiffness_n_per_m: number | null,
 /**
+ * Resistance of battery and run to the motor together, Ω; default 0: the voltage does not sag under load.
+ */
+supply_resistance_ohm: number | null,
+/**
  * The motor; no driven run without it.
  */
 motor: MotorFacts | null,
@@ -2326,7 +2330,7 @@ no_load_speed_deg_s: number,
  */
 rated_v: number,
 /**
- * Voltage there is at the motor under load, V; default the rated one.
+ * Voltage there is at the motor under load, V; where `supply_resistance_ohm` is said, that of the source without load; default the rated one.
  */
 supply_v: number | null,
 /**

@@ -16,6 +16,7 @@ const MOTION = [
   "motion.slow_speed_deg_s",
   "motion.coast_drag_n_m",
   "motion.stop_stiffness_n_per_m",
+  "motion.supply_resistance_ohm",
   looked("motion.motor", [
     "motion.motor.stall_torque_n_m",
     "motion.motor.no_load_speed_deg_s",

@@ -1,7 +1,7 @@
 //! How the leaf is to move, and what drives it.
 
 use crate::job::table::*;
-use crate::units::Quantity::{Angle, AngularSpeed, Count, Ratio, Stiffness, Time, Torque, Voltage};
+use crate::units::Quantity::{Angle, AngularSpeed, Count, Ratio, Resistance, Stiffness, Time, Torque, Voltage};
 
 block! {
     /// The shaft's speed through time, its motor, its stops.
@@ -21,6 +21,8 @@ block! {
         coast_drag_n_m: Option<f64> = assumed(Torque, 0.0, 50_000.0, 0.0) => coast_drag,
         /// Stiffness of an end stop with the leaf where it meets it, N/m; no stop force without it.
         stop_stiffness_n_per_m: Option<f64> = number(Stiffness, 1e3, 1e9, 5e5).usual(5e5),
+        /// Resistance of battery and run to the motor together, Ω; default 0: the voltage does not sag under load.
+        supply_resistance_ohm: Option<f64> = assumed(Resistance, 0.0, 100.0, 0.0) => supply_resistance,
         /// The motor; no driven run without it.
         motor: Option<MotorFacts> = block(MotorFacts::BLOCK),
         /// How often it is to run; nothing said of duty without it.
@@ -38,7 +40,7 @@ block! {
         no_load_speed_deg_s: f64 = number(AngularSpeed, 0.5, 100_000.0, 12.0),
         /// Voltage the two above are given for, V.
         rated_v: f64 = number(Voltage, 1.0, 1000.0, 24.0),
-        /// Voltage there is at the motor under load, V; default the rated one.
+        /// Voltage there is at the motor under load, V; where `supply_resistance_ohm` is said, that of the source without load; default the rated one.
         supply_v: Option<f64> = number(Voltage, 1.0, 1000.0, 22.0).listed(),
         /// Turns of the motor for one turn of the operator's shaft; default 1: the numbers above are those of the shaft.
         gear_ratio: Option<f64> = assumed(Ratio, 1.0, 10_000.0, 1.0) => gear_ratio,
