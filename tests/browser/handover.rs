@@ -155,10 +155,10 @@ async fn the_sheet_prints_whole_on_both_papers() -> Result<()> {
         let site = Site::start(&setting::dist()?, "/a/b/")?;
         for (job, language, units, size, paper, word, of) in [
             (job(), "en", "metric", "a4", [210.0, 297.0], "Sheet", "of"),
-            (job(), "es", "us", "letter", [215.9, 279.4], "Hoja", "de"),
-            (job(), "es", "metric", "a4", [210.0, 297.0], "Hoja", "de"),
+            (job(), "es", "us", "letter", [215.9, 279.4], "Pág.", "de"),
+            (job(), "es", "metric", "a4", [210.0, 297.0], "Pág.", "de"),
             (job(), "en", "us", "letter", [215.9, 279.4], "Sheet", "of"),
-            (long_job(), "es", "us", "letter", [215.9, 279.4], "Hoja", "de"),
+            (long_job(), "es", "us", "letter", [215.9, 279.4], "Pág.", "de"),
         ] {
             browser.open(&site.address).await?;
             browser.wait_for(READY).await?;
@@ -268,7 +268,7 @@ async fn what_is_measured_stands_beside_its_plan() -> Result<()> {
             row(&browser, "Opening time").await?,
             [
                 "Opening time".into(),
-                "pass".into(),
+                "within range".into(),
                 shown(opening.measured),
                 shown(opening.planned),
                 format!("{} to {}", shown(opening.least), shown(opening.most)),

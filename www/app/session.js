@@ -176,7 +176,8 @@ export class Session {
     } catch (error) {
       const errors = /** @type {{ errors?: Fault[] }} */ (error).errors;
       if (!Array.isArray(errors)) throw error;
-      return { job, calculation: null, faults: [...unread, ...errors] };
+      const placed = this.byParts ? errors.map((fault) => ({ ...fault, path: this.members.placed(fault.path) })) : errors;
+      return { job, calculation: null, faults: [...unread, ...placed] };
     }
   }
 

@@ -6,11 +6,14 @@
 mod blocks;
 mod checked;
 mod migrate;
+mod obstacles;
+mod ramp;
 mod table;
 
 use alloc::vec::Vec;
 pub use blocks::*;
 pub use checked::{CheckedJob, ToChecked};
+pub use obstacles::Obstacle;
 #[cfg(feature = "describe")]
 pub(crate) use table::description;
 pub(crate) use table::missing_object;

@@ -64,7 +64,7 @@ impl PadMap {
         let checked = job.checked()?;
         let job: &Job = &checked;
         let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-        let setout = SetOut { aim: None, ..job.setout.clone().ok_or_else(missing)? };
+        let setout = SetOut { aim: None, ..job.setout_around().ok_or_else(missing)? };
         let (columns, rows) = (columns.max(1), rows.max(1));
         let places = alloc::vec![None; columns * rows];
         let tried = alloc::vec![0; columns * rows];

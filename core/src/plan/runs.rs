@@ -96,7 +96,7 @@ impl Model {
         let Some(motor) = facts.motor_at_shaft() else { return runs };
         for direction in Direction::BOTH {
             let speeds = profile(&moving, facts, speed, direction);
-            let run = drive(&moving, &motor, &speeds, direction, WindCase::Against, DRIVEN_ROWS);
+            let (run, _) = drive(&moving, &motor, &speeds, direction, WindCase::Against, DRIVEN_ROWS);
             let rows = run.curve.iter().map(|point| RunPoint {
                 time_s: point.time_s,
                 leaf_deg: point.leaf_deg,

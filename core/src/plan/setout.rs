@@ -44,7 +44,8 @@ pub struct Stand {
     pub straightness: f64,
     /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
     pub off_square_deg: f64,
-    /// Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+    /// Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
+    /// none.
     pub clearance_m: Option<f64>,
 }
 
@@ -75,15 +76,15 @@ pub struct Change {
     pub by: f64,
 }
 
-/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks.
+/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks, clear of what stands around.
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
 pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
     let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-    let setout = job.setout.as_ref().ok_or_else(missing)?;
-    Ok(SearchLoads::new(job).with_site(setout, |site| answer(job, setout, site)))
+    let setout = job.setout_around().ok_or_else(missing)?;
+    Ok(SearchLoads::new(job).with_site(&setout, |site| answer(job, &setout, site)))
 }
 
 /// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
@@ -94,9 +95,9 @@ pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
 pub fn weigh(job: &impl ToChecked) -> Result<Option<Stand>, Invalid> {
     let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-    let setout = job.setout.as_ref().ok_or_else(missing)?;
+    let setout = job.setout_around().ok_or_else(missing)?;
     let Some(arm) = job.arm.as_ref() else { return Ok(None) };
-    Ok(SearchLoads::new(job).with_site(setout, |site| Stand::of(job, setout, arm, site)))
+    Ok(SearchLoads::new(job).with_site(&setout, |site| Stand::of(job, &setout, arm, site)))
 }
 
 fn answer(job: &CheckedJob, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
@@ -160,8 +161,7 @@ impl Stand {
     /// Weighs an arm by its plan; `None` if the plan refuses it.
     fn of(job: &CheckedJob, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
         let model = arm.in_bounds().then(|| Model::of(job.on(*arm)))?.ok()?;
-        let peak = model.peak_n_m();
-        let (least_lever_m, shaft_travel_rad) = model.lever_and_travel();
+        let (peak, least_lever_m, shaft_travel_rad) = model.peak_lever_and_travel();
         let figures = site.figures(arm);
         Some(Stand {
             arm: *arm,

@@ -12,11 +12,11 @@ words! {
     pub enum MeansKind {
         /// The drive senses by itself that it is stopped, and reverses (A).
         Inherent = "inherent",
-        /// A sensor that reaches ahead: light barrier, loop (B1).
+        /// A photo-eye or other sensor that detects people without touch (B1); a vehicle loop is not one.
         NonContact = "non_contact",
         /// An edge that is pressed (B2).
         Contact = "contact",
-        /// The drive limits its force by itself (C).
+        /// Force limiting built into the drive and certified by its maker as protection (C); a breakaway clutch is not one.
         InherentForce = "inherent_force",
         /// Moves only while a control in sight of the gate is held (D).
         ConstantPressure = "constant_pressure",

@@ -7,7 +7,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
+use super::codec::{decode_job, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing;
 
 /// A valid job with its plan. Free it when it is replaced.
@@ -27,7 +27,7 @@ impl Calculation {
     /// Reads and solves a job. Throws `Invalid` with every fault when it cannot be planned.
     #[wasm_bindgen(constructor)]
     pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
-        let document: Document = decode(job, "")?;
+        let document: Document = decode_job(job)?;
         let model = CheckedJob::read(&document).and_then(Model::of).map_err(|invalid| thrown(&invalid))?;
         Ok(Calculation { plan: model.plan_without_sensitivity(), model, runs: OnceCell::new() })
     }

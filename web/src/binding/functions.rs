@@ -51,6 +51,12 @@ pub fn feet_inches(value_m: f64, denominator: u32) -> String {
     units::feet_inches(value_m, denominator)
 }
 
+/// A length as it is marked with a tape: whole millimetres, or feet, inches and sixteenths.
+#[wasm_bindgen]
+pub fn mark(value_m: f64, #[wasm_bindgen(unchecked_param_type = "System")] system: JsValue) -> Result<String, JsValue> {
+    Ok(units::mark(value_m, self::system(system)?))
+}
+
 /// The unit alone: `"mm"`; empty for plain numbers.
 #[wasm_bindgen]
 pub fn unit(

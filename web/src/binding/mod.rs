@@ -10,7 +10,7 @@ mod links;
 mod setout;
 
 pub use calculation::Calculation;
-pub use functions::{bare, feet_inches, fields, read, show, show_limit, unit, version};
+pub use functions::{bare, feet_inches, fields, mark, read, show, show_limit, unit, version};
 pub use links::{open_job, pack, qr, unpack};
 pub use setout::{PadView, Pads, clearances, front, limit_names, set_out, weigh};
 

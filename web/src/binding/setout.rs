@@ -5,12 +5,12 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
+use super::codec::{decode, decode_job, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing::{self, LIMIT_NAMES, Look, PadPicture, code_of};
 
 /// Reads a job, for the search: faults are thrown.
 fn read(job: JsValue) -> Result<CheckedJob, JsValue> {
-    let document: Document = decode(job, "")?;
+    let document: Document = decode_job(job)?;
     CheckedJob::read(&document).map_err(|invalid| thrown(&invalid))
 }
 
@@ -140,7 +140,7 @@ impl PadView {
         });
     }
 
-    /// Where the shaft stands at a column and row: along and square to the gate line, m.
+    /// Where the shaft stands at a column and row: along and square to the closed leaf, from the hinge axis, m.
     pub fn place_m(&self, column: usize, row: usize) -> Vec<f64> {
         let (x_m, y_m) = self.picture.place_m(column, row);
         vec![x_m, y_m]

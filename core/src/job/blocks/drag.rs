@@ -26,11 +26,11 @@ block! {
     /// Ice or wet snow on the leaf.
     #[derive(Copy)]
     pub struct Ice at "ice." {
-        /// Thickness on each face of the wind area, m.
+        /// Thickness, m: all round the leaf's members where the job lists them, or else on each face of the wind area.
         thickness_m: f64 = number(ShortLength, 0.0, 0.2, 0.005),
         /// Density, kg/m³; default 900 (glaze; from memory of ISO 12494).
         density_kg_m3: Option<f64> = assumed(Density, 50.0, 1000.0, 900.0) => density,
-        /// Wind area with ice over without; default 1.
+        /// Wind area with ice over without; default 1. Listed members are wider by their ice in any case: this only raises what they come to.
         area_factor: Option<f64> = assumed(Ratio, 1.0, 5.0, 1.0) => area_factor,
     }
 }

@@ -64,7 +64,8 @@ block! {
 }
 
 block! {
-    /// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
+    /// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut. The collar slides on the ramp, at its mean radius of
+    /// friction; a ramp so steep that it binds at the upper end of the friction is refused.
     #[derive(Copy)]
     pub struct RisingHinges at "hinges." {
         /// Vertical distance between the hinges, m.

@@ -118,6 +118,12 @@ impl Job {
     pub(crate) fn assumed(&self) -> Vec<&'static str> {
         let mut paths = Vec::new();
         assumed_paths(self, Job::BLOCK, false, &mut paths);
+        if self.room.is_none() && !self.obstacles().is_empty() {
+            // What stands around is held against a leaf and an arm whose sizes nobody said.
+            assumed_paths(&Room::default(), Room::BLOCK, false, &mut paths);
+        }
+        // Members have their ice all round: an answer, not an assumption.
+        paths.retain(|path| *path != "ice.area_factor" || self.leaf.members.is_none());
         paths
     }
 
@@ -142,6 +148,7 @@ impl Job {
     pub(in crate::job) fn relations(&self) -> Vec<Fault> {
         let mut faults = self.leaf.relations();
         faults.extend(self.hinges.relations());
+        faults.extend(self.ramp_fault());
         faults.extend(self.leaf.member_relations());
         faults.extend(self.wind.relations("wind", &self.leaf));
         faults.extend(self.storm.iter().flat_map(|storm| storm.relations("storm", &self.leaf)));

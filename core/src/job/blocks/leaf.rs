@@ -13,7 +13,8 @@ block! {
         mass_kg: Option<f64> = number(Mass, 1.0, 5000.0, 160.0).unless("members").varied(),
         /// Hinge axis to latch edge, m.
         length_m: f64 = number(Length, 0.3, 15.0, 3.2).varied(),
-        /// Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+        /// Height, m. Needed where a standard's shape gives the force coefficient; also for drawing and hand-over. A plain force coefficient does
+        /// without it.
         height_m: Option<f64> = number(Length, 0.2, 6.0, 1.6),
         /// Area that stops the wind, square to the leaf, m²; unless its members say.
         wind_area_m2: Option<f64> = number(Area, 0.0, 60.0, 1.9).unless("members").varied(),

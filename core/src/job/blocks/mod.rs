@@ -21,7 +21,7 @@ mod wind;
 mod wind_from;
 mod wind_shape;
 
-pub use arm::{Arm, AsBuilt, Elbow};
+pub use arm::{Arm, AsBuilt, BuiltFrom, Elbow};
 pub use breakaway::{BreakawayFacts, HoldingFacts};
 pub use contact::Contact;
 pub use drag::{Drag, Ground, Ice};

@@ -8,9 +8,9 @@ block! {
     /// A rectangle in plan, sides along the closed leaf and across it.
     #[derive(Copy)]
     pub struct KeepOut at "setout.keep_out." {
-        /// Along the closed leaf, m.
+        /// Along the closed leaf from the hinge axis, m.
         x_m: [f64; 2] = range(ShortLength, -20.0, 20.0, 0.1),
-        /// Towards the side the leaf opens to, m.
+        /// Square to the closed leaf from the hinge axis, towards the side it opens to, m.
         y_m: [f64; 2] = range(ShortLength, -20.0, 20.0, 0.2),
     }
 }

@@ -9,7 +9,7 @@ block! {
     /// The leaf as a body in plan, and what stands around it. Where nothing is said the leaf is the line through the hinge axis.
     #[derive(Default)]
     pub struct Room at "room." {
-        /// Leaf's face on its opening side from the line through the hinge axis, m; the closed leaf's is the gate line; default 0.
+        /// Leaf's face on its opening side from the line through the hinge axis, m; marks on the ground are from the closed leaf's; default 0.
         front_m: Option<f64> = assumed(ShortLength, -0.5, 0.5, 0.0) => front,
         /// Leaf's other face from that line, m, positive away from the opening side; default 0.
         back_m: Option<f64> = assumed(ShortLength, -0.5, 0.5, 0.0) => back,
@@ -19,7 +19,7 @@ block! {
         arm_half_width_m: Option<f64> = assumed(ShortLength, 0.0, 0.5, 0.0) => half_width,
         /// What the leaf is hung on, beside which a gap closes.
         hinge_post: Option<KeepOut> = block(HINGE_POST),
-        /// What stands in the way of leaf and arm: walls, kerbs, pillars.
+        /// What stands in the way of leaf and arm: walls, kerbs, pillars. One list with `site.obstacles`: every check looks at both.
         obstacles: Option<Vec<KeepOut>> = list(&Kind::Block(ROOM_OBSTACLE), MOST),
     }
 }

@@ -12,11 +12,12 @@ block! {
     pub struct SetOut at "setout." {
         /// Shaft along the closed leaf from the hinge axis, m.
         shaft_x_m: [f64; 2] = range(ShortLength, -10.0, 10.0, -0.25),
-        /// Shaft towards the side the leaf opens to, m.
+        /// Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
         shaft_y_m: [f64; 2] = range(ShortLength, -10.0, 10.0, 0.45),
-        /// Bracket pin along the leaf, m.
+        /// Bracket pin along the leaf from the hinge axis, m.
         bracket_u_m: [f64; 2] = range(ShortLength, -10.0, 10.0, 1.2),
-        /// Bracket pin proud of the leaf on its opening side, m; one value, as the bracket's depth is bought and not chosen.
+        /// Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m; one value, as the bracket's depth is
+        /// bought and not chosen.
         bracket_v_m: f64 = number(ShortLength, -10.0, 10.0, 0.06),
         /// Crank, m.
         crank_m: [f64; 2] = range(ShortLength, 0.02, 10.0, 0.8728),
@@ -55,7 +56,7 @@ block! {
     pub struct Place at "setout.place." {
         /// Along the closed leaf from the hinge axis, m.
         x_m: f64 = number(ShortLength, -10.0, 10.0, -0.3),
-        /// Towards the side the leaf opens to, m.
+        /// Square to the closed leaf from the hinge axis, towards the side it opens to, m.
         y_m: f64 = number(ShortLength, -10.0, 10.0, 0.4),
     }
 }

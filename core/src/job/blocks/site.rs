@@ -25,7 +25,8 @@ block! {
         latch_gap_m: Option<f64> = assumed(ShortLength, 0.0, 1.0, 0.0) => latch_gap,
         /// Half the thickness of the leaf, m; default 0.03.
         leaf_half_thickness_m: Option<f64> = assumed(ShortLength, 0.0, 0.5, 0.03) => half_thickness,
-        /// Post, wall, plants, steps: rectangles in plan that the leaf or arm may close on.
+        /// Post, wall, plants, steps: rectangles in plan, from the hinge axis, that leaf or arm may meet or close on. One list with
+        /// `room.obstacles`: every check looks at both.
         obstacles: Option<Vec<KeepOut>> = list(&Kind::Block(SITE_OBSTACLE), MOST),
         /// Means of protection that are fitted.
         means: Option<Vec<Means>> = list(&Kind::Block(Means::BLOCK), MOST),
@@ -49,14 +50,14 @@ block! {
 }
 
 block! {
-    /// What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+    /// What a sensor senses, seen from above: a beam, a mat or a strip is a line widened to both sides; a point is a line of no length.
     #[derive(Copy)]
     pub struct SensedArea at "site.means.area." {
         /// What it is fixed to.
         on: SensorFrame = word(SensorFrame::WORDS),
-        /// One end, m: along the gate line from the hinge, or along the leaf.
+        /// One end, m: along the closed leaf from the hinge axis, or along the leaf.
         from_x_m: f64 = number(ShortLength, -20.0, 20.0, 3.3),
-        /// The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+        /// The same end, m: square to the closed leaf from the hinge axis, towards the opening side, or square to the leaf as it turns.
         from_y_m: f64 = number(ShortLength, -20.0, 20.0, 0.0),
         /// The other end, m.
         to_x_m: f64 = number(ShortLength, -20.0, 20.0, 0.0),
@@ -70,7 +71,7 @@ block! {
 words! {
     /// What a sensor is fixed to.
     pub enum SensorFrame {
-        /// The ground: beams between posts, loops.
+        /// The ground: beams between posts, mats.
         Ground = "ground",
         /// The leaf: strips and scanners that turn with it.
         Leaf = "leaf",

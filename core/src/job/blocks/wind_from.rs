@@ -56,7 +56,7 @@ block! {
 }
 
 block! {
-    /// Peak velocity pressure by EN 1991-1-4.
+    /// Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, recommended values; a national annex replaces them and goes first.
     #[derive(Copy)]
     pub struct En1991Wind at "wind.from." also at "storm.from." {
         /// Terrain category.

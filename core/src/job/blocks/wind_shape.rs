@@ -44,12 +44,13 @@ block! {
 }
 
 block! {
-    /// A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+    /// A wall by EN 1991-1-4:2005 + A1:2010, its zones taken as a moment about the hinge; recommended values, which a national annex replaces.
     #[derive(Copy)]
     pub struct En1991Wall at "wind.shape." also at "storm.shape." {
         /// Solid over gross area, at least 0.8.
         solidity: f64 = number(Ratio, 0.0, 1.0, 1.0),
-        /// Shelter factor of a wall upwind; default 1 (none).
+        /// Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
+        /// end.
         shelter_factor: Option<f64> = assumed(Ratio, 0.3, 1.0, 1.0) => shelter_factor,
         /// Whether the wall goes round a corner at the latch edge; default no.
         returns: Option<bool> = flag().listed(),

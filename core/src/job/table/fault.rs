@@ -61,6 +61,8 @@ pub enum FaultCode {
     LeastAboveMost,
     /// The collar's outer radius is below its inner radius.
     OuterBelowInner,
+    /// The ramp of rising hinges binds: with the friction of the hinges no moment turns the leaf up it. `friction`.
+    RampBinds,
     /// A centre or a member lies beyond the leaf's end.
     OutsideLeaf,
     /// The wall is thicker than the section's sides and corners allow.

@@ -1,4 +1,4 @@
-//! Peak velocity pressure by EN 1991-1-4.
+//! Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, with its recommended values; a national annex replaces them and goes first.
 
 use crate::real::{log, pow, root};
 use crate::words::words;
