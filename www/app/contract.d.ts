@@ -962,10 +962,6 @@ export type En1991Wall = {
  */
 solidity: number,
 /**
- * Whether the wall goes round a corner at the latch edge; default no.
- */
-returns: boolean | null,
-/**
  * Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
  * end.
  */

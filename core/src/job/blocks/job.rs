@@ -116,12 +116,11 @@ impl Job {
 
     /// Paths whose value was not said and is assumed instead. Peak torque, shaft speed and height are not assumed: unknown stays unknown.
     pub(crate) fn assumed(&self) -> Vec<&'static str> {
+        // What stands around is held against a leaf and an arm whose sizes nobody said.
+        let bare = self.room.is_none() && !self.obstacles().is_empty();
+        let around = bare.then(|| Job { room: Some(Room::default()), ..self.clone() });
         let mut paths = Vec::new();
-        assumed_paths(self, Job::BLOCK, false, &mut paths);
-        if self.room.is_none() && !self.obstacles().is_empty() {
-            // What stands around is held against a leaf and an arm whose sizes nobody said.
-            assumed_paths(&Room::default(), Room::BLOCK, false, &mut paths);
-        }
+        assumed_paths(around.as_ref().unwrap_or(self), Job::BLOCK, false, &mut paths);
         // Members have their ice all round: an answer, not an assumption.
         paths.retain(|path| *path != "ice.area_factor" || self.leaf.members.is_none());
         paths
