@@ -171,14 +171,14 @@ async fn parts_of_which_nothing_is_typed_give_no_verdict() -> Result<()> {
     .await
 }
 
-/// The marks as the screen shows them: place by row and column of the table, lengths by their names.
+/// The marks as the screen shows them: a place by its row and a column of the table, a length (column 0) by its name.
 async fn mark(browser: &Browser, of: &str, column: usize) -> Result<String> {
     let cell = browser
         .value(&format!(
             "(() => {{ const fit = {};
                 const row = [...fit.querySelectorAll('tbody tr')].find((one) => one.cells[0].textContent === '{of}');
                 const name = [...fit.querySelectorAll('dt')].find((one) => one.textContent === '{of}');
-                return row ? row.cells[{column}].textContent : name.nextElementSibling.textContent; }})()",
+                return {column} > 0 ? row.cells[{column}].textContent : name.nextElementSibling.textContent; }})()",
             part(".fit")
         ))
         .await?;
@@ -225,6 +225,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
                 type_into(&browser, &format!("as_built.{name}"), &length.replace('\u{a0}', " ")).await?;
             }
             // Beside each stands what was planned, from the same line: the very mark.
+            assert_eq!(browser.complaints().await?, Vec::<String>::new());
             let field = text(&browser, "[data-path='as_built.shaft_y_m']").await?;
             assert!(field.contains("from the leaf’s face") && field.contains(&format!("Planned: {}", typed[1].1)), "{field}");
             let built = "document.querySelector('pintle-calculator').job.as_built";
