@@ -119,10 +119,10 @@ impl Reading {
             }
             (Kind::Date, _) => "string",
             (Kind::Block(block), Document::Object(entries)) => {
-                return self.part(|reading| reading.block(entries, &path, *block, None));
+                return self.part(|reading| reading.block(entries, &path, block, None));
             }
             (Kind::Choice(choice), Document::Object(entries)) => {
-                return self.part(|reading| reading.choice(entries, &path, *choice));
+                return self.part(|reading| reading.choice(entries, &path, choice));
             }
             (Kind::List(list), Document::List(items)) => return self.list(path, list, items, value),
             (Kind::Shares(rules), Document::Object(entries)) => return self.shares(&path, &rules(), entries),

@@ -21,10 +21,10 @@ fn value(held: Held, kind: &Kind) -> Document {
         (Held::Number(number), _) => Document::Number(number),
         (Held::Range(ends), _) => Document::List(ends.map(Document::Number).into()),
         (Held::Plain(document), _) => document,
-        (Held::Block(fields), Kind::Block(block)) => document(fields, *block),
+        (Held::Block(fields), Kind::Block(block)) => document(fields, block),
         (Held::Chosen(name, fields), Kind::Choice(choice)) => {
             let mut said = alloc::vec![(choice.tag.into(), Document::Text(name.into()))];
-            said.extend(chosen(*choice, name).into_iter().flat_map(|block| entries(fields, block)));
+            said.extend(chosen(choice, name).into_iter().flat_map(|block| entries(fields, block)));
             Document::Object(said)
         }
         (Held::List(items), Kind::List(list)) => {
@@ -46,7 +46,7 @@ fn parts<'a>(held: &Held<'a>, kind: &Kind, found: &mut Vec<(&'a dyn Fields, &'st
     match (held, kind) {
         (Held::Block(fields), Kind::Block(block)) => found.push((*fields, *block)),
         (Held::Chosen(name, fields), Kind::Choice(choice)) => {
-            found.extend(chosen(*choice, name).map(|block| (*fields, block)));
+            found.extend(chosen(choice, name).map(|block| (*fields, block)));
         }
         (Held::List(items), Kind::List(list)) => items.iter().for_each(|item| parts(item, list.item, found)),
         _ => {}
