@@ -46,7 +46,8 @@ pub fn front(
         "nearest_place" => Aim::NearestPlace,
         _ => Aim::LeastShaftTravel,
     };
-    encode(&pintle_core::front(&read(job)?, aim, points).map_err(|invalid| thrown(&invalid))?)
+    let job = read(job)?;
+    encode(&pintle_core::front(&job, aim, points).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// A map being made, in the worker. Free it when it is done or given up.
@@ -108,7 +109,8 @@ impl PadView {
         columns: usize,
         rows: usize,
     ) -> Result<PadView, JsValue> {
-        let picture = PadPicture::new(&read(job)?, columns, rows).map_err(|invalid| thrown(&invalid))?;
+        let job = read(job)?;
+        let picture = PadPicture::new(&job, columns, rows).map_err(|invalid| thrown(&invalid))?;
         Ok(PadView { picture })
     }
 
