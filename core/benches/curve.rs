@@ -5,7 +5,7 @@
 //! machines say nothing.
 
 use divan::{Bencher, black_box};
-use pintle_core::{Document, Job, Model};
+use pintle_core::{Document, Job, Model, Operator};
 
 const SAMPLES: u32 = 91;
 
@@ -58,4 +58,19 @@ fn curve(bencher: Bencher) {
 fn plan(bencher: Bencher) {
     let job = job();
     bencher.bench_local(|| pintle_core::plan(black_box(&job)));
+}
+
+/// Five hundred operators of a list rated in the place of the job's own, their arms of a dozen efficiencies.
+#[divan::bench]
+fn rate_500_operators(bencher: Bencher) {
+    let model = Model::new(&job()).expect("valid");
+    let operators: Vec<Operator> = (0..500)
+        .map(|index| Operator {
+            rated_torque_n_m: 100.0 + 2.0 * f64::from(index),
+            peak_torque_n_m: None,
+            shaft_speed_deg_s: None,
+            arm_efficiency: Some(0.85 + 0.01 * f64::from(index % 12)),
+        })
+        .collect();
+    bencher.bench_local(|| model.rate(black_box(&operators)));
 }

@@ -33,6 +33,7 @@ mod plan;
 mod real;
 mod safety;
 pub mod units;
+mod words;
 
 pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShaftPath, ShortLength, Station, rule_of_thumb};
 pub use document::Document;

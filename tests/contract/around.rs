@@ -1,7 +1,9 @@
 //! What stands around, typed as the page types it: `site.obstacles`, with or without a `room`. Distances are worked by hand.
 
 use super::{answer, job, with};
-use pintle_core::{Against, Document, FindingCode as Code, Job, Part, Plan, Severity, Subject, Verdict};
+use pintle_core::{
+    Against, Clearances, Document, FindingCode as Code, Job, Model, Part, Plan, Severity, Subject, Verdict,
+};
 use serde_json::{Value, json};
 
 fn rectangle(x: [f64; 2], y: [f64; 2]) -> Value {
@@ -97,4 +99,27 @@ fn the_sizes_that_are_not_said_are_assumed() {
     for silent in [planned(&among(json!([]))), planned(&job())] {
         assert!(silent.clearances.is_none() && !silent.assumed.contains(&sizes[0]));
     }
+}
+
+/// Before the job says anything of the room a search looks at its areas all the same, the leaf a line: as a plan with an empty room does. An
+/// arm that is 60 mm wide is 30 mm nearer to everything.
+#[test]
+fn a_search_has_its_clearances_without_a_room() {
+    let searched = |half_width_m: f64, room: Value| {
+        let mut job = with("/room", room);
+        job["setout"] = json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5],
+            "bracket_v_m": 0.06, "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "arm_half_width_m": half_width_m,
+            "keep_out": [rectangle([-3.0, -2.0], [2.0, 3.0])] });
+        let document: Document = serde_json::from_value(job).expect("a document");
+        Model::new(&Job::read(&document).expect("valid")).expect("an arm that works")
+    };
+    let crank = |clearances: Option<Clearances>| {
+        let of_area = |gap: &&pintle_core::Gap| gap.against == Against::KeepOut && gap.part == Part::Crank;
+        clearances.expect("areas").gaps.iter().find(of_area).expect("the crank").least_m
+    };
+    let silent = searched(0.03, Value::Null);
+    assert_eq!(silent.clearances(), None);
+    assert_eq!(silent.clearances_of_search(), searched(0.03, json!({})).clearances());
+    let line = crank(searched(0.0, Value::Null).clearances_of_search());
+    near(line - crank(silent.clearances_of_search()), 0.03, 1e-9);
 }

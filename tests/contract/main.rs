@@ -14,6 +14,7 @@ mod member_lists;
 mod native;
 mod opened;
 mod overall;
+mod rated;
 mod record;
 mod record_ranges;
 mod refused;

@@ -1,6 +1,7 @@
 //! Identities that hold for every job, tried on random ones.
 
 mod additions;
+mod agreement;
 mod arm;
 mod around;
 mod bench;

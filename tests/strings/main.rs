@@ -10,7 +10,7 @@ mod words;
 
 use std::collections::BTreeSet;
 
-use pintle_core::{FIELDS, describe};
+use pintle_core::{describe, fields};
 use serde_json::Value;
 use table::{LANGUAGES, Table, placeholders};
 
@@ -111,7 +111,7 @@ fn every_fault_has_a_sentence_of_its_own_values() {
 fn every_field_has_a_name() {
     for language in LANGUAGES {
         let table = Table::read(language);
-        let nameless: Vec<_> = FIELDS
+        let nameless: Vec<_> = fields()
             .iter()
             .map(|rule| rule.path)
             .filter(|path| {

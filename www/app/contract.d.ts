@@ -248,21 +248,21 @@ shaft_torque_close_high_n_m: number, };
  */
 export type Bar = {
 /**
- * Side the wind sees, m.
- */
-face_m: number,
-/**
- * Other side, m; default the same.
- */
-depth_m: number | null,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where the pieces sit.
  */
-place: MemberPlace, };
+place: MemberPlace,
+/**
+ * Side the wind sees, m.
+ */
+face_m: number,
+/**
+ * Other side, m; default the same.
+ */
+depth_m: number | null, };
 
 /**
  * What the bars of an open lattice look like to the wind.
@@ -378,6 +378,14 @@ edge_travel_m: number | null, };
  */
 export type Boards = {
 /**
+ * Density, kg/m³; default 7850 (steel): say it for timber.
+ */
+density_kg_m3: number | null,
+/**
+ * Where they sit; needs a height.
+ */
+place: MemberPlace,
+/**
  * Thickness, m.
  */
 thickness_m: number,
@@ -388,15 +396,7 @@ face_m: number,
 /**
  * Gap between boards, m; default 0.
  */
-gap_m: number | null,
-/**
- * Density, kg/m³; default 7850 (steel): say it for timber.
- */
-density_kg_m3: number | null,
-/**
- * Where they sit; needs a height.
- */
-place: MemberPlace, };
+gap_m: number | null, };
 
 /**
  * The window. Never counted as protection of people.
@@ -962,14 +962,14 @@ export type En1991Wall = {
  */
 solidity: number,
 /**
- * Whether the wall goes round a corner at the latch edge; default no.
- */
-returns: boolean | null,
-/**
  * Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
  * end.
  */
-shelter_factor: number | null, };
+shelter_factor: number | null,
+/**
+ * Whether the wall goes round a corner at the latch edge; default no.
+ */
+returns: boolean | null, };
 
 /**
  * Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, recommended values; a national annex replaces them and goes first.
@@ -1140,7 +1140,7 @@ export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_sche
  */
 export type FieldRule = {
 /**
- * Dotted path in the job document.
+ * Dotted path in the job document; of a list's item without its place (`leaf.members.wall_m`). The storm keeps the rules of the wind.
  */
 path: string,
 /**
@@ -1167,6 +1167,10 @@ default: number | null,
  * A plausible value.
  */
 example: number,
+/**
+ * What people usually say where silence means none; common practice, no source.
+ */
+usual: number | null,
 /**
  * Key beside the field that a required one may be replaced by: a block or word from which the value follows.
  */
@@ -1633,7 +1637,7 @@ errors: Array<Fault>, };
  */
 export type Job = {
 /**
- * Version of the document, [`super::SCHEMA`].
+ * Version of the document.
  */
 schema: number,
 /**
@@ -1665,13 +1669,13 @@ wind: Wind,
  */
 swing: Swing,
 /**
- * Crank and link, and where they are fixed; needed for a plan.
- */
-arm: Arm | null,
-/**
  * What a set-out may choose from; needed for a search.
  */
 setout: SetOut | null,
+/**
+ * Crank and link, and where they are fixed; needed for a plan.
+ */
+arm: Arm | null,
 /**
  * The operator's ratings.
  */
@@ -2225,21 +2229,21 @@ wind_centroid_m: number, };
  */
 export type Mesh = {
 /**
- * Diameter of the wire, m.
- */
-wire_m: number,
-/**
- * Distance of the wires, centre to centre, m.
- */
-pitch_m: number,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where it sits; needs a height.
  */
-place: MemberPlace, };
+place: MemberPlace,
+/**
+ * Diameter of the wire, m.
+ */
+wire_m: number,
+/**
+ * Distance of the wires, centre to centre, m.
+ */
+pitch_m: number, };
 
 /**
  * The leaf through time.
@@ -2336,6 +2340,10 @@ coast_drag_n_m: number | null,
  */
 stop_stiffness_n_per_m: number | null,
 /**
+ * Resistance of battery and run to the motor together, Ω; default 0: the voltage does not sag under load.
+ */
+supply_resistance_ohm: number | null,
+/**
  * The motor; no driven run without it.
  */
 motor: MotorFacts | null,
@@ -2431,7 +2439,7 @@ no_load_speed_deg_s: number,
  */
 rated_v: number,
 /**
- * Voltage there is at the motor under load, V; default the rated one.
+ * Voltage there is at the motor under load, V; where `supply_resistance_ohm` is said, that of the source without load; default the rated one.
  */
 supply_v: number | null,
 /**
@@ -3325,9 +3333,22 @@ obstacles: Array<KeepOut> | null, };
  */
 export type RoundBar = {
 /**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace,
+/**
  * Diameter, m.
  */
-face_m: number,
+face_m: number, };
+
+/**
+ * Round tube.
+ */
+export type RoundTube = {
 /**
  * Density, kg/m³; default 7850 (steel).
  */
@@ -3335,12 +3356,7 @@ density_kg_m3: number | null,
 /**
  * Where the pieces sit.
  */
-place: MemberPlace, };
-
-/**
- * Round tube.
- */
-export type RoundTube = {
+place: MemberPlace,
 /**
  * Outer diameter, m.
  */
@@ -3348,15 +3364,7 @@ face_m: number,
 /**
  * Wall, m.
  */
-wall_m: number,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
+wall_m: number, };
 
 /**
  * Lengths by the rule of thumb, or why there are none.
@@ -3519,25 +3527,25 @@ most_shaft_torque_n_m: number | null,
  */
 step_m: number | null,
 /**
- * Side of the elbow; default either.
- */
-elbow: ElbowChoice | null,
-/**
  * Half the width of crank and link in plan, m; default 0.
  */
 arm_half_width_m: number | null,
 /**
- * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
+ * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
  */
-keep_out: Array<KeepOut>,
+storm_speed_m_s: number | null,
+/**
+ * Side of the elbow; default either.
+ */
+elbow: ElbowChoice | null,
 /**
  * What is to be as small as possible; default the shaft torque.
  */
 aim: Aim | null,
 /**
- * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
+ * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
  */
-storm_speed_m_s: number | null,
+keep_out: Array<KeepOut>,
 /**
  * Where the shaft would best stand, for the aim `nearest_place`.
  */
@@ -3650,17 +3658,17 @@ lean: number, };
  */
 export type Sheet = {
 /**
- * Thickness, m.
- */
-thickness_m: number,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where it sits; needs a height.
  */
-place: MemberPlace, };
+place: MemberPlace,
+/**
+ * Thickness, m.
+ */
+thickness_m: number, };
 
 /**
  * Which length the rule finds no room for.
@@ -4004,6 +4012,14 @@ set_close_n: number | null, };
  */
 export type Tube = {
 /**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace,
+/**
  * Side the wind sees, m.
  */
 face_m: number,
@@ -4018,15 +4034,7 @@ wall_m: number,
 /**
  * Corner rule; default EN 10219.
  */
-corners: CornerRule | null,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
+corners: CornerRule | null, };
 
 /**
  * A part of two tubes of one length, one in the other, joints at the ends.

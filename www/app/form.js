@@ -15,7 +15,7 @@ import { createOperatorChoice } from "./operator-choice.js";
 
 /**
  * @param {Sheet} sheet
- * @returns {Part & { rated: () => void }}
+ * @returns {Part}
  */
 export function createForm(sheet) {
   const lead = new Map(LEAD.map((path) => [path, createField(sheet, path, { large: true })]));
@@ -63,5 +63,5 @@ export function createForm(sheet) {
     for (const group of groups) yield group.catchUp();
   }
 
-  return { root, update, rated: operator.update };
+  return { root, update };
 }

@@ -16,7 +16,6 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
-import { Later } from "./later.js";
 import { meansNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
@@ -35,8 +34,6 @@ export class Sheet {
     this.changed = changed;
     /** How it is laid out: `field`, `projector`, else as usual. */
     this.layout = "";
-    /** Called when the ratings of the list are of the result shown. */
-    this.rated = () => {};
     this.cursor = new Cursor();
     /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
     this.showing = { zones: false, overrun: false, run: "opening" };
@@ -46,8 +43,6 @@ export class Sheet {
     this.result = null;
     /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
     this.ratings = new Map();
-    /** Ratings to come, an operator at a time. */
-    this.later = new Later();
     /** Whether `result` is older than what is typed. */
     this.stale = false;
     /** Everything wrong with what is typed. @type {Fault[]} */
@@ -202,7 +197,6 @@ export class Sheet {
     this.faults = faults;
     this.told = this.session.tellable(faults);
     this.stale = calculation === null;
-    this.later.stop();
     this.built = null;
     // A leaf of no part weighs nothing that could be judged: what was worked out before belongs to another leaf.
     if (faults.some(({ code }) => code === "no_members")) this.close();
@@ -210,23 +204,18 @@ export class Sheet {
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
-    this.later.run(this.#rate(job));
+    this.#rate(calculation);
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
   }
 
-  /** Rates every operator of the list; the one in use has its rating already. @param {any} job */
-  *#rate(job) {
-    for (const operator of this.list.operators) {
-      const own = operator.id === this.session.operatorId ? this.result?.plan.rating : undefined;
-      this.ratings.set(operator.id, own ?? this.session.rate(job, operator));
-      if (!own) yield;
-    }
-    this.rated();
+  /** Rates every operator of the list. @param {InstanceType<Core["Calculation"]>} calculation */
+  #rate(calculation) {
+    const ratings = this.session.rate(calculation);
+    this.session.operators.forEach((operator, index) => this.ratings.set(operator.id, ratings[index]));
   }
 
   /** Gives back the core's memory. */
   close() {
-    this.later.stop();
     this.result?.calculation.free();
     this.result = null;
   }

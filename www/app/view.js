@@ -45,11 +45,6 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
     h("p", { class: "error", role: "alert" }, sheet.say(key), " ", retry ? h("button", { type: "button", class: "move", onclick: retry }, sheet.say("page.again")) : null));
   root.append(line.root, h("div", { class: "asks" }, ...trouble, cautions.named, summary.root, settings.root, form.root), answers, cautions.root, setout.root, check.root, handover.root, status.root);
 
-  sheet.rated = () => {
-    form.rated();
-    verdict.update();
-  };
-
   function update() {
     answers.classList.toggle("stale", sheet.stale);
     for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();

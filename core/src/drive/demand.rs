@@ -2,17 +2,16 @@
 
 use crate::arm::{Leverage, Linkage, Pose};
 use crate::leaf::{LeafLoads, LeafStation};
-use serde::Serialize;
+use crate::words::words;
 
-/// Which way the leaf moves.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Direction {
-    /// Leaf angle growing.
-    Open,
-    /// Leaf angle shrinking.
-    Close,
+words! {
+    /// Which way the leaf moves.
+    pub enum Direction {
+        /// Leaf angle growing.
+        Open = "open",
+        /// Leaf angle shrinking.
+        Close = "close",
+    }
 }
 
 impl Direction {

@@ -3,8 +3,7 @@
 //! A job may name what stands around under `site` and under `room`. A wall is a wall in either place: what the leaf meets, what the arm meets,
 //! what is left behind the open leaf, where a person can be caught, where an operator can be stood and what is drawn all come from here.
 
-use super::setout::{KeepOut, SetOut};
-use super::types::Job;
+use super::{Job, KeepOut, SetOut};
 use alloc::vec::Vec;
 
 /// Something that stands around, seen from above.

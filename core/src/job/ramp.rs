@@ -1,15 +1,15 @@
 //! The ramp of rising hinges: its radius, and how steep it may be.
 
-use super::fault::{Allowed, Example, Fault, FaultCode, NamedValue};
-use super::types::{Hinges, Job, RisingHinges};
+use super::table::{Allowed, Example, Fault, FaultCode, NamedValue};
+use super::{Hinges, Job, RisingHinges};
 use crate::Document;
-use crate::leaf::helix_steepest_m_per_rad;
+use crate::leaf::{Collar, helix_steepest_m_per_rad};
 use crate::units::Quantity;
 
 impl RisingHinges {
     /// Radius of the helix the leaf is taken to slide on, m: the collar's mean radius of friction.
     pub(crate) fn collar_radius_m(&self) -> f64 {
-        self.collar.unwrap_or_default().mean_radius_m(self.thrust_outer_radius_m, self.thrust_inner_radius_m)
+        self.collar.unwrap_or(Collar::CAREFUL).mean_radius_m(self.thrust_outer_radius_m, self.thrust_inner_radius_m)
     }
 }
 

@@ -62,7 +62,7 @@ impl LeafLoads {
                 let (outer, inner) = (hinge.thrust_outer_radius_m, hinge.thrust_inner_radius_m);
                 // Both hinges carry the couple.
                 let pins = 2.0 * pin_friction_n_m(friction_coefficient, hinge.pin_radius_m, couple_n(hinge.spacing_m));
-                let collar = hinge.collar.unwrap_or_default();
+                let collar = hinge.collar.unwrap_or(Collar::CAREFUL);
                 [pins + collar.friction_n_m(friction_coefficient, weight_n, outer, inner); 2]
             }
             Hinges::Rising(hinge) => {

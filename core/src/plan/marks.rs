@@ -6,7 +6,7 @@
 //! The arm of a job is measured from the hinge axis instead, which no tape can touch: what is square to the leaf differs by `face_m`.
 
 use super::Model;
-use crate::job::{Invalid, Job, Marks};
+use crate::job::{Invalid, Job, Marks, ToChecked};
 use crate::real::{atan2, cos, root, sin};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
@@ -90,7 +90,7 @@ pub struct ShaftLimit {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn mark_out(job: &Job) -> Result<MarkOut, Invalid> {
+pub fn mark_out(job: &impl ToChecked) -> Result<MarkOut, Invalid> {
     Ok(Model::new(job)?.mark_out())
 }
 
@@ -151,11 +151,7 @@ impl Model {
 /// Defaults that stand in the marks.
 fn assumed(job: &Job, marks: &Marks) -> Vec<&'static str> {
     let front = job.room.as_ref().and_then(|room| room.front_m).is_none().then_some("room.front_m");
-    // Spacings and levels have no default: without them there are no holes and no riser.
-    const UNKNOWN: [&str; 4] =
-        ["marks.anchor_along_m", "marks.anchor_across_m", "marks.pad_level_m", "marks.crossbar_level_m"];
-    let silent = marks.numbers().into_iter().filter(|(path, value)| value.is_none() && !UNKNOWN.contains(path));
-    front.into_iter().chain(silent.map(|(path, _)| path)).collect()
+    front.into_iter().chain(marks.assumed()).collect()
 }
 
 /// The holes' places.

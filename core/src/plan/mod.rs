@@ -56,7 +56,7 @@ pub use tape::{DimensionCost, Fitted, Rebuilt, TapeCost, WorstCase, tape_cost};
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
 
 use crate::drive::{Direction, Rating, WindLimit};
-use crate::job::{Invalid, Job};
+use crate::job::{Invalid, ToChecked};
 use crate::leaf::MemberTotals;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -241,6 +241,6 @@ pub struct Overrun {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn plan(job: &Job) -> Result<Plan, Invalid> {
+pub fn plan(job: &impl ToChecked) -> Result<Plan, Invalid> {
     Ok(Model::new(job)?.plan())
 }

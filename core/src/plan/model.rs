@@ -1,17 +1,19 @@
 //! A job that passed every check, solved as far as every answer needs it.
 
 use super::curve::Row;
-use super::{CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Shares, findings, overall};
+use super::{
+    Clearances, CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Sensitivity, Shares, findings, overall,
+};
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, Grid, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
-use crate::job::{Arm, Hinges, Invalid, Job, SCHEMA};
+use crate::job::{Arm, CheckedJob, Hinges, Invalid, Job, Operator, Room, SCHEMA, ToChecked};
 use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
 use alloc::vec::Vec;
 
 /// A valid job with its linkage and loads: what the plan, the cursor and the drawings ask.
 #[derive(Clone, Debug)]
 pub struct Model {
-    job: Job,
+    job: CheckedJob,
     arm: Arm,
     linkage: Linkage,
     loads: LeafLoads,
@@ -20,19 +22,26 @@ pub struct Model {
 }
 
 impl Model {
-    /// Checks the job and its arm.
+    /// Checks the job, unless it was, and its arm.
     ///
     /// # Errors
     /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-    pub fn new(job: &Job) -> Result<Model, Invalid> {
-        job.check()?;
+    pub fn new(job: &impl ToChecked) -> Result<Model, Invalid> {
+        Model::of(job.checked()?.into_owned())
+    }
+
+    /// The model of a checked job.
+    ///
+    /// # Errors
+    /// [`Invalid`] with the reason why the arm cannot work, or naming it where the job has none.
+    pub fn of(job: CheckedJob) -> Result<Model, Invalid> {
         let arm = *job.needed_arm()?;
         let linkage = Linkage::new(&arm, job.open_rad());
         match linkage.defect() {
             Some(defect) => Err(Invalid { errors: alloc::vec![defect.fault(&arm)] }),
             None => {
-                let (loads, efficiency) = (LeafLoads::new(job), job.operator.efficiency());
-                Ok(Model { job: job.clone(), arm, linkage, loads, efficiency })
+                let (loads, efficiency) = (LeafLoads::new(&job), job.operator.efficiency());
+                Ok(Model { job, arm, linkage, loads, efficiency })
             }
         }
     }
@@ -89,6 +98,15 @@ impl Model {
 
     /// Everything computed from the job.
     pub fn plan(&self) -> Plan {
+        self.plan_with(self.sensitivity())
+    }
+
+    /// The same without the sensitivity, which takes some sixty plans even where the job asks for it.
+    pub fn plan_without_sensitivity(&self) -> Plan {
+        self.plan_with(None)
+    }
+
+    fn plan_with(&self, sensitivity: Option<Vec<Sensitivity>>) -> Plan {
         let grid = Grid::with_step(self.linkage.open_rad, &self.loads);
         let (swept, rows) = (grid.swept(&self.linkage), self.rows());
         let peak = self.largest(&swept, &self.loads);
@@ -125,7 +143,7 @@ impl Model {
             members: self.job.leaf.members.as_deref().map(MemberTotals::of),
             ice: self.ice(),
             band: self.band(&swept, &rows),
-            sensitivity: self.sensitivity(),
+            sensitivity,
             storm: self.storm(),
             ground: self.over_ground(),
             clearances: self.clearances(),
@@ -151,6 +169,37 @@ impl Model {
         plan
     }
 
+    /// Rates the operators of a list in the place of the job's own; a faulty one is told. What is asked of the shaft depends on an operator
+    /// by the efficiency of its arm alone, so it is computed once for each efficiency, and nothing else of the plan is.
+    pub fn rate(&self, operators: &[Operator]) -> Vec<Result<Rating, Invalid>> {
+        let grid = Grid::with_step(self.linkage.open_rad, &self.loads);
+        let swept = grid.swept(&self.linkage);
+        let mut known: Vec<(f64, f64)> = Vec::new();
+        let mut demand_n_m = |efficiency: f64| {
+            if let Some((_, demand_n_m)) = known.iter().find(|(one, _)| *one == efficiency) {
+                return *demand_n_m;
+            }
+            let demand_n_m = self.largest_at(efficiency, &swept, &self.loads).shaft_torque_n_m;
+            known.push((efficiency, demand_n_m));
+            demand_n_m
+        };
+        let required = self.job.required_reserve();
+        let mut rate = |operator: &Operator| -> Result<Rating, Invalid> {
+            operator.check()?;
+            let demand_n_m = demand_n_m(operator.efficiency());
+            Ok(Rating::new(demand_n_m, operator.rated_torque_n_m, operator.peak_torque_n_m, required))
+        };
+        operators.iter().map(&mut rate).collect()
+    }
+
+    /// The clearances beside what a search is to keep out of. Before the job says anything of the room the leaf is a line.
+    pub fn clearances_of_search(&self) -> Option<Clearances> {
+        if self.job.room.is_some() {
+            return self.clearances();
+        }
+        Model { job: self.job.in_room(Room::default()), ..self.clone() }.clearances()
+    }
+
     /// Of the plan alone the peak shaft torque, N·m, the least lever from a tenth of the swing on, m, and the shaft's travel, rad.
     pub(super) fn peak_lever_and_travel(&self) -> (f64, f64, f64) {
         let open_rad = self.linkage.open_rad;
@@ -164,9 +213,14 @@ impl Model {
 
     /// The largest shaft torque both ways, wind against. Of equals the opening one counts.
     pub(super) fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
+        self.largest_at(self.job.operator.efficiency(), swept, loads)
+    }
+
+    fn largest_at(&self, efficiency: f64, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
         let [opening, closing] = Direction::BOTH.map(|direction| {
             let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction };
-            swept.peak(&self.demand_of(loads, direction, WindCase::Against)).unwrap_or(calm)
+            let demand = Demand { efficiency, ..self.demand_of(loads, direction, WindCase::Against) };
+            swept.peak(&demand).unwrap_or(calm)
         });
         if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening }
     }

@@ -188,8 +188,7 @@ impl Model {
 
     /// Inertia of motor and gear at the operator's shaft, kg·m²; `None` where the job describes no motor.
     pub(super) fn drive_inertia_kg_m2(&self) -> Option<f64> {
-        let motor = self.job().motion.as_ref()?.motor.as_ref()?;
-        Some(Motor::of(motor).inertia_kg_m2)
+        Some(self.job().motion.as_ref()?.motor_at_shaft()?.inertia_kg_m2)
     }
 
     pub(super) fn speed_rad_s(&self) -> Option<f64> {
@@ -204,7 +203,7 @@ impl Model {
         let peak = opening.peak.shaft_torque_n_m.max(closing.peak.shaft_torque_n_m);
         let operator = &job.operator;
         let cycle_s = opening.time_s + closing.time_s;
-        let driven = facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor)));
+        let driven = facts.motor_at_shaft().map(|motor| self.driven(facts, speed, &motor));
         let (driven, tracks) = driven.unzip();
         let motion = Motion {
             held_back: self.held_back(loads)?,

@@ -3,7 +3,7 @@
 use super::Model;
 use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
 use crate::drive::{Direction, WindCase, effort_n_m};
-use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
+use crate::job::{Arm, CheckedJob, Invalid, Job, SetOut, ToChecked, missing_object};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
 use crate::order::arrange;
 use alloc::vec::Vec;
@@ -80,8 +80,8 @@ pub struct Change {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
-pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
-    job.check()?;
+pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
+    let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout_around().ok_or_else(missing)?;
     Ok(SearchLoads::new(job).with_site(&setout, |site| answer(job, &setout, site)))
@@ -92,15 +92,15 @@ pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
 ///
 /// # Errors
 /// As [`set_out`].
-pub fn weigh(job: &Job) -> Result<Option<Stand>, Invalid> {
-    job.check()?;
+pub fn weigh(job: &impl ToChecked) -> Result<Option<Stand>, Invalid> {
+    let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout_around().ok_or_else(missing)?;
     let Some(arm) = job.arm.as_ref() else { return Ok(None) };
     Ok(SearchLoads::new(job).with_site(&setout, |site| Stand::of(job, &setout, arm, site)))
 }
 
-fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
+fn answer(job: &CheckedJob, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
     let optima = site.optima();
     let stand = |arm: &Arm, site: &Site| Stand::of(job, setout, arm, site);
     if let Some(step_m) = setout.step_m {
@@ -159,8 +159,8 @@ fn nearest(site: &mut Site, optima: &[Found], off_lattice: bool) -> Nearest {
 
 impl Stand {
     /// Weighs an arm by its plan; `None` if the plan refuses it.
-    fn of(job: &Job, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
-        let model = Model::new(&Job { arm: Some(*arm), ..job.clone() }).ok()?;
+    fn of(job: &CheckedJob, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
+        let model = arm.in_bounds().then(|| Model::of(job.on(*arm)))?.ok()?;
         let (peak, least_lever_m, shaft_travel_rad) = model.peak_lever_and_travel();
         let figures = site.figures(arm);
         Some(Stand {

@@ -8,7 +8,7 @@
 use super::Model;
 use crate::arm::Linkage;
 use crate::drive::Grid;
-use crate::job::{Arm, Fault, Invalid, Job, Tape};
+use crate::job::{Arm, Fault, Invalid, Tape, ToChecked};
 use crate::order::arrange;
 use crate::real::{atan2, sin_cos};
 use alloc::vec::Vec;
@@ -113,8 +113,9 @@ pub struct Rebuilt {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn tape_cost(job: &Job) -> Result<TapeCost, Invalid> {
-    Ok(Model::new(job)?.tape_cost(job.tape.unwrap_or_default()))
+pub fn tape_cost(job: &impl ToChecked) -> Result<TapeCost, Invalid> {
+    let model = Model::new(job)?;
+    Ok(model.tape_cost(model.job().tape.unwrap_or_default()))
 }
 
 fn moved(arm: &Arm, by_m: &[f64; 6]) -> Arm {

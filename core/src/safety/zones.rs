@@ -5,6 +5,7 @@ use crate::arm::{Linkage, Pose};
 use crate::drive::Direction;
 use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
+use crate::words::words;
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
 use serde::Serialize;
@@ -29,38 +30,27 @@ const SCISSORS_M: f64 = 0.1;
 /// Leaf angles looked at.
 const INTERVALS: u32 = 360;
 
-/// What closes on what.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum ZoneKind {
-    /// The latch edge on what the gate closes on.
-    LeadingEdgeClosing,
-    /// The latch edge on something behind the leaf.
-    LeadingEdgeOpening,
-    /// Leaf and post near the hinge.
-    HingeSide,
-    /// Leaf and ground.
-    Bottom,
-    /// Elbow and leaf.
-    Elbow,
-    /// Crank and link, closing like scissors.
-    ArmScissors,
-    /// The leaf's length on something behind it.
-    BehindLeaf,
+words! {
+    /// What closes on what.
+    pub enum ZoneKind {
+        /// The latch edge on what the gate closes on.
+        LeadingEdgeClosing = "leading_edge_closing",
+        /// The latch edge on something behind the leaf.
+        LeadingEdgeOpening = "leading_edge_opening",
+        /// Leaf and post near the hinge.
+        HingeSide = "hinge_side",
+        /// Leaf and ground.
+        Bottom = "bottom",
+        /// Elbow and leaf.
+        Elbow = "elbow",
+        /// Crank and link, closing like scissors.
+        ArmScissors = "arm_scissors",
+        /// The leaf's length on something behind it.
+        BehindLeaf = "behind_leaf",
+    }
 }
 
 impl ZoneKind {
-    pub(crate) const NAMES: [&str; 7] = [
-        "leading_edge_closing",
-        "leading_edge_opening",
-        "hinge_side",
-        "bottom",
-        "elbow",
-        "arm_scissors",
-        "behind_leaf",
-    ];
-
     /// Gap at which nobody is caught, m, and where the figure comes from.
     ///
     /// Where a person can stand it is a body's; between crank and link, told [`SCISSORS_M`] from their joint, an arm's; under the leaf a foot's,
@@ -73,16 +63,6 @@ impl ZoneKind {
             _ => (BODY_M, Source::ISO_13854),
         }
     }
-
-    pub(crate) const ALL: [ZoneKind; 7] = [
-        ZoneKind::LeadingEdgeClosing,
-        ZoneKind::LeadingEdgeOpening,
-        ZoneKind::HingeSide,
-        ZoneKind::Bottom,
-        ZoneKind::Elbow,
-        ZoneKind::ArmScissors,
-        ZoneKind::BehindLeaf,
-    ];
 }
 
 /// One zone, at the leaf angle where it is worst.

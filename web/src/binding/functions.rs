@@ -1,6 +1,5 @@
 //! Tables and numbers for people, without a job.
 
-use pintle_core::FIELDS;
 use pintle_core::units::{self, Quantity, Rounding, System};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -10,7 +9,7 @@ use super::codec::{decode, encode};
 /// The one table of the job's numbers: ranges, defaults, examples.
 #[wasm_bindgen(unchecked_return_type = "FieldRule[]")]
 pub fn fields() -> Result<JsValue, JsValue> {
-    encode(FIELDS)
+    encode(&pintle_core::fields())
 }
 
 /// A value with its unit: `"308 N·m"`.

@@ -6,7 +6,6 @@
  */
 
 import { h } from "../dom.js";
-import { torqueOnly } from "../job.js";
 import { figuresList, plainTable } from "../rows.js";
 
 /** @type {(keyof Mark)[]} */
@@ -43,12 +42,8 @@ export function createFit(sheet, jobWithBlock) {
  * @returns {Clearances | null}
  */
 function clearancesOf({ core }, job) {
-  const site = job.site ? { obstacles: job.site.obstacles } : null;
   try {
-    const calculation = new core.Calculation({ ...torqueOnly(job), setout: job.setout, site, room: job.room ?? {}, uncertainty: null });
-    const { clearances } = calculation.plan();
-    calculation.free();
-    return clearances ?? null;
+    return core.clearances(job);
   } catch {
     // A fault of the block is told beside its field.
     return null;

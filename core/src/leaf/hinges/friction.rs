@@ -1,23 +1,21 @@
 //! What resists at the hinges.
 
 use crate::job::{Hinges, MeasuredHinges};
-use serde::Serialize;
+use crate::words::words;
 
-/// How a thrust collar carries its load.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Collar {
-    /// New and flat: the same pressure everywhere. The larger friction.
-    #[default]
-    UniformPressure,
-    /// Worn in: pressure falls as 1/r.
-    UniformWear,
+words! {
+    /// How a thrust collar carries its load.
+    pub enum Collar {
+        /// New and flat: the same pressure everywhere. The larger friction.
+        UniformPressure = "uniform_pressure",
+        /// Worn in: pressure falls as 1/r.
+        UniformWear = "uniform_wear",
+    }
 }
 
 impl Collar {
-    pub(crate) const NAMES: [&str; 2] = ["uniform_pressure", "uniform_wear"];
-    pub(crate) const ALL: [Collar; 2] = [Collar::UniformPressure, Collar::UniformWear];
+    /// What is taken where nothing is said: the larger friction.
+    pub(crate) const CAREFUL: Collar = Collar::UniformPressure;
 
     /// Friction moment of the collar, N·m.
     pub fn friction_n_m(self, friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
@@ -93,7 +91,7 @@ impl Hinges {
     /// The relation by which their friction is computed, in symbols; `None` where it was measured.
     pub fn friction_relation(&self) -> Option<&'static str> {
         match self {
-            Hinges::Plain(hinge) => Some(match hinge.collar.unwrap_or_default() {
+            Hinges::Plain(hinge) => Some(match hinge.collar.unwrap_or(Collar::CAREFUL) {
                 Collar::UniformPressure => PLAIN_UNIFORM_PRESSURE,
                 Collar::UniformWear => PLAIN_UNIFORM_WEAR,
             }),

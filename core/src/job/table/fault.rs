@@ -150,6 +150,14 @@ impl Fault {
     pub fn new(path: impl Into<String>, code: FaultCode) -> Fault {
         Fault { path: path.into(), code, found: None, allowed: None, example: None, values: Vec::new() }
     }
+    /// A number that cannot stand where it stands.
+    pub(crate) fn number(path: impl Into<String>, code: FaultCode, found: f64, allowed: Allowed) -> Fault {
+        Fault::new(path, code).found(&Document::Number(found)).allowed(allowed)
+    }
+    /// A number that follows from something else that was said.
+    pub(crate) fn said_twice(path: impl Into<String>, found: f64) -> Fault {
+        Fault::new(path, FaultCode::SaidTwice).found(&Document::Number(found))
+    }
     pub(crate) fn found(mut self, found: &Document) -> Fault {
         self.found = Some(format!("{found}"));
         self
@@ -195,3 +203,8 @@ impl fmt::Display for Invalid {
 }
 
 impl core::error::Error for Invalid {}
+
+/// The fault of an object that has to be there.
+pub(crate) fn missing_object(path: impl Into<String>) -> Fault {
+    Fault::new(path, FaultCode::Missing).allowed(Allowed::Type { name: "object" })
+}
