@@ -99,7 +99,7 @@ pub fn changed(dice: &mut Dice, mut value: Value, kept: &[Value], changes: usize
 }
 
 fn change(dice: &mut Dice, value: &mut Value, kept: &[Value]) {
-    match dice.below(10) {
+    match dice.below(13) {
         // A block from another job, or a block less.
         0 => {
             let other = &kept[dice.below(kept.len())];
@@ -149,6 +149,26 @@ fn change(dice: &mut Dice, value: &mut Value, kept: &[Value]) {
             }
             *value.pointer_mut(&place).expect("it was found") = word;
         }
+        // Whatever stands around, in one of the lists that say so: a few large things or a thicket.
+        10 | 11 => {
+            let list = ["/setout/keep_out", "/site/obstacles", "/room/obstacles"][dice.below(3)];
+            let (block, field) = list.rsplit_once('/').expect("a block and its list");
+            let count = [1, 8, 64][dice.below(3)];
+            let (size, spread) = (0.01 * 100_f64.powf(dice.share()), dice.between(0.3, 4.0));
+            let standing: Vec<Value> = (0..count).map(|_| stands(dice, size, spread)).collect();
+            if let Some(Value::Object(block)) = value.pointer_mut(block) {
+                block.insert(field.into(), standing.into());
+            }
+        }
+        // What makes runs and searches long: a wide swing, a creeping or a racing shaft, slow zones, a fine tape, hundreds of parts.
+        12 => {
+            let (pointer, least, most) = LONG[dice.below(LONG.len())];
+            let (block, field) = pointer.rsplit_once('/').expect("a block and its field");
+            let number = least * f64::powf(most / least, dice.share());
+            if let Some(Value::Object(block)) = value.pointer_mut(block) {
+                block.insert(field.into(), json!(number));
+            }
+        }
         // A number that was not said.
         4 | 5 => {
             let rule = &FIELDS[dice.below(FIELDS.len())];
@@ -167,6 +187,30 @@ fn change(dice: &mut Dice, value: &mut Value, kept: &[Value]) {
             renew(dice, value, &place);
         }
     }
+}
+
+/// Numbers that decide how long a run or a search is, with ranges to draw them from by order of magnitude.
+const LONG: [(&str, f64, f64); 13] = [
+    ("/swing/open_deg", 60.0, 180.0),
+    ("/operator/shaft_speed_deg_s", 0.05, 200.0),
+    ("/motion/ramp_up_s", 0.05, 60.0),
+    ("/motion/ramp_down_s", 0.05, 60.0),
+    ("/motion/slow_open_deg", 0.1, 180.0),
+    ("/motion/slow_close_deg", 0.1, 180.0),
+    ("/motion/slow_speed_deg_s", 0.01, 20.0),
+    ("/motion/motor/no_load_speed_deg_s", 0.1, 10_000.0),
+    ("/motion/motor/stall_torque_n_m", 10.0, 50_000.0),
+    ("/motion/motor/inertia_kg_m2", 1e-6, 1e4),
+    ("/setout/step_m", 0.0005, 0.05),
+    ("/setout/arm_half_width_m", 0.001, 0.5),
+    ("/storm/speed_m_s", 5.0, 80.0),
+];
+
+/// A rectangle somewhere about the gate.
+fn stands(dice: &mut Dice, size: f64, spread: f64) -> Value {
+    let [x, y] = core::array::from_fn(|_| dice.between(-0.5 * spread, spread));
+    let [across, along] = core::array::from_fn(|_| size * (0.1 + dice.share()));
+    json!({ "x_m": [x, x + across], "y_m": [y, y + along] })
 }
 
 fn pick(dice: &mut Dice, job: &Map<String, Value>) -> Option<(String, Value)> {

@@ -20,6 +20,12 @@ use serde::Serialize;
 const INTERVALS: u32 = 240;
 const ROUNDS: usize = 40;
 
+/// Difference from both its neighbours within which a least distance is level, m: rounding.
+const LEVEL_M: f64 = 1e-12;
+
+/// An arc over its chord, for a joint that turns less than 50° between two angles.
+const ARC: f64 = 1.04;
+
 /// Distances through the swing.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
@@ -148,6 +154,10 @@ impl Joints {
 struct Swing<'a> {
     linkage: &'a Linkage,
     looked_at: Vec<Joints>,
+    /// Most a point of crank or link moves on the way to an angle from the one before, m.
+    moved_m: Vec<f64>,
+    /// Furthest a joint is from the hinge, m.
+    furthest_m: f64,
 }
 
 impl Swing<'_> {
@@ -156,28 +166,41 @@ impl Swing<'_> {
             INTERVALS => linkage.open_rad,
             index => 0.5 * linkage.open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
         };
-        let looked_at = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
-        Swing { linkage, looked_at }
+        let looked_at: Vec<Joints> = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
+        let way = |pair: &[Joints]| ARC * (pair[0].elbow - pair[1].elbow).hypot().max((pair[0].bracket - pair[1].bracket).hypot());
+        let moved_m = core::iter::once(0.0).chain(looked_at.windows(2).map(way)).collect();
+        let joints = looked_at.iter().flat_map(|joints| [joints.elbow, joints.bracket]);
+        let furthest_m = joints.chain([linkage.shaft]).fold(0.0, |most: f64, joint| most.max(joint.to_vec2().hypot()));
+        Swing { linkage, looked_at, moved_m, furthest_m }
     }
 
     fn at(&self, leaf_rad: f64) -> Joints {
         Joints::at(self.linkage, leaf_rad)
     }
 
-    /// Least value over the swing with its angle.
-    fn least(&self, value: &dyn Fn(&Joints) -> f64) -> (f64, f64) {
+    /// Least value over the swing with its angle; what it tells of is nowhere further than `reach_m` from the hinge.
+    ///
+    /// Between two angles no value falls further below their mean than half of what anything moves, so that most local leasts cannot be the
+    /// least of all. Where a distance stays level, to a shaft that does not move, there is nothing to refine.
+    fn least(&self, reach_m: f64, value: &dyn Fn(&Joints) -> f64) -> (f64, f64) {
         let values: Vec<f64> = self.looked_at.iter().map(value).collect();
         let last = values.len() - 1;
         let angle = |index: usize| self.looked_at[index].leaf_rad;
-        let mut best = (0.0, values[0]);
+        // Of a level stretch the first angle counts.
+        let first = (0..=last).fold(0, |least, index| if values[index] < values[least] { index } else { least });
+        let mut best = (angle(first), values[first]);
+        let floor = |index: usize| {
+            let moved_m = self.moved_m[index] + reach_m * (angle(index) - angle(index - 1));
+            0.5 * (values[index - 1] + values[index] - moved_m)
+        };
         for (index, &here) in values.iter().enumerate() {
             let (before, behind) = (index.saturating_sub(1), (index + 1).min(last));
             if here > values[before] || here > values[behind] {
                 continue;
             }
-            // Of a level stretch the first angle counts; refining is worth it only inside.
-            if here < best.1 {
-                best = (angle(index), here);
+            let level = values[before].max(values[behind]) - here <= LEVEL_M;
+            if level || (before + 1..=behind).all(|index| floor(index) >= best.1) {
+                continue;
             }
             let refined = golden(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
             if refined.1 < best.1 {
@@ -199,8 +222,9 @@ impl Model {
         let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), job.arm_half_width_m());
         let (shaft, swing) = (self.linkage().shaft, Swing::new(self.linkage()));
         let mut gaps = Vec::new();
+        let reach_m = leaf_reach_m(&leaf).max(swing.furthest_m);
         let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
-            let (leaf_rad, least_m) = swing.least(value);
+            let (leaf_rad, least_m) = swing.least(reach_m, value);
             gaps.push(Gap { part, against, index, least_m, leaf_deg: leaf_rad.to_degrees() });
         };
         for part in [Part::Crank, Part::Link, Part::Elbow] {
@@ -245,8 +269,9 @@ impl Model {
 
 fn hinge_gap(leaf: &KeepOut, swing: &Swing, post: &KeepOut) -> HingeGap {
     let gap_m = |joints: &Joints| leaf_gap_m(leaf, joints, post);
-    let (least_rad, least_m) = swing.least(&gap_m);
-    let (widest_rad, widest_m) = swing.least(&|joints| -gap_m(joints));
+    let reach_m = leaf_reach_m(leaf);
+    let (least_rad, least_m) = swing.least(reach_m, &gap_m);
+    let (widest_rad, widest_m) = swing.least(reach_m, &|joints| -gap_m(joints));
     HingeGap {
         closed_m: gap_m(&swing.at(0.0)),
         open_m: gap_m(&swing.at(swing.linkage.open_rad)),
@@ -255,6 +280,11 @@ fn hinge_gap(leaf: &KeepOut, swing: &Swing, post: &KeepOut) -> HingeGap {
         least_m,
         least_leaf_deg: least_rad.to_degrees(),
     }
+}
+
+/// Furthest corner of the leaf from the hinge, m.
+fn leaf_reach_m(leaf: &KeepOut) -> f64 {
+    corners(leaf).iter().fold(0.0, |most: f64, corner| most.max(corner.to_vec2().hypot()))
 }
 
 /// Separation of the turned leaf from a rectangle, m. Four axes decide whether they overlap and by how much; apart, the distance is

@@ -50,17 +50,25 @@ impl Site<'_> {
     /// Objective and excess of an arm over the whole swing. Extremes between the stations come from a parabola through three of them; where
     /// the site is [`exact`](Site::exact), from the term itself at an angle refined twice.
     pub fn appraise(&self, bare: &Bare, sense: f64) -> (f64, f64) {
-        let scales = self.weighed(bare, sense);
+        let scales = self.weighed(bare, sense, true);
         (scales.objective, scales.excess)
+    }
+
+    /// What an arm is worth at best: the rectangles, which cost most, are not looked at.
+    pub fn promised(&self, point: &Point, elbow: Elbow) -> Found {
+        let bare = self.bare(point, elbow);
+        let sense = self.sense(&bare);
+        let Scales { objective, excess, .. } = self.weighed(&bare, sense, false);
+        Found { point: *point, elbow, sense, objective, excess }
     }
 
     /// The limit an arm exceeds most, by how much in the search's unit.
     pub fn most_exceeded(&self, found: &Found) -> Option<(Limit, f64)> {
-        let scales = self.weighed(&self.bare(&found.point, found.elbow), found.sense);
+        let scales = self.weighed(&self.bare(&found.point, found.elbow), found.sense, true);
         Some((scales.limit?, scales.excess))
     }
 
-    fn weighed(&self, bare: &Bare, sense: f64) -> Scales<'_, '_> {
+    fn weighed(&self, bare: &Bare, sense: f64, rectangles: bool) -> Scales<'_, '_> {
         let (mut torques, mut levers) = ([0.0; INTERVALS + 1], [0.0; INTERVALS + 1]);
         for ((station, torque), lever) in self.stations.iter().zip(&mut torques).zip(&mut levers) {
             let instant = bare.at(station.cosine, station.sine);
@@ -97,9 +105,11 @@ impl Site<'_> {
             scales.note(Some(Limit::MostShaftTorqueNM), torque - most);
         }
         // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
-        if scales.excess < FAR {
-            let swept = if setout.keep_out.is_empty() { None } else { Some(Swept::new(self, bare)) };
-            for rectangle in 0..setout.keep_out.len() {
+        let count = setout.keep_out.len();
+        if rectangles && count > 0 && scales.excess < FAR {
+            let swept = Swept::new(self, bare);
+            let (first, mut deepest) = (self.deepest.get().min(count - 1), f64::MAX);
+            for rectangle in core::iter::once(first).chain((0..count).filter(|&other| other != first)) {
                 for part in [CRANK, LINK] {
                     if scales.excess >= FAR {
                         break;
@@ -107,8 +117,11 @@ impl Site<'_> {
                     let noted = if self.given_up == Some(Limit::KeepOut) { scales.objective } else { scales.excess };
                     // What is wider than this changes nothing.
                     let bar = self.wanted_gap_m() - noted.max(0.0);
-                    let gap =
-                        swept.as_ref().map_or(f64::MAX, |swept| swept.least_gap(rectangle, part, [bar; 2], |_| ()));
+                    let gap = swept.least_gap(rectangle, part, [bar; 2], |_| ());
+                    if gap < deepest {
+                        deepest = gap;
+                        self.deepest.set(rectangle);
+                    }
                     scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
                 }
             }

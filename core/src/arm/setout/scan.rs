@@ -4,7 +4,9 @@ use super::descent::Found;
 use super::site::{DIMENSIONS, Point, Site};
 use crate::job::Elbow;
 use crate::real::{cos, root, sin};
+use alloc::collections::BinaryHeap;
 use alloc::vec::Vec;
+use core::cmp::Ordering;
 
 /// Weights of an excess when starts are ranked: by what they promise, and by how little they exceed. Where few arms keep the limits, those
 /// that promise most may all lie in a valley that has none.
@@ -16,6 +18,32 @@ const GOLDEN: [f64; DIMENSIONS] = {
     let base = 1.0 / 1.134_724_138_401_519_5;
     [base, base * base, base * base * base, base * base * base * base, base * base * base * base * base]
 };
+
+/// A scattered arm by its merit: the least is the greatest of a heap, of equals the first that was drawn.
+struct Ranked {
+    merit: f64,
+    index: usize,
+}
+
+impl Ord for Ranked {
+    fn cmp(&self, other: &Ranked) -> Ordering {
+        other.merit.total_cmp(&self.merit).then(other.index.cmp(&self.index))
+    }
+}
+
+impl PartialOrd for Ranked {
+    fn partial_cmp(&self, other: &Ranked) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Ranked {
+    fn eq(&self, other: &Ranked) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+
+impl Eq for Ranked {}
 
 impl Site<'_> {
     /// The most promising of `count` scattered set-outs, at most `keep` by each weight, no two of one branch closer than
@@ -36,42 +64,54 @@ impl Site<'_> {
                 0 | 1 => {
                     for latch in [1.0, -1.0] {
                         tried.extend(
-                            self.squared(bounds, &share, latch).and_then(|(point, elbow)| self.try_at(&point, elbow)),
+                            self.squared(bounds, &share, latch).map(|(point, elbow)| self.promised(&point, elbow)),
                         );
                     }
                 }
                 2 => {
                     let point = mixed(bounds, &share);
-                    tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
+                    tried.extend(self.setout.elbows().iter().map(|&elbow| self.promised(&point, elbow)));
                 }
                 _ => {
                     if let Some(point) = self.spanned(bounds, &share) {
-                        tried.extend(self.setout.elbows().iter().filter_map(|&elbow| self.try_at(&point, elbow)));
+                        tried.extend(self.setout.elbows().iter().map(|&elbow| self.promised(&point, elbow)));
                     }
                 }
             }
         }
+        self.chosen(tried, bounds, keep)
+    }
+
+    /// The best by each weight, far from one another. An arm is ranked by what it promises, weighed against the rectangles only when its turn comes,
+    /// and ranked anew: rectangles can but make it worse, so the choice is that among arms all of which were weighed.
+    fn chosen(&self, mut tried: Vec<Found>, bounds: &[Point; 2], keep: usize) -> Vec<Found> {
+        let mut weighed = alloc::vec![self.setout.keep_out.is_empty(); tried.len()];
         let mut starts: Vec<Found> = Vec::with_capacity(2 * keep);
         for weight in WEIGHTS {
-            tried.sort_by(|one, other| one.merit(weight).total_cmp(&other.merit(weight)));
+            let ranked = |(index, found): (usize, &Found)| Ranked { merit: found.merit(weight), index };
+            let mut heap: BinaryHeap<Ranked> = tried.iter().enumerate().map(ranked).collect();
             let most = starts.len() + keep;
-            for found in &tried {
+            while starts.len() < most
+                && let Some(Ranked { index, .. }) = heap.pop()
+            {
+                let found = tried[index];
                 let near = |start: &Found| {
                     start.elbow == found.elbow
                         && start.sense == found.sense
                         && distance(bounds, &start.point, &found.point) < 0.15
                 };
-                if starts.len() < most && !starts.iter().any(near) {
-                    starts.push(*found);
+                if starts.iter().any(near) {
+                    continue;
+                }
+                if weighed[index] {
+                    starts.push(found);
+                } else {
+                    (tried[index], weighed[index]) = (self.found(&found.point, found.elbow, found.sense), true);
+                    heap.push(Ranked { merit: tried[index].merit(weight), index });
                 }
             }
         }
         starts
-    }
-
-    fn try_at(&self, point: &Point, elbow: Elbow) -> Option<Found> {
-        let sense = self.sense(&self.bare(point, elbow));
-        Some(self.found(point, elbow, sense))
     }
 
     /// A set-out with the link at a chosen angle to the open leaf: with `D = P − S` open, `L = a + b` and the link's unit vector `w`,

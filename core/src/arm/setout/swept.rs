@@ -6,8 +6,9 @@
 
 use super::appraise::golden;
 use super::bare::{Bare, Station};
-use super::clear::{parting_m, separation_m};
+use super::clear::separation_m;
 use super::site::{INTERVALS, Site};
+use crate::job::KeepOut;
 use crate::real::{cos, root, sin};
 
 /// Parts of the arm.
@@ -17,6 +18,54 @@ pub(super) const LINK: usize = 1;
 /// An arc over its chord, for a crank that turns less than 50° from station to station.
 const ARC: f64 = 1.04;
 
+/// A part of the arm at a station as rectangles see it: its box, its unit normal, and where along that it lies.
+///
+/// Every arm is asked about every rectangle at many stations, so what does not depend on the rectangle is worked out once, root and division with it.
+#[derive(Clone, Copy)]
+struct Bar {
+    x_m: [f64; 2],
+    y_m: [f64; 2],
+    normal: (f64, f64),
+    off_m: f64,
+}
+
+impl Bar {
+    const NONE: Bar = Bar { x_m: [f64::MAX, f64::MIN], y_m: [f64::MAX, f64::MIN], normal: (1.0, 0.0), off_m: 0.0 };
+
+    fn new(from: (f64, f64), to: (f64, f64)) -> Bar {
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let length = root(dx * dx + dy * dy);
+        // To a point every axis is a normal.
+        let normal = if length > 0.0 { (-dy / length, dx / length) } else { (1.0, 0.0) };
+        Bar {
+            x_m: [from.0.min(to.0), from.0.max(to.0)],
+            y_m: [from.1.min(to.1), from.1.max(to.1)],
+            normal,
+            off_m: normal.0 * from.0 + normal.1 * from.1,
+        }
+    }
+
+    /// The box around both.
+    fn with(&self, other: &Bar) -> Bar {
+        let around = |[a, b]: [f64; 2], [c, d]: [f64; 2]| [a.min(c), b.max(d)];
+        Bar { x_m: around(self.x_m, other.x_m), y_m: around(self.y_m, other.y_m), ..*self }
+    }
+
+    /// The gap between its box and a rectangle, m: no more than that between the part and the rectangle.
+    fn box_gap_m(&self, rectangle: &KeepOut) -> f64 {
+        let along = |[least, most]: [f64; 2], [from, to]: [f64; 2]| (from - most).max(least - to);
+        along(self.x_m, rectangle.x_m).max(along(self.y_m, rectangle.y_m))
+    }
+
+    /// As [`parting_m`](super::clear::parting_m).
+    fn parting_m(&self, rectangle: &KeepOut) -> f64 {
+        let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+        let (nx, ny) = self.normal;
+        let across = (0.5 * (nx * (x0 + x1) + ny * (y0 + y1)) - self.off_m).abs();
+        self.box_gap_m(rectangle).max(across - 0.5 * (nx.abs() * (x1 - x0) + ny.abs() * (y1 - y0)))
+    }
+}
+
 /// Where the joints are at every station.
 pub(super) struct Swept<'a, 'b> {
     site: &'a Site<'b>,
@@ -25,13 +74,18 @@ pub(super) struct Swept<'a, 'b> {
     elbows: [(f64, f64); INTERVALS + 1],
     /// Most a point of crank, link moves on the way to a station from the one before, m.
     moved: [[f64; INTERVALS + 1]; 2],
+    /// Crank and link at every station.
+    bars: [[Bar; INTERVALS + 1]; 2],
+    /// The box around all of them, and the most of their ways.
+    around: [(Bar, f64); 2],
 }
 
 impl<'a, 'b> Swept<'a, 'b> {
     pub fn new(site: &'a Site<'b>, bare: &'a Bare) -> Swept<'a, 'b> {
         let none = [(0.0, 0.0); INTERVALS + 1];
         let moved = [[0.0; INTERVALS + 1]; 2];
-        let mut swept = Swept { site, bare, brackets: none, elbows: none, moved };
+        let (bars, around) = ([[Bar::NONE; INTERVALS + 1]; 2], [(Bar::NONE, 0.0); 2]);
+        let mut swept = Swept { site, bare, brackets: none, elbows: none, moved, bars, around };
         for (index, station) in site.stations.iter().enumerate() {
             [swept.brackets[index], swept.elbows[index]] = bare.joints(station.cosine, station.sine);
         }
@@ -44,6 +98,15 @@ impl<'a, 'b> Swept<'a, 'b> {
             let elbow = way(&swept.elbows, index);
             swept.moved[CRANK][index] = elbow;
             swept.moved[LINK][index] = elbow.max(bracket);
+        }
+        for index in 0..=INTERVALS {
+            let elbow = swept.elbows[index];
+            swept.bars[CRANK][index] = Bar::new(elbow, bare.shaft());
+            swept.bars[LINK][index] = Bar::new(elbow, swept.brackets[index]);
+        }
+        for part in [CRANK, LINK] {
+            let all = swept.bars[part].iter().fold(Bar::NONE, |all, bar| all.with(bar));
+            swept.around[part] = (all, swept.moved[part].iter().copied().fold(0.0, f64::max));
         }
         swept
     }
@@ -61,18 +124,24 @@ impl<'a, 'b> Swept<'a, 'b> {
     ) -> f64 {
         let moved = &self.moved[part];
         let keep_out = &self.site.setout.keep_out[rectangle];
+        // Most rectangles are far from everything the part ever comes to.
+        let (around, furthest) = &self.around[part];
+        let away = around.box_gap_m(keep_out);
+        if away - bar > *furthest {
+            return away;
+        }
+        let bars = &self.bars[part];
         // Stations that are vouched for stay at the most there is.
         let mut gaps = [f64::MAX; INTERVALS + 1];
         let (mut index, mut least) = (0, f64::MAX);
         loop {
-            let other = if part == CRANK { self.bare.shaft() } else { self.brackets[index] };
-            let elbow = self.elbows[index];
             let next = (index + 1).min(INTERVALS);
-            let mut gap = parting_m(keep_out, elbow, other);
+            let mut gap = bars[index].parting_m(keep_out);
             if gap - bar <= moved[index].max(moved[next]) {
                 // Where they overlap that is the separation already.
                 if gap > 0.0 {
-                    gap = separation_m(keep_out, elbow, other);
+                    let other = if part == CRANK { self.bare.shaft() } else { self.brackets[index] };
+                    gap = separation_m(keep_out, self.elbows[index], other);
                 }
                 gaps[index] = gap;
             }

@@ -245,7 +245,8 @@ impl Passed {
 
 /// Drives the leaf one way from rest at one limit to the other, as the profile's speeds ask and the motor's line allows: the run, and its track.
 ///
-/// Dormand–Prince 5(4) with step control; arrival and standstill are found to a picosecond on the step that passes them.
+/// Dormand–Prince 5(4) with step control, and the Rosenbrock method RODAS 4(3) once stability holds its steps short (see
+/// [`stiff`](super::stiff)); arrival and standstill are found to a picosecond on the step that passes them.
 pub(crate) fn drive(
     moving: &Moving,
     motor: &Motor,
@@ -254,19 +255,6 @@ pub(crate) fn drive(
     wind: WindCase,
     samples: u32,
 ) -> (DrivenRun, Track) {
-    let (run, track, _) = counted(moving, motor, profile, direction, wind, samples);
-    (run, track)
-}
-
-/// The same with the number of steps it took.
-fn counted(
-    moving: &Moving,
-    motor: &Motor,
-    profile: &Profile,
-    direction: Direction,
-    wind: WindCase,
-    samples: u32,
-) -> (DrivenRun, Track, usize) {
     let control = &Control::new(profile, motor);
     let driven = Driven { moving, motor, control, direction, wind };
     let (sign, travel) = (direction.sign(), moving.path.travel_rad());
@@ -342,7 +330,7 @@ fn counted(
         curve: rows(&driven, &track, time_s, samples),
     };
     let steps = track.iter().map(|passed| [passed.time_s, passed.progress, passed.speed]).collect();
-    (run, Track { steps }, walk.steps)
+    (run, Track { steps })
 }
 
 /// Rows at evenly spaced times: progress and speed by the cubic that keeps both and their derivatives at the ends of a step.

@@ -168,6 +168,9 @@ impl Job {
 
     /// Uncertainties of fields of the table of which this job says nothing that could be uncertain.
     fn uncertain_of_nothing(&self) -> Vec<Fault> {
+        if self.uncertainty.iter().flatten().next().is_none() {
+            return Vec::new();
+        }
         let inputs: Vec<&'static str> = self.inputs().into_iter().map(|(path, _)| path).collect();
         let rules = crate::job::fields();
         let known = |path: &str| rules.iter().any(|rule| rule.path == path) && !inputs.contains(&path);

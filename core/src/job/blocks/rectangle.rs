@@ -39,7 +39,11 @@ rectangles! {
 
 impl KeepOut {
     /// Ends that are the wrong way round.
-    pub(in crate::job) fn relations(&self, path: &str) -> Vec<Fault> {
+    pub(in crate::job) fn relations(&self, path: core::fmt::Arguments) -> Vec<Fault> {
+        // A hundred rectangles are looked at for every change of a number; their paths are written where there is something to tell.
+        if [self.x_m, self.y_m].iter().all(|[least, most]| least <= most) {
+            return Vec::new();
+        }
         let x = const { KeepOut::BLOCK.number("x_m") }.crossed(&format!("{path}.x_m"), self.x_m);
         let y = const { KeepOut::BLOCK.number("y_m") }.crossed(&format!("{path}.y_m"), self.y_m);
         x.into_iter().chain(y).collect()

@@ -3,7 +3,7 @@
 use super::{HINGE_POST, KeepOut, MOST, ROOM_OBSTACLE};
 use crate::job::table::*;
 use crate::units::Quantity::ShortLength;
-use alloc::{format, vec::Vec};
+use alloc::vec::Vec;
 
 block! {
     /// The leaf as a body in plan, and what stands around it. Where nothing is said the leaf is the line through the hinge axis.
@@ -31,9 +31,9 @@ impl Room {
         let allowed = Number { least: Some(least), ..const { Room::BLOCK.number("front_m") } }.allowed();
         let fault = Fault::number("room.front_m", FaultCode::LeastAboveMost, self.front(), allowed);
         let inside_out = (self.front() < least).then(|| fault.example(Example::Number(least)));
-        let post = self.hinge_post.iter().flat_map(|post| post.relations("room.hinge_post"));
+        let post = self.hinge_post.iter().flat_map(|post| post.relations(format_args!("room.hinge_post")));
         let obstacles = self.obstacles.iter().flatten().enumerate();
-        let obstacles = obstacles.flat_map(|(index, one)| one.relations(&format!("room.obstacles.{index}")));
+        let obstacles = obstacles.flat_map(|(index, one)| one.relations(format_args!("room.obstacles.{index}")));
         inside_out.into_iter().chain(post).chain(obstacles).collect()
     }
 }

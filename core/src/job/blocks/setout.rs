@@ -4,7 +4,7 @@ use super::{Elbow, KeepOut, MOST};
 use crate::job::table::*;
 use crate::units::Quantity::{Angle, Ratio, ShortLength, Speed, Torque};
 use crate::words::words;
-use alloc::{format, vec::Vec};
+use alloc::vec::Vec;
 
 block! {
     /// What a set-out may choose from, and what it has to keep. Ranges are `[least, most]`, bounds included; equal bounds fix a value.
@@ -118,7 +118,7 @@ impl SetOut {
         let mut faults: Vec<Fault> =
             ranges.into_iter().filter_map(|(path, row, range)| row.crossed(path, range)).collect();
         let rectangles = self.keep_out.iter().enumerate();
-        faults.extend(rectangles.flat_map(|(index, one)| one.relations(&format!("setout.keep_out.{index}"))));
+        faults.extend(rectangles.flat_map(|(index, one)| one.relations(format_args!("setout.keep_out.{index}"))));
         if self.aim == Some(Aim::NearestPlace) && self.place.is_none() {
             faults.push(missing_object("setout.place"));
         }

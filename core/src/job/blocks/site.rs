@@ -6,7 +6,7 @@ use crate::job::table::*;
 use crate::safety::{MeansKind, ZoneKind};
 use crate::units::Quantity::{Count, ShortLength};
 use crate::words::words;
-use alloc::{format, vec::Vec};
+use alloc::vec::Vec;
 
 block! {
     /// The place the gate stands at.
@@ -82,6 +82,6 @@ impl Site {
     /// Obstacles whose ends are the wrong way round.
     pub(in crate::job) fn relations(&self) -> Vec<Fault> {
         let obstacles = self.obstacles.iter().flatten().enumerate();
-        obstacles.flat_map(|(index, one)| one.relations(&format!("site.obstacles.{index}"))).collect()
+        obstacles.flat_map(|(index, one)| one.relations(format_args!("site.obstacles.{index}"))).collect()
     }
 }

@@ -261,9 +261,10 @@ impl Number {
 
     /// The fault of a range whose ends are the wrong way round.
     pub fn crossed(&self, path: &str, [least, most]: [f64; 2]) -> Option<Fault> {
-        let allowed = Number { least: Some(least), ..*self }.allowed();
-        let fault = Fault::number(format!("{path}.1"), FaultCode::LeastAboveMost, most, allowed);
-        (least > most).then(|| fault.example(Example::Number(least)))
+        (least > most).then(|| {
+            let allowed = Number { least: Some(least), ..*self }.allowed();
+            Fault::number(format!("{path}.1"), FaultCode::LeastAboveMost, most, allowed).example(Example::Number(least))
+        })
     }
 }
 

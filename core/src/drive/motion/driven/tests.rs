@@ -1,6 +1,6 @@
 //! What a run costs, in steps: bounded whatever the motor.
 
-use super::{DrivenState, counted};
+use super::{DrivenState, drive};
 use crate::Document;
 use crate::arm::{Linkage, ShaftPath};
 use crate::drive::{Direction, Motor, Moving, Profile, WindCase};
@@ -41,8 +41,8 @@ fn runs(job: &Job) -> Vec<(DrivenState, usize, f64)> {
     let winds = [WindCase::Against, WindCase::Following];
     let ways = Direction::BOTH.into_iter().flat_map(|direction| winds.map(|wind| (direction, wind)));
     ways.map(|(direction, wind)| {
-        let (run, _, steps) = counted(&moving, &motor, &profile, direction, wind, 2);
-        (run.state, steps, run.energy.error)
+        let (run, track) = drive(&moving, &motor, &profile, direction, wind, 2);
+        (run.state, track.steps.len() - 1, run.energy.error)
     })
     .collect()
 }
