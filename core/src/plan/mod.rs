@@ -23,6 +23,7 @@ mod runs;
 mod sensitivity;
 mod setout;
 mod storm;
+mod stranded;
 mod sweep;
 mod tape;
 mod wind;
@@ -51,6 +52,7 @@ pub use runs::{Run, RunPoint};
 pub use sensitivity::Sensitivity;
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
+pub use stranded::{HeldLeaf, Stranded};
 pub use sweep::TorqueSweep;
 pub use tape::{DimensionCost, Fitted, Rebuilt, TapeCost, WorstCase, tape_cost};
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
@@ -155,9 +157,21 @@ pub struct Loads {
     /// The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub friction_relation: Option<&'static str>,
+    /// Snow in the way of the leaf; nothing is calculated with it.
+    pub snow: SnowInTheWay,
     /// What a ramp does, where the hinges rise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ramp: Option<Ramp>,
+}
+
+/// Snow that the leaf would push: a measure of size.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct SnowInTheWay {
+    /// Its depth above the leaf's lower edge, m.
+    pub depth_m: f64,
+    /// Rough moment about the hinge of pushing it, settled, N·m.
+    pub moment_n_m: f64,
 }
 
 /// Ice on the leaf.
