@@ -57,8 +57,9 @@ pub use sweep::TorqueSweep;
 pub use tape::{DimensionCost, Fitted, Rebuilt, TapeCost, WorstCase, tape_cost};
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
 
+use crate::Document;
 use crate::drive::{Direction, Rating, WindLimit};
-use crate::job::{Invalid, ToChecked};
+use crate::job::{CheckedJob, Invalid, LeftOut, ToChecked};
 use crate::leaf::MemberTotals;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -257,4 +258,23 @@ pub struct Overrun {
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
 pub fn plan(job: &impl ToChecked) -> Result<Plan, Invalid> {
     Ok(Model::new(job)?.plan())
+}
+
+/// A plan of what could be read of a job, and what is not counted in it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct PartialPlan {
+    /// The plan of the rest.
+    pub plan: Plan,
+    /// Parts that were begun and cannot be read yet; empty where the plan is whole.
+    pub left_out: Vec<LeftOut>,
+}
+
+/// Plans a job of which a part may be begun and not finished: see [`CheckedJob::read_partial`].
+///
+/// # Errors
+/// [`Invalid`] where what cannot be read is needed, or with the reason why the arm cannot work.
+pub fn plan_partial(document: &Document) -> Result<PartialPlan, Invalid> {
+    let (job, left_out) = CheckedJob::read_partial(document)?;
+    Ok(PartialPlan { plan: Model::of(job)?.plan(), left_out })
 }
