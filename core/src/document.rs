@@ -31,6 +31,17 @@ pub enum Document {
     Object(Vec<(String, Document)>),
 }
 
+impl Document {
+    /// What stands under a key of an object, or at a place of a list.
+    pub(crate) fn entry(&self, key: &str) -> Option<&Document> {
+        match self {
+            Document::Object(entries) => entries.iter().find(|(name, _)| name == key).map(|(_, value)| value),
+            Document::List(items) => items.get(key.parse::<usize>().ok()?),
+            _ => None,
+        }
+    }
+}
+
 impl<'de> Deserialize<'de> for Document {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         Level(DEEPEST).deserialize(deserializer)

@@ -34,6 +34,7 @@ fn from(field: &str) -> Value {
 fn shape(field: &str) -> Value {
     match field {
         "bar_m" | "pitch_m" => json!({ "kind": "asce7_open", "bars": "flat", "bar_m": 0.04, "pitch_m": 0.12 }),
+        "end_effect" => json!({ "kind": "en1991_lattice", "solidity": 0.4 }),
         "shelter_factor" => json!({ "kind": "en1991_wall", "solidity": 1 }),
         _ => json!({ "kind": "asce7_wall", "solidity": 1 }),
     }

@@ -14,6 +14,7 @@ mod member_lists;
 mod native;
 mod opened;
 mod overall;
+mod partial;
 mod rated;
 mod record;
 mod record_ranges;

@@ -144,10 +144,12 @@ fn shapes_keep_to_their_tables() {
     };
     let asce7 = |solidity: f64| shape(json!({ "kind": "asce7_wall", "solidity": solidity }));
     let en1991 = |solidity: f64| shape(json!({ "kind": "en1991_wall", "solidity": solidity }));
+    let lattice = |solidity: f64| shape(json!({ "kind": "en1991_lattice", "solidity": solidity }));
     let open = |bar: f64| shape(json!({ "kind": "asce7_open", "bars": "round", "bar_m": bar, "pitch_m": 0.2 }));
     for (border, beyond, key, least, most, found) in [
         (asce7(0.7), asce7(0.69), "solidity", 0.7, 1.0, 0.69),
         (en1991(0.8), en1991(0.79), "solidity", 0.8, 1.0, 0.79),
+        (lattice(0.8), lattice(0.81), "solidity", 0.0, 0.8, 0.81),
         (open(0.7 * 0.2), open(0.15), "bar_m", 0.0, 0.7 * 0.2, 0.15),
     ] {
         passes(&border);

@@ -76,3 +76,11 @@ fn en1991_wall() {
     factor(shape.clone(), of, "shelter_factor", json!(1), json!(0.5), sheltered / zones(2.3, 1.4));
     factor(shape, of, "returns", json!(false), json!(true), zones(2.1, 1.8) / zones(2.3, 1.4));
 }
+
+/// EN 1991-1-4 7.11, `c_f = c_f0·ψ_λ`: without an end effect all of the force stays.
+#[test]
+fn en1991_lattice() {
+    let shape = json!({ "kind": "en1991_lattice", "solidity": 0.4 });
+    let of = |shape: &Value| moment(&Value::Null, shape);
+    factor(shape, of, "end_effect", json!(1), json!(0.9), 0.9);
+}

@@ -91,6 +91,9 @@ fn wind_shape() -> impl Strategy<Value = Value> {
         (any::<bool>(), 0.001..0.06f64).prop_map(|(round, bar)| {
             json!({ "kind": "asce7_open", "bars": if round { "round" } else { "flat" }, "bar_m": bar, "pitch_m": 0.1 })
         }),
+        (0.0..0.8f64, 0.5..1.0f64).prop_map(|(solidity, end_effect)| {
+            json!({ "kind": "en1991_lattice", "solidity": solidity, "end_effect": end_effect })
+        }),
         (0.8..1.0f64, any::<bool>(), 0.3..1.0f64).prop_map(|(solidity, returns, shelter)| {
             json!({ "kind": "en1991_wall", "solidity": solidity, "returns": returns, "shelter_factor": shelter })
         }),

@@ -123,6 +123,11 @@ fn shapes_are_on_the_solid_area() {
         let found = coefficient(wall);
         assert!((found - sum / (3.2 * 1.6) / 0.9).abs() < 1e-5, "{found}");
     }
+    // A lattice's coefficient is on its members alone: straight lines from 2.0 down to 1.6 at 0.3, level to 0.6, up towards 2.0 at 1.
+    for (solidity, force) in [(0.0, 2.0), (0.15, 1.8), (0.3, 1.6), (0.45, 1.6), (0.6, 1.6), (0.8, 1.8)] {
+        let lattice = json!({ "kind": "en1991_lattice", "solidity": solidity, "end_effect": 0.9 });
+        near(coefficient(lattice), force * 0.9);
+    }
     // 20 m/s is 245 Pa or 5.1 psf: a round bar of 0.3 m (0.98 ft) has D·√q of 2.2 and is slow, one of 0.4 m has 3.0 and is fast.
     for (bars, shape) in [("flat", BarShape::Flat), ("round", BarShape::Round)] {
         for (bar, pitch) in [(0.3, 1.2), (0.4, 1.2), (0.02, 0.5), (0.02, 0.04)] {

@@ -2,8 +2,9 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    Terrain, Zones, en1991_peak_pressure_pa, en1991_probability_factor, en1991_roughness_factor,
-    en1991_turbulence_intensity, en1991_wall_moment_coefficient, en1991_zone_coefficients, velocity_pressure_pa,
+    Terrain, Zones, en1991_lattice_coefficient, en1991_peak_pressure_pa, en1991_probability_factor,
+    en1991_roughness_factor, en1991_turbulence_intensity, en1991_wall_moment_coefficient, en1991_zone_coefficients,
+    velocity_pressure_pa,
 };
 
 /// Said at the head of the group.
@@ -26,6 +27,12 @@ const TABLE_5: (&str, &str) =
 const SHELTER: (&str, &str) = (EDITION, "7.4.2(2): no shelter within h of the free end; ∫ψ(x)c(x)x dx/(L²/2) by hand");
 const MOMENT: (&str, &str) =
     (EDITION, "Table 7.9 over the leaf: c = ∫ c(x)·x dx/(L²/2) by hand, zones from the latch edge");
+
+const LATTICE: (&str, &str) = (
+    "knowledge base article 001491, plane lattice structures (2017)",
+    "EN 1991-1-4 7.11: Fig 7.33, 7.36; members 6.214 of 20 m²",
+);
+const LATTICE_FORCE: (&str, &str) = (EDITION, "Fig 7.33, corners of the curve");
 
 fn zone(aspect: f64, solidity: f64, returns: bool, index: usize) -> f64 {
     en1991_zone_coefficients(aspect, solidity, returns)[index]
@@ -89,4 +96,21 @@ const ENDS: &[Check] = &[
     }),
 ];
 
-pub const CHECKS: &[&[Check]] = &[PRESSURE, WALL_3, WALL_5, WALL_10, RETURNS, OPENINGS, ENDS];
+const LATTICES: &[Check] = &[
+    check("4.8 cf0", "members 6.214 of 20 m²: cf,0", LATTICE, Seen, "1.6", || {
+        en1991_lattice_coefficient(6.214 / 20.0, 1.0)
+    })
+    .repeated(),
+    check("4.8 cf", "the same with its end effect of .95: cf", LATTICE, Seen, "1.52", || {
+        en1991_lattice_coefficient(6.214 / 20.0, 0.95)
+    })
+    .exact("1.6 and .95 have few digits"),
+    check("EN cf0(0)", "next to nothing solid: cf,0", LATTICE_FORCE, FromMemory, "2.0", || {
+        en1991_lattice_coefficient(0.0, 1.0)
+    })
+    .repeated(),
+    check("EN cf0(.6)", "solidity .6: cf,0", LATTICE_FORCE, FromMemory, "1.6", || en1991_lattice_coefficient(0.6, 1.0))
+        .repeated(),
+];
+
+pub const CHECKS: &[&[Check]] = &[PRESSURE, WALL_3, WALL_5, WALL_10, RETURNS, OPENINGS, ENDS, LATTICES];

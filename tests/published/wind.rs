@@ -2,8 +2,8 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    Member, MemberPlace, MemberTotals, RoundBar, normal_component, openings_factor, velocity_pressure_pa,
-    wind_moment_n_m,
+    Member, MemberPlace, MemberTotals, RoundBar, SNOW_DEPTH_M, normal_component, openings_factor, snow_moment_n_m,
+    velocity_pressure_pa, wind_moment_n_m,
 };
 
 const EN: (&str, &str) = ("EN 1991-1-4:2005+A1:2010", "eq. 4.10: q = ½ρv², ρ 1.25");
@@ -104,4 +104,11 @@ const ICED: &[Check] = &[
     check("4.22 width", "width the wind meets, d + 2t: in", ICE, Derived, "3.108", || iced_bar().1),
 ];
 
-pub const CHECKS: &[&[Check]] = &[EN_PRESSURES, ASCE_PRESSURES, WALL, PLATE, ICED];
+const SNOW: (&str, &str) =
+    ("EN 1991-1-3 Table E.1: settled snow 2.0 kN/m³", "½γd²·tan²(60°) a metre (Rankine, 30°), ·L²/2 by hand");
+
+const PUSHED: &[Check] = &[check("snow", "0.1 m before a leaf of 3.2 m: N·m", SNOW, Derived, "153.6", || {
+    snow_moment_n_m(SNOW_DEPTH_M, 3.2)
+})];
+
+pub const CHECKS: &[&[Check]] = &[EN_PRESSURES, ASCE_PRESSURES, WALL, PLATE, ICED, PUSHED];

@@ -11,6 +11,7 @@ import aisc
 import contact
 import motion
 import statics
+import storm
 from example import Example
 
 
@@ -19,7 +20,8 @@ def main():
         sys.exit(__doc__)
     example = Example(sys.argv[1])
     passed, failed = 0, 0
-    for check in (*aisc.checks(example), *contact.checks(example), *motion.checks(example), *statics.checks(example)):
+    for check in (*aisc.checks(example), *contact.checks(example), *motion.checks(example), *statics.checks(example),
+                  *storm.checks(example)):
         if check is None:
             passed += 1
         else:

@@ -21,6 +21,9 @@ export function createBehind(sheet) {
   const stormTitle = h("h3", {}, sheet.say("storm.title"));
   const stormNote = h("p", { class: "note" }, sheet.say("storm.note"), " ", sheet.say("storm.alone"));
   const storm = h("dl", { class: "figures-list", part: "storm" });
+  const strandedTitle = h("h3", {}, sheet.say("storm.stranded.title"));
+  const strandedNote = h("p", { class: "note" }, sheet.say("storm.stranded.note"));
+  const stranded = h("dl", { class: "figures-list", part: "stranded" });
   const findings = h("ul", { class: "findings", part: "findings" });
   const rests = h("p", { class: "note" });
   const root = h(
@@ -34,6 +37,9 @@ export function createBehind(sheet) {
     stormTitle,
     stormNote,
     storm,
+    strandedTitle,
+    strandedNote,
+    stranded,
     sensitivity.root,
     rests,
   );
@@ -46,8 +52,9 @@ export function createBehind(sheet) {
     drawFigures(figures, rows);
     shares.update();
     const held = stormRows(sheet, result);
-    for (const part of [stormTitle, stormNote, storm]) part.hidden = held.length === 0;
+    for (const part of [stormTitle, stormNote, storm, strandedTitle, strandedNote, stranded]) part.hidden = held.length === 0;
     drawFigures(storm, held);
+    drawFigures(stranded, strandedRows(sheet, result));
     sensitivity.update();
     drawFindings(sheet, result, findings);
     setText(rests, sheet.say("verdict.rests", { count: sheet.assumptions() }));
@@ -73,10 +80,11 @@ function figureRows(sheet, { plan, job }) {
     ["holds_back", overrun ? sheet.say(`verdict.holds_back.${overrun.direction}`, holdsBack(sheet, overrun)) : null],
     ["wind_load", sheet.show(loads.wind_n_m, "torque")],
     ["friction_load", sheet.show(loads.hinge_friction_n_m, "torque")],
+    ["snow", sheet.show(loads.snow.moment_n_m, "torque")],
     ["shaft_travel", sheet.show(plan.shaft_travel_deg, "angle")],
     ["least_lever", sheet.show(plan.least_lever_m, "short_length")],
   ];
-  return rows.filter(([, value]) => value !== null).map(([name, value]) => [sheet.say(`figures.${name}`), /** @type {string} */ (value)]);
+  return rows.filter(([, value]) => value !== null).map(([name, value]) => [sheet.say(`figures.${name}`, { depth: sheet.show(loads.snow.depth_m, "short_length") }), /** @type {string} */ (value)]);
 }
 
 /** @param {HTMLElement} list @param {[string, string][]} rows */
@@ -105,6 +113,29 @@ function stormRows(sheet, { plan: { storm } }) {
     ["shaft_torque_n_m", sheet.show(storm.shaft_torque_n_m, "torque")],
   ];
   return rows.map(([name, value]) => [sheet.say(`storm.${name}`), value]);
+}
+
+/**
+ * What holds a leaf that stands open in it.
+ *
+ * @param {Sheet} sheet
+ * @param {Result} result
+ * @returns {[string, string][]}
+ */
+function strandedRows(sheet, { plan: { storm } }) {
+  if (!storm) return [];
+  const places = /** @type {const} */ (["half_open", "open", "worst"]);
+  return places.map((place) => {
+    const leaf = storm.stranded[place];
+    const held = {
+      torque: sheet.show(leaf.shaft_torque_n_m, "torque"),
+      link: sheet.show(leaf.link_force_n, "force"),
+      across: sheet.show(leaf.bracket_across_n, "force"),
+      hinge: sheet.show(leaf.hinge_n, "force"),
+      bolt: sheet.show(leaf.bolt_n, "force"),
+    };
+    return [sheet.say(`storm.stranded.${place}`, { angle: sheet.show(leaf.leaf_deg, "angle") }), sheet.say("storm.stranded.held", held)];
+  });
 }
 
 /** @param {Sheet} sheet @param {{ leaf_deg: number, shaft_torque_n_m: number }} overrun */

@@ -954,6 +954,19 @@ area_m2: number,
 outline: Array<[number, number]>, };
 
 /**
+ * A plane lattice by EN 1991-1-4:2005 + A1:2010; recommended values, which a national annex replaces.
+ */
+export type En1991Lattice = {
+/**
+ * Solid over gross area, at most 0.8.
+ */
+solidity: number,
+/**
+ * End-effect factor by the slenderness of the leaf; default 1 (no wind round the ends).
+ */
+end_effect: number | null, };
+
+/**
  * A wall by EN 1991-1-4:2005 + A1:2010, its zones taken as a moment about the hinge; recommended values, which a national annex replaces.
  */
 export type En1991Wall = {
@@ -1196,7 +1209,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "storm_moves_open_leaf" | "open_leaf_holding_unknown" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1469,6 +1482,45 @@ limit_n: number,
  * Where that comes from.
  */
 source: Source, };
+
+/**
+ * What holds the leaf at one angle while the storm pushes square to it; magnitudes, since it may come from either side.
+ */
+export type HeldLeaf = {
+/**
+ * Leaf angle, degrees from closed.
+ */
+leaf_deg: number,
+/**
+ * Moment about the hinge, N·m: the storm's and, as it may come from the side the leaf leans to, that of a lean or a ramp there. The hinges'
+ * friction is not counted on.
+ */
+moment_n_m: number,
+/**
+ * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point.
+ */
+shaft_torque_n_m: number,
+/**
+ * Force in the link, N.
+ */
+link_force_n: number,
+/**
+ * Part of it along the leaf, N.
+ */
+bracket_along_n: number,
+/**
+ * Part of it square to the leaf, N.
+ */
+bracket_across_n: number,
+/**
+ * Horizontal force on the hinges together, N.
+ */
+hinge_n: number,
+/**
+ * Force on a bolt or catch at the latch edge that holds the leaf instead of the arm, N: `T_leaf/L`. One that stands nearer to the hinge takes
+ * more, by the ratio of the distances.
+ */
+bolt_n: number, };
 
 /**
  * The highest slip torque that spares every part, and which part decides it.
@@ -1953,6 +2005,10 @@ inertia_kg_m2: number,
  * The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
  */
 friction_relation: string | null,
+/**
+ * Snow in the way of the leaf; nothing is calculated with it.
+ */
+snow: SnowInTheWay,
 /**
  * What a ramp does, where the hinges rise.
  */
@@ -3747,6 +3803,19 @@ link_force_n: number | null,
 toggle: boolean, };
 
 /**
+ * Snow that the leaf would push: a measure of size.
+ */
+export type SnowInTheWay = {
+/**
+ * Its depth above the leaf's lower edge, m.
+ */
+depth_m: number,
+/**
+ * Rough moment about the hinge of pushing it, settled, N·m.
+ */
+moment_n_m: number, };
+
+/**
  * Where a published number comes from.
  */
 export type Source = {
@@ -3901,7 +3970,36 @@ hinge_n: number,
 /**
  * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
  */
-shaft_torque_n_m: number, };
+shaft_torque_n_m: number,
+/**
+ * The same leaf away from closed: half open, open, where the shaft has most to hold. A lean and a ramp are in it.
+ */
+stranded: Stranded, };
+
+/**
+ * The leaf away from closed in the storm.
+ */
+export type Stranded = {
+/**
+ * Half of the swing.
+ */
+half_open: HeldLeaf,
+/**
+ * All of it.
+ */
+open: HeldLeaf,
+/**
+ * Where the shaft has most to hold.
+ */
+worst: HeldLeaf,
+/**
+ * The lesser of what the drive at a stand holds and what slips the clutch, N·m; `null` where neither is known.
+ */
+limit_n_m: number | null,
+/**
+ * Which of the two that is; `null` where neither is known.
+ */
+limit_by: HoldingLimit | null, };
 
 /**
  * What a finding, and so a judgement, is about.
@@ -4159,7 +4257,7 @@ export type WindLimitState = "found" | "over_without_wind" | "no_wind_load" | "a
 /**
  * What the leaf looks like to the wind. Needs the leaf's height.
  */
-export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall;
+export type WindShape = { "kind": "asce7_wall" } & Asce7Wall | { "kind": "asce7_open" } & Asce7Open | { "kind": "en1991_wall" } & En1991Wall | { "kind": "en1991_lattice" } & En1991Lattice;
 
 /**
  * Whether there is a slip torque that does both.

@@ -61,7 +61,7 @@ export function windItems(at) {
     },
     {
       path: `${shape}.kind`,
-      options: ["typed", "asce7_wall", "asce7_open", "en1991_wall"],
+      options: ["typed", "asce7_wall", "asce7_open", "en1991_wall", "en1991_lattice"],
       usual: "typed",
       writes: { typed: {} },
       of: {
@@ -69,6 +69,7 @@ export function windItems(at) {
         asce7_wall: [flag(`${shape}.eccentric`, true), `${shape}.solidity`, `${shape}.clearance`],
         asce7_open: [{ path: `${shape}.bars`, options: ["flat", "round"], usual: "flat" }, `${shape}.bar_m`, `${shape}.pitch_m`],
         en1991_wall: [flag(`${shape}.returns`, false), `${shape}.solidity`, `${shape}.shelter_factor`],
+        en1991_lattice: [`${shape}.solidity`, `${shape}.end_effect`],
       },
     },
     `${at}.air_density_kg_m3`,

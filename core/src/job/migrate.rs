@@ -73,17 +73,8 @@ fn whole_part(fault: &Fault) -> bool {
 
 /// Whether a list stands at a path: then it is its length that is out of range.
 fn is_list(document: &Document, path: &str) -> bool {
-    let mut node = document;
-    for key in path.split('.') {
-        let next = match node {
-            Document::Object(entries) => entries.iter().find(|(name, _)| name == key).map(|(_, value)| value),
-            Document::List(items) => key.parse().ok().and_then(|place: usize| items.get(place)),
-            _ => None,
-        };
-        let Some(next) = next else { return false };
-        node = next;
-    }
-    matches!(node, Document::List(_))
+    let node = path.split('.').try_fold(document, |node, key| node.entry(key));
+    matches!(node, Some(Document::List(_)))
 }
 
 #[cfg(test)]

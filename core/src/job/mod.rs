@@ -7,6 +7,7 @@ mod blocks;
 mod checked;
 mod migrate;
 mod obstacles;
+mod partial;
 mod ramp;
 mod table;
 
@@ -17,7 +18,7 @@ pub use obstacles::Obstacle;
 #[cfg(feature = "describe")]
 pub(crate) use table::description;
 pub(crate) use table::missing_object;
-pub use table::{Allowed, Example, Fault, FaultCode, FieldRule, Invalid, NamedValue};
+pub use table::{Allowed, Example, Fault, FaultCode, FieldRule, Invalid, LeftOut, NamedValue};
 
 /// The schema this version of the crate writes, and the newest it reads.
 pub const SCHEMA: u32 = 1;

@@ -4,6 +4,7 @@ mod body;
 mod hinges;
 mod mass;
 mod members;
+mod snow;
 mod station;
 mod wind;
 
@@ -11,6 +12,7 @@ pub use body::Body;
 pub use hinges::*;
 pub use mass::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
 pub use members::*;
+pub use snow::{SNOW_DEPTH_M, snow_moment_n_m};
 pub(crate) use station::LeafStation;
 pub use wind::*;
 

@@ -3,6 +3,7 @@
 use super::{Model, Storm};
 use crate::arm::Pose;
 use crate::drive::{HoldingVerdict, holding_torque_n_m};
+use crate::job::Job;
 use serde::Serialize;
 
 /// What lets go first at the shaft.
@@ -38,6 +39,19 @@ pub struct Holding {
     pub link_force_n: f64,
 }
 
+impl Job {
+    /// The lesser of what the drive at a stand holds and what slips the clutch, N·m; `None` where neither is said.
+    pub(super) fn holding_limit(&self) -> Option<(f64, HoldingLimit)> {
+        let drive = self.holding.as_ref().and_then(|facts| facts.shaft_torque_n_m);
+        let slip = self.breakaway.as_ref().and_then(|facts| facts.slip_torque_n_m);
+        match (drive, slip) {
+            (Some(drive), Some(clutch)) if clutch < drive => Some((clutch, HoldingLimit::Clutch)),
+            (Some(drive), _) => Some((drive, HoldingLimit::Drive)),
+            (None, clutch) => clutch.map(|clutch| (clutch, HoldingLimit::Clutch)),
+        }
+    }
+}
+
 /// Leaf angles looked at within the play.
 const INTERVALS: u32 = 64;
 
@@ -58,12 +72,7 @@ impl Model {
             let held = self.held_n_m(storm, &pose);
             (torque.max(holding_torque_n_m(held, &pose, efficiency)), link.max(pose.link_force_n(held).abs()))
         });
-        let slip = self.job().breakaway.as_ref().and_then(|facts| facts.slip_torque_n_m);
-        let limit = match (facts.shaft_torque_n_m, slip) {
-            (Some(drive), Some(clutch)) if clutch < drive => Some((clutch, HoldingLimit::Clutch)),
-            (Some(drive), _) => Some((drive, HoldingLimit::Drive)),
-            (None, clutch) => clutch.map(|clutch| (clutch, HoldingLimit::Clutch)),
-        };
+        let limit = self.job().holding_limit();
         let over = |limit: Option<f64>, value: f64| limit.is_some_and(|limit| value > limit);
         let gives_way = over(limit.map(|(limit, _)| limit), torque)
             || over(facts.link_force_n, link)

@@ -23,6 +23,7 @@ mod runs;
 mod sensitivity;
 mod setout;
 mod storm;
+mod stranded;
 mod sweep;
 mod tape;
 mod wind;
@@ -51,12 +52,14 @@ pub use runs::{Run, RunPoint};
 pub use sensitivity::Sensitivity;
 pub use setout::{Change, Nearest, SetOutAnswer, Stand, set_out, weigh};
 pub use storm::Storm;
+pub use stranded::{HeldLeaf, Stranded};
 pub use sweep::TorqueSweep;
 pub use tape::{DimensionCost, Fitted, Rebuilt, TapeCost, WorstCase, tape_cost};
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
 
+use crate::Document;
 use crate::drive::{Direction, Rating, WindLimit};
-use crate::job::{Invalid, ToChecked};
+use crate::job::{CheckedJob, Invalid, LeftOut, ToChecked};
 use crate::leaf::MemberTotals;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -155,9 +158,21 @@ pub struct Loads {
     /// The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub friction_relation: Option<&'static str>,
+    /// Snow in the way of the leaf; nothing is calculated with it.
+    pub snow: SnowInTheWay,
     /// What a ramp does, where the hinges rise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ramp: Option<Ramp>,
+}
+
+/// Snow that the leaf would push: a measure of size.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct SnowInTheWay {
+    /// Its depth above the leaf's lower edge, m.
+    pub depth_m: f64,
+    /// Rough moment about the hinge of pushing it, settled, N·m.
+    pub moment_n_m: f64,
 }
 
 /// Ice on the leaf.
@@ -243,4 +258,23 @@ pub struct Overrun {
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
 pub fn plan(job: &impl ToChecked) -> Result<Plan, Invalid> {
     Ok(Model::new(job)?.plan())
+}
+
+/// A plan of what could be read of a job, and what is not counted in it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct PartialPlan {
+    /// The plan of the rest.
+    pub plan: Plan,
+    /// Parts that were begun and cannot be read yet; empty where the plan is whole.
+    pub left_out: Vec<LeftOut>,
+}
+
+/// Plans a job of which a part may be begun and not finished: see [`CheckedJob::read_partial`].
+///
+/// # Errors
+/// [`Invalid`] where what cannot be read is needed, or with the reason why the arm cannot work.
+pub fn plan_partial(document: &Document) -> Result<PartialPlan, Invalid> {
+    let (job, left_out) = CheckedJob::read_partial(document)?;
+    Ok(PartialPlan { plan: Model::of(job)?.plan(), left_out })
 }

@@ -2,12 +2,13 @@
 
 use super::curve::Row;
 use super::{
-    Clearances, CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Sensitivity, Shares, findings, overall,
+    Clearances, CurvePoint, IceLoad, Loads, Overrun, Peak, Plan, Ramp, Sensitivity, Shares, SnowInTheWay, findings,
+    overall,
 };
 use crate::arm::Linkage;
 use crate::drive::{Demand, Direction, Grid, PeakDemand, Rating, Swept, WindCase, WindLimit, toggle_zone_rad};
 use crate::job::{Arm, CheckedJob, Hinges, Invalid, Job, Operator, Room, SCHEMA, ToChecked};
-use crate::leaf::{Body, LeafLoads, MemberTotals, gust_moment_n_m};
+use crate::leaf::{Body, LeafLoads, MemberTotals, SNOW_DEPTH_M, gust_moment_n_m, snow_moment_n_m};
 use alloc::vec::Vec;
 
 /// A valid job with its linkage and loads: what the plan, the cursor and the drawings ask.
@@ -122,6 +123,10 @@ impl Model {
                 wind_n_m: self.loads.wind_n_m,
                 inertia_kg_m2: self.loads.inertia_kg_m2,
                 friction_relation: self.job.hinges.friction_relation(),
+                snow: SnowInTheWay {
+                    depth_m: SNOW_DEPTH_M,
+                    moment_n_m: snow_moment_n_m(SNOW_DEPTH_M, self.job.leaf.length_m),
+                },
                 ramp: self.ramp(),
             },
             curve: rows.iter().map(|row| self.point_of(row)).collect(),

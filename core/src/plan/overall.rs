@@ -80,7 +80,12 @@ impl FindingCode {
             | BreakawayNoLimit
             | BreakawaySlipsEarly
             | BreakawaySlipsLate => Subject::Breakaway,
-            HoldingGivesWay | HoldingUnknown | HoldingIsNoLock | StormSolidityDiffers => Subject::Storm,
+            HoldingGivesWay
+            | HoldingUnknown
+            | HoldingIsNoLock
+            | StormMovesOpenLeaf
+            | OpenLeafHoldingUnknown
+            | StormSolidityDiffers => Subject::Storm,
             ForceMustBeMeasured | PushOverLimit | ImpactOverLimit | ImpactOverWideLimit | ResponseTooLong
             | EdgeTravelShort | ClassUndecided | MeansMissingOpening | MeansMissingClosing | ZonesUnreached
             | SensorsMissZones | SignsMissing | PedestrianWayMissing => Subject::People,

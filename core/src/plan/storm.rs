@@ -1,11 +1,10 @@
 //! The closed leaf in the storm: what link, bracket, shaft and hinges must hold. The working wind has no part in it.
 
-use super::Model;
 use super::wind_source::sources;
+use super::{Model, Stranded};
 use crate::leaf::{Body, Gust, gust_moment_n_m};
 use crate::safety::Source;
 use alloc::vec::Vec;
-use kurbo::Vec2;
 use serde::Serialize;
 
 /// Magnitudes of what the wind alone does; it may come from either side, and then all of them change sign together. A lean or a ramp adds to it:
@@ -34,6 +33,8 @@ pub struct Storm {
     pub hinge_n: f64,
     /// Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
     pub shaft_torque_n_m: f64,
+    /// The same leaf away from closed: half open, open, where the shaft has most to hold. A lean and a ramp are in it.
+    pub stranded: Stranded,
 }
 
 impl Model {
@@ -45,23 +46,20 @@ impl Model {
         let body = Body::of(job);
         let wind_n_m = gust_moment_n_m(&gust, &body);
         let pose = self.linkage().pose(0.0);
-        // The wind pushes the leaf open with a force along +y; the link gives the moment opposite to the wind's.
-        let wind = Vec2::new(0.0, gust.force_n(body.wind_area_m2));
-        let equivalent_n = gust.moment_equivalent_n(body.wind_area_m2);
-        let moment_n_m = body.wind_centroid_m * equivalent_n;
-        let along = (pose.bracket - pose.elbow) / self.linkage().link_m;
-        let link_n = pose.link_force_n(-moment_n_m);
-        let hinge = -(wind + link_n * along);
+        let (force_n, wind_n) = (gust.force_n(body.wind_area_m2), gust.moment_equivalent_n(body.wind_area_m2));
+        // The wind pushes the leaf open; the link gives the moment opposite to the wind's.
+        let forces = self.arm_forces(&pose, force_n, body.wind_centroid_m * wind_n);
         Some(Storm {
+            stranded: self.stranded(&gust),
             gust,
             sources,
-            force_n: wind.y,
+            force_n,
             wind_n_m,
-            wind_n: equivalent_n,
-            link_force_n: link_n.abs(),
-            bracket_along_n: (link_n * along.x).abs(),
-            bracket_across_n: (link_n * along.y).abs(),
-            hinge_n: crate::real::length(hinge),
+            wind_n,
+            link_force_n: forces.link_n.abs(),
+            bracket_along_n: forces.bracket_n[0].abs(),
+            bracket_across_n: forces.bracket_n[1].abs(),
+            hinge_n: forces.hinge_n,
             shaft_torque_n_m: pose.ratio.map_or(0.0, |ratio| (wind_n_m * job.operator.efficiency() / ratio).abs()),
         })
     }

@@ -32,7 +32,7 @@ pub(super) fn sources(wind: &Wind) -> Vec<Source> {
         }),
     });
     let shape = wind.shape.as_ref().map(|shape| match shape {
-        WindShape::En1991Wall(_) => EN_1991,
+        WindShape::En1991Wall(_) | WindShape::En1991Lattice(_) => EN_1991,
         WindShape::Asce7Wall(_) | WindShape::Asce7Open(_) => ASCE_FIGURES,
     });
     let mut sources: Vec<Source> = pressure.into_iter().chain(shape.filter(|shape| Some(*shape) != pressure)).collect();

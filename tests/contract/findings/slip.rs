@@ -73,3 +73,31 @@ fn the_storm_on_the_closed_leaf() {
         silent(&job(), code);
     }
 }
+
+/// A leaf that stands open: what the drive at a stand or a clutch holds decides, the lesser of them.
+#[test]
+fn the_storm_on_the_open_leaf() {
+    let with = |holding: Value, slip: Option<f64>| {
+        let mut job = job();
+        job["storm"] = json!({ "speed_m_s": 28, "force_coefficient": 1.4 });
+        job["holding"] = holding;
+        job["breakaway"] = slip.map_or(Value::Null, |slip| json!({ "slip_torque_n_m": slip }));
+        job
+    };
+    let worst = planned(&with(Value::Null, None)).storm.expect("asked for").stranded.worst;
+    let (torque, at, bolt) = (worst.shaft_torque_n_m, ("leaf_angle", worst.leaf_deg), ("force", worst.bolt_n));
+    let unknown = [("torque", torque), at, bolt];
+    tells(&with(Value::Null, None), Code::OpenLeafHoldingUnknown, Severity::Look, &unknown);
+    let over = |limit: f64| [("torque", torque), ("limit", limit), at, bolt];
+    let less = torque * LESS;
+    let drive = json!({ "shaft_torque_n_m": less });
+    tells(&with(drive, None), Code::StormMovesOpenLeaf, Severity::Look, &over(less));
+    tells(&with(Value::Null, Some(less)), Code::StormMovesOpenLeaf, Severity::Look, &over(less));
+    let strong = || json!({ "shaft_torque_n_m": torque });
+    tells(&with(strong(), Some(less)), Code::StormMovesOpenLeaf, Severity::Look, &over(less));
+    for code in [Code::StormMovesOpenLeaf, Code::OpenLeafHoldingUnknown] {
+        silent(&with(strong(), Some(torque)), code);
+        silent(&with(strong(), None), code);
+        silent(&job(), code);
+    }
+}

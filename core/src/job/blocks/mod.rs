@@ -41,4 +41,4 @@ pub use setout::{Aim, ElbowChoice, Place, SetOut};
 pub use site::{Means, SensedArea, SensorFrame, Site};
 pub use wind::Wind;
 pub use wind_from::{Asce7Wind, BeaufortWind, En1991Wind, WindFrom};
-pub use wind_shape::{Asce7Open, Asce7Wall, En1991Wall, WindShape};
+pub use wind_shape::{Asce7Open, Asce7Wall, En1991Lattice, En1991Wall, WindShape};

@@ -60,6 +60,7 @@ impl WindShape {
         let (key, value, least, most, quantity) = match self {
             WindShape::Asce7Wall(wall) => ("solidity", wall.solidity, ASCE7_LEAST_SOLIDITY, 1.0, Ratio),
             WindShape::En1991Wall(wall) => ("solidity", wall.solidity, EN1991_LEAST_SOLIDITY, 1.0, Ratio),
+            WindShape::En1991Lattice(lattice) => ("solidity", lattice.solidity, 0.0, EN1991_LEAST_SOLIDITY, Ratio),
             WindShape::Asce7Open(open) => ("bar_m", open.bar_m, 0.0, ASCE7_LEAST_SOLIDITY * open.pitch_m, ShortLength),
         };
         let allowed = Allowed::Range { least: Some(least), most: Some(most), quantity };

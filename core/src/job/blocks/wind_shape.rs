@@ -14,6 +14,8 @@ choice! {
         Asce7Open(Asce7Open) = "asce7_open",
         /// EN 1991-1-4 §7.4.1: at most 20 % openings.
         En1991Wall(En1991Wall) = "en1991_wall",
+        /// EN 1991-1-4 §7.11: more than 20 % openings.
+        En1991Lattice(En1991Lattice) = "en1991_lattice",
     }
 }
 
@@ -54,6 +56,17 @@ block! {
         shelter_factor: Option<f64> = assumed(Ratio, 0.3, 1.0, 1.0) => shelter_factor,
         /// Whether the wall goes round a corner at the latch edge; default no.
         returns: Option<bool> = flag().listed(),
+    }
+}
+
+block! {
+    /// A plane lattice by EN 1991-1-4:2005 + A1:2010; recommended values, which a national annex replaces.
+    #[derive(Copy)]
+    pub struct En1991Lattice at "wind.shape." also at "storm.shape." {
+        /// Solid over gross area, at most 0.8.
+        solidity: f64 = number(Ratio, 0.0, 1.0, 0.4),
+        /// End-effect factor by the slenderness of the leaf; default 1 (no wind round the ends).
+        end_effect: Option<f64> = assumed(Ratio, 0.5, 1.0, 1.0) => end_effect,
     }
 }
 

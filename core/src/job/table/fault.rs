@@ -31,6 +31,16 @@ pub struct Fault {
     pub values: Vec<NamedValue>,
 }
 
+/// A part that was begun, could not be read, and is not counted.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct LeftOut {
+    /// Its path in the document: a block, or one item of a list.
+    pub path: String,
+    /// What it needs, with the paths of the document as it is.
+    pub faults: Vec<Fault>,
+}
+
 /// What is wrong with a field or the geometry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]

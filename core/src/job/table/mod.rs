@@ -18,7 +18,7 @@ pub(crate) use block::{block, choice, default_or, getter, has_default, is_open, 
 #[cfg(feature = "describe")]
 pub use description::description;
 pub(crate) use fault::missing_object;
-pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, NamedValue};
+pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, LeftOut, NamedValue};
 pub use field::{
     Field, Kind, List, Number, assumed, assumed_direction, block, choice, date, direction, flag, list, number, range,
     schema, shares, text, word,

@@ -53,6 +53,7 @@ impl WindShape {
             WindShape::Asce7Wall(wall) => wall.solidity,
             WindShape::Asce7Open(open) => bar_solidity(open.bar_m, open.pitch_m),
             WindShape::En1991Wall(wall) => wall.solidity,
+            WindShape::En1991Lattice(lattice) => lattice.solidity,
         }
     }
 
@@ -67,6 +68,9 @@ impl WindShape {
             WindShape::Asce7Open(open) => {
                 let solidity = bar_solidity(open.bar_m, open.pitch_m);
                 [asce7_open_coefficient(solidity, open.bars, open.bar_m, pressure_pa); 2]
+            }
+            WindShape::En1991Lattice(lattice) => {
+                [en1991_lattice_coefficient(lattice.solidity, lattice.end_effect()); 2]
             }
             WindShape::En1991Wall(wall) => {
                 let zones = en1991_zone_coefficients(aspect, wall.solidity, wall.returns());

@@ -8,6 +8,7 @@ mod asce7;
 mod asce7_shape;
 mod beaufort;
 mod en1991;
+mod en1991_lattice;
 mod en1991_wall;
 mod gust;
 mod moment;
@@ -21,6 +22,7 @@ pub use beaufort::{beaufort_number, beaufort_range_m_s};
 pub use en1991::{
     Terrain, en1991_peak_pressure_pa, en1991_probability_factor, en1991_roughness_factor, en1991_turbulence_intensity,
 };
+pub use en1991_lattice::en1991_lattice_coefficient;
 pub use en1991_wall::{
     EN1991_LEAST_SOLIDITY, Zones, en1991_wall_force_coefficient, en1991_wall_moment_coefficient,
     en1991_zone_coefficients,

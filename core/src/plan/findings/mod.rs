@@ -142,6 +142,11 @@ pub enum FindingCode {
     HoldingUnknown,
     /// The arm holds the closed leaf in the storm, and is no lock. `torque`, `force`.
     HoldingIsNoLock,
+    /// Away from closed the storm asks more of shaft and gear than they hold: the leaf is blown about. `torque`, `limit`, `leaf_angle`, `force` on
+    /// a bolt at the latch edge there.
+    StormMovesOpenLeaf,
+    /// The same where it is not known what they hold. `torque`, `leaf_angle`, `force`.
+    OpenLeafHoldingUnknown,
     /// Every force on a person is an estimate that must be measured with a calibrated instrument.
     ForceMustBeMeasured,
     /// The drive's push at the latch edge is over the static limit. `force`, `limit`, `leaf_angle`, `time` from which that limit holds.

@@ -21,6 +21,7 @@ pub(super) fn of(model: &Model, plan: &Plan) -> Findings {
     }
     breakaway(model, plan, &mut findings);
     holding(plan, &mut findings);
+    stranded(plan, &mut findings);
     people(model, plan, &mut findings);
     site(model, plan, &mut findings);
     findings
@@ -132,6 +133,23 @@ fn holding(plan: &Plan, findings: &mut Findings) {
         HoldingVerdict::GivesWay => add(findings, FindingCode::HoldingGivesWay, Severity::Stop, &[torque, force]),
         HoldingVerdict::Unknown => add(findings, FindingCode::HoldingUnknown, Severity::Look, &[torque, force]),
         HoldingVerdict::Holds => add(findings, FindingCode::HoldingIsNoLock, Severity::Note, &[torque, force]),
+    }
+}
+
+/// A leaf that stands open in the storm: a gate waits open, and a power cut strands it anywhere.
+fn stranded(plan: &Plan, findings: &mut Findings) {
+    let Some(stranded) = plan.storm.as_ref().map(|storm| &storm.stranded) else { return };
+    let worst = &stranded.worst;
+    let torque = value("torque", worst.shaft_torque_n_m, Quantity::Torque);
+    let at = value("leaf_angle", worst.leaf_deg, Quantity::Angle);
+    let bolt = value("force", worst.bolt_n, Quantity::Force);
+    match stranded.limit_n_m {
+        Some(limit) if worst.shaft_torque_n_m > limit => {
+            let values = [torque, value("limit", limit, Quantity::Torque), at, bolt];
+            add(findings, FindingCode::StormMovesOpenLeaf, Severity::Look, &values);
+        }
+        Some(_) => {}
+        None => add(findings, FindingCode::OpenLeafHoldingUnknown, Severity::Look, &[torque, at, bolt]),
     }
 }
 
