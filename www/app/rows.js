@@ -1,5 +1,5 @@
 /**
- * Numbers side by side: a list of named figures, and a table that can be scrolled within the page.
+ * Numbers side by side: a list of named figures, and a table whose rows become cards where there is no room for columns.
  */
 
 import { h } from "./dom.js";
@@ -11,10 +11,13 @@ export function figuresList(rows, look = "") {
 
 /** @param {string} title @param {string[]} heads @param {string[][]} rows the first cell heads its row */
 export function plainTable(title, heads, rows) {
-  const body = rows.map(([first, ...cells]) => h("tr", {}, h("th", { scope: "row" }, first), ...cells.map((cell) => h("td", {}, cell))));
+  // Roles are said, since a card is laid out as none of a table's parts; its cells say their column.
+  const body = rows.map(([first, ...cells]) => h("tr", { role: "row" }, h("th", { scope: "row", role: "rowheader" }, first),
+    ...cells.map((cell, index) => h("td", { role: "cell", "data-head": heads[index + 1] }, h("span", {}, cell)))));
+  const columns = heads.map((head) => h("th", { scope: "col", role: "columnheader" }, head));
   return h(
     "div",
-    { class: "scroll", tabindex: "0", role: "region", "aria-label": title },
-    h("table", {}, h("caption", {}, title), h("thead", {}, h("tr", {}, ...heads.map((head) => h("th", { scope: "col" }, head)))), h("tbody", {}, ...body)),
+    { class: "scroll cards", tabindex: "0", role: "region", "aria-label": title },
+    h("table", { role: "table" }, h("caption", {}, title), h("thead", { role: "rowgroup" }, h("tr", { role: "row" }, ...columns)), h("tbody", { role: "rowgroup" }, ...body)),
   );
 }

@@ -107,8 +107,7 @@ export class Sheet {
    * @param {Quantity} quantity
    */
   understood(value, quantity) {
-    const inUs = quantity.endsWith("length") ? this.core.feet_inches(value, 0) : this.core.show(value, quantity, "us");
-    const both = [this.core.show(value, quantity, "metric"), inUs].map((text) => this.strings.numbers(text));
+    const both = /** @type {const} */ (["metric", "us"]).map((system) => this.core.show(value, quantity, system)).map((text) => this.strings.numbers(text));
     const [here, there] = this.session.system === "us" ? both.reverse() : both;
     return here === there ? here : this.say("form.both", { here, there });
   }

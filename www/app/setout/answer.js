@@ -6,6 +6,7 @@
  */
 
 import { h } from "../dom.js";
+import { lengthAt } from "../sides.js";
 import { inTheWay, wayOut } from "./words.js";
 
 /** @typedef {{ answer: SetOutAnswer, rule: Stand | null }} Found */
@@ -67,7 +68,7 @@ function rowOf(sheet, [key, quantity], stands) {
     const value = stand[key];
     if (value === null) return "–";
     if (quantity === null) return sheet.say(`setout.choices.elbow.${value}`);
-    return quantity === "short_length" ? sheet.mark(Number(value)) : sheet.show(Number(value), quantity);
+    return quantity === "short_length" ? lengthAt(sheet, key, Number(value)) : sheet.show(Number(value), quantity);
   });
   return h("tr", {}, h("th", { scope: "row" }, sheet.say(`setout.rows.${key}`)), ...cells.map((cell) => h("td", {}, cell)));
 }
