@@ -41,7 +41,7 @@ export function createSide(sheet, path, entry) {
   /** Where what was planned lies, until somebody says otherwise. */
   function expected() {
     const planned = sheet.planned(path);
-    return planned !== null && sheet.core.mark_apart(planned, sheet.session.system).side === "minus" ? "minus" : "plus";
+    return planned !== null && sheet.markApart(planned).side === "minus" ? "minus" : "plus";
   }
 
   /** Brings the side in step with the text of the number. @param {string} text */

@@ -128,7 +128,7 @@ export function createField(sheet, path, { large = false } = {}) {
 
   function resetText() {
     if (entry.start === null) return sheet.say("form.reset_empty");
-    return sheet.say("form.reset", { value: sheet.show(entry.start, entry.rule.quantity) });
+    return sheet.say("form.reset", { value: side ? lengthAt(sheet, path, entry.start) : sheet.show(entry.start, entry.rule.quantity) });
   }
 
   /** With as many digits as an input has. @param {number} value */

@@ -30,7 +30,7 @@ export function sideWords(sheet, path, side) {
 /** As a tape shows it, with its side where it has one. @param {Sheet} sheet @param {string} path @param {number} value */
 export function lengthAt(sheet, path, value) {
   if (!lineOf(path)) return sheet.mark(value);
-  const { text, side } = sheet.core.mark_apart(value, sheet.session.system);
+  const { text, side } = sheet.markApart(value);
   return side === "on" ? text : sheet.say("sides.marked", { length: text, side: sideWords(sheet, path, side) });
 }
 
@@ -43,7 +43,7 @@ export function lengthAt(sheet, path, value) {
  * @param {number} most
  */
 export function endsAt(sheet, path, least, most) {
-  const sides = [least, most].map((value) => sheet.core.mark_apart(value, sheet.session.system));
+  const sides = [least, most].map((value) => sheet.markApart(value));
   const ends = [least, most].map((value) => lengthAt(sheet, path, value));
   if (!lineOf(path) || sides[0].side !== sides[1].side) return { least: ends[0], most: ends[1] };
   // Said once, behind both.

@@ -60,7 +60,7 @@ export function faceOf(sheet, { face_m: face, assumed }) {
 /** The base over its pad, or how much too high the pad is; null where the levels are not said. @param {Sheet} sheet @param {MarkOut} marks */
 export function riserOf(sheet, { riser_m: riser }) {
   if (riser === null) return null;
-  const { text, side } = sheet.core.mark_apart(riser, sheet.session.system);
+  const { text, side } = sheet.markApart(riser);
   return side === "minus" ? sheet.say("setout.fit.riser_low", { length: text }) : text;
 }
 
