@@ -111,6 +111,47 @@ async fn what_could_be_two_numbers_is_asked_about() -> Result<()> {
     .await
 }
 
+/// −250 mm is 9.84 in, which a tape shows as nine and thirteen sixteenths; 3.2 m is 10 ft 5.98 in. Shown, looked into and left, in a
+/// thousand changes of units, the number stays what it was: only typing changes a job.
+#[tokio::test]
+async fn a_length_nobody_typed_is_shown_by_the_tape_and_stays() -> Result<()> {
+    in_browser(async |browser| {
+        let _site = opened(&browser, "us").await?;
+        open_group(&browser, "arm").await?;
+        computed(&browser).await?;
+        let before = browser.value(&format!("JSON.stringify({JOB})")).await?;
+        for (path, shown) in [
+            ("arm.shaft_x_m", "−9 13/16\""),
+            ("arm.shaft_y_m", "1'-5 11/16\""),
+            ("arm.bracket_v_m", "2 3/8\""),
+            ("leaf.length_m", "10'-6\""),
+        ] {
+            let value = format!("{}.value", part(&id(path)));
+            assert_eq!(browser.value(&value).await?, shown, "{path}");
+            // The text says its own units: none stands behind it.
+            assert_eq!(text(&browser, &format!("{}-unit", id(path))).await?, "", "{path}");
+            press(&browser, &id(path)).await?;
+            leave(&browser, path).await?;
+            assert_eq!(browser.value(&value).await?, shown, "{path}");
+        }
+        browser
+            .value(
+                "(() => { const calculator = document.querySelector('pintle-calculator');
+                  for (let turn = 0; turn < 1000; turn += 1) calculator.setAttribute('units', turn % 2 ? 'us' : 'metric'); return true; })()",
+            )
+            .await?;
+        computed(&browser).await?;
+        assert_eq!(browser.value(&format!("JSON.stringify({JOB})")).await?, before);
+        // What is typed over it is a plain number of the unit that then stands there.
+        type_into(&browser, "arm.bracket_v_m", "2.5").await?;
+        assert_eq!(text(&browser, &format!("{}-unit", id("arm.bracket_v_m"))).await?, "in");
+        let value = browser.value(&format!("{JOB}.arm.bracket_v_m")).await?.as_f64().expect("a number");
+        assert!((value - 0.0635).abs() < 1e-12, "{value}");
+        Ok(())
+    })
+    .await
+}
+
 #[tokio::test]
 async fn neither_units_nor_the_wheel_change_a_value() -> Result<()> {
     in_browser(async |browser| {

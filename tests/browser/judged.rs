@@ -207,7 +207,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
                 part(".fit"), part(".set-outs"), part(".reading"));
             if units == "us" {
                 assert_eq!(browser.value(&decimal).await?, json!([]));
-                assert_eq!(mark(&browser, "Leaf’s face, from the hinge axis", 0).await?, "1\"");
+                assert_eq!(mark(&browser, "Leaf’s face, from the hinge axis", 0).await?, "1\", on the opening side");
             }
             let typed = [
                 ("shaft_x_m", mark(&browser, "Shaft", 1).await?),
@@ -217,12 +217,23 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
                 ("crank_m", mark(&browser, "Crank, pivot to pivot", 0).await?),
                 ("link_m", mark(&browser, "Link, pivot to pivot", 0).await?),
             ];
+            assert!(typed[0].1.ends_with(", away from the latch"), "{}", typed[0].1);
+            assert!(typed[1].1.ends_with(", on the opening side"), "{}", typed[1].1);
+            // A mark has a side and no minus, whatever is told of it.
+            let minus = format!(r#"[{}, {}, {}].flatMap((part) => part.textContent.match(/−[\d' \/-]+("|\s(mm|in))/g) ?? [])"#,
+                part(".fit"), part(".set-outs"), part(".reading"));
+            assert_eq!(browser.value(&minus).await?, json!([]));
+            // On a phone a place is a card: nothing is reached by scrolling sideways.
+            let wide = format!("[...{}.querySelectorAll('.scroll')].map((one) => one.scrollWidth - one.clientWidth)", part(".fit"));
+            let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
+            assert!(wide.len() == 3 && wide.iter().all(|over| *over <= 0), "{wide:?}");
             browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
             open_group(&browser, "as_built").await?;
             choose(&browser, "as_built.looked_at", "yes").await?;
             for (name, length) in &typed {
-                // A no-break space is not typed.
-                type_into(&browser, &format!("as_built.{name}"), &length.replace('\u{a0}', " ")).await?;
+                // A no-break space is not typed; the side stands beside the field, as it was planned.
+                let number = length.split(", ").next().unwrap_or_default().replace('\u{a0}', " ");
+                type_into(&browser, &format!("as_built.{name}"), &number).await?;
             }
             // Beside each stands what was planned, from the same line: the very mark.
             assert_eq!(browser.complaints().await?, Vec::<String>::new());
@@ -231,6 +242,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             assert!(text(&browser, "[data-path='as_built.shaft_y_m']").await?.contains("from the leaf’s face"));
             let built = "document.querySelector('pintle-calculator').job.as_built";
             assert_eq!(browser.value(&format!("{built}.from")).await?, "leaf_face");
+            assert_eq!(browser.value(&format!("{built}.shaft_x_m < 0")).await?, true, "the document keeps the sign");
             let rows = browser
                 .value(&format!(
                     "[...{}.rows].filter((row) => row.cells[0].textContent.startsWith('Built')).map((row) => row.className)",
@@ -238,7 +250,26 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
                 ))
                 .await?;
             assert_eq!(rows, json!(vec!["pass"; 6]), "{units}: {typed:?}");
-            assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+            // The other side of the line is another place, and is told so; back again it is none.
+            let side = part("[data-path='as_built.shaft_x_m'] .side");
+            for (chosen, verdict) in [("plus", "look_again"), ("minus", "pass")] {
+                browser
+                    .value(&format!("(() => {{ {side}.value = '{chosen}'; {side}.dispatchEvent(new Event('change')); return true; }})()"))
+                    .await?;
+                computed(&browser).await?;
+                let row = format!("[...{}.rows].find((row) => row.cells[0].textContent.includes('shaft along')).className", part(".compared table"));
+                browser.wait_for(&format!("{row} === '{verdict}'")).await?;
+            }
+            // Whoever types a minus is understood; left, the field says the side in its stead.
+            type_into(&browser, "as_built.shaft_x_m", "-10").await?;
+            element(&browser, "#field-as_built-shaft_x_m").await?.send_keys(thirtyfour::Key::Tab + "").await?;
+            computed(&browser).await?;
+            let left = format!("[{}.value, {side}.value, {built}.shaft_x_m < 0]", part("#field-as_built-shaft_x_m"));
+            assert_eq!(browser.value(&left).await?, json!(["10", "minus", true]));
+            // One structure, whichever units its numbers are in.
+            if units == "us" {
+                assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+            }
         }
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())

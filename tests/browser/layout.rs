@@ -83,8 +83,7 @@ async fn at_the_gate_targets_are_large_text_is_strong_and_the_verdict_stays() ->
             // At the end, where the verdict rests in its own place and hides nothing.
             browser.value("scrollTo(0, document.body.scrollHeight) ?? true").await?;
             computed(&browser).await?;
-            assert_eq!(browser.faint_text().await?, Vec::<String>::new(), "{theme}");
-            assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new(), "{theme}");
+            assert_eq!(browser.strict_faults().await?, Vec::<String>::new(), "{theme}");
         }
         Ok(())
     })

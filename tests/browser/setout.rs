@@ -1,7 +1,7 @@
 //! Where to stand it, on the page: the worker's answers are the native search's, it can be stopped, what it finds goes into the job and
 //! comes out again, and where nothing fits the least change is named.
 
-use pintle_core::units::{Quantity, Rounding, System, mark, show, show_limit};
+use pintle_core::units::{MarkApart, MarkSide, Quantity, Rounding, System, mark, mark_apart, show, show_limit};
 use pintle_core::{Document, Job, PadMap, SetOutAnswer, set_out};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
@@ -64,11 +64,31 @@ fn same(one: [f64; 6], other: [f64; 6]) -> bool {
     one.iter().zip(other).all(|(one, other)| (one - other).abs() < 1e-9)
 }
 
+/// A length from a line, with its side in the page's words.
+fn sided(length: f64, line: &str) -> String {
+    let words: Value = serde_json::from_str(include_str!("../../www/strings/en.json")).expect("JSON");
+    let MarkApart { text, side } = mark_apart(length, System::Metric);
+    let side = match side {
+        MarkSide::On => return text,
+        MarkSide::Minus => &words["sides"][line]["minus"],
+        MarkSide::Plus => &words["sides"][line]["plus"],
+    };
+    format!("{text}, {}", side.as_str().expect("words"))
+}
+
 /// The column of what was found, as the page writes it.
 fn column(answer: &SetOutAnswer) -> Vec<String> {
     let best = answer.best.expect("the yard has a set-out");
     let shown = |value, quantity| show(value, quantity, System::Metric);
-    let lengths = numbers(&best.arm).map(|length| mark(length, System::Metric));
+    let [x, y, u, v, crank, link] = numbers(&best.arm);
+    let lengths = [
+        sided(x, "along"),
+        sided(y, "square"),
+        sided(u, "along"),
+        sided(v, "square"),
+        mark(crank, System::Metric),
+        mark(link, System::Metric),
+    ];
     [vec![shown(best.reserve.expect("a demand"), Quantity::Ratio), shown(best.shaft_torque_n_m, Quantity::Torque)]]
         .into_iter()
         .chain([lengths.to_vec()])

@@ -1,7 +1,7 @@
-//! A mark as it is printed, typed back as what was built, is no difference: the same line, the same step of the tape.
+//! A mark as it is printed, typed back as what was built, is no difference: the same line, the same side of it, the same step of the tape.
 
 use super::{answer, with};
-use pintle_core::units::{Quantity, System, mark, read};
+use pintle_core::units::{MarkSide, Quantity, System, mark_apart, read};
 use pintle_core::{Check, CheckVerdict, Document, Job, Plan, mark_out};
 use serde_json::{Map, Value, json};
 
@@ -22,13 +22,17 @@ fn built(job: &Value) -> Vec<Check> {
     checks.into_iter().filter(|check| check.path.starts_with("as_built.")).collect()
 }
 
-/// Everything that the mark-out prints of the arm, as somebody reads it off the sheet and types it.
+/// Everything that the mark-out prints of the arm, as somebody reads it off the sheet, number and side, and types it.
 fn typed(job: &Value, system: System) -> Map<String, Value> {
     let document: Document = serde_json::from_value(job.clone()).expect("a document");
     let marks = mark_out(&Job::read(&document).expect("valid")).expect("it works");
     let printed = |value: f64| {
-        let text = mark(value, system);
-        json!(read(&text, Quantity::ShortLength, system).unwrap_or_else(|error| panic!("{text}: {error:?}")))
+        let apart = mark_apart(value, system);
+        let text = &apart.text;
+        assert!(!text.contains(['−', '-']) || text.contains("'-"), "a tape has no minus: {text}");
+        let typed = read(text, Quantity::ShortLength, system).unwrap_or_else(|error| panic!("{text}: {error:?}"));
+        // The side is said apart, and is the sign.
+        json!(if apart.side == MarkSide::Minus { -typed } else { typed })
     };
     [
         ("shaft_x_m", marks.shaft.from_hinge_line_m),

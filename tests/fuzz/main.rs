@@ -121,6 +121,12 @@ fn typed_text_never_panics() {
                 let unit = quantity.unit(system);
                 let step = unit.factor * 1e-5 * unit.of_document(value).abs().max(1.0);
                 assert!((read - value).abs() <= step, "{value} as {shown} read as {read}");
+                // By the marks of a tape: half a sixteenth of an inch, or a fiftieth of what is less than an inch.
+                let entered = units::entered(value, quantity, system);
+                let read = units::read(&entered, quantity, system)
+                    .unwrap_or_else(|error| panic!("{value} as {entered}: {error:?}"));
+                let half = if matches!(quantity, Quantity::Length | Quantity::ShortLength) { 0.000_8 } else { 0.0 };
+                assert!((read - value).abs() <= step + half, "{value} as {entered} read as {read}");
             }
         },
     );

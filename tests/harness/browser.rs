@@ -168,6 +168,14 @@ impl Browser {
         axe::faint(self).await
     }
 
+    /// Both in one run, which takes little longer than either: the faults, and text under 7:1.
+    ///
+    /// # Errors
+    /// If axe-core fails to run.
+    pub async fn strict_faults(&self) -> Result<Vec<String>> {
+        axe::strict_faults(self).await
+    }
+
     /// What the person's system prefers, such as `("prefers-color-scheme", "dark")`.
     ///
     /// # Errors

@@ -23,6 +23,6 @@ mod process;
 pub mod setting;
 mod site;
 
-pub use anyhow::{Context, Result};
+pub use anyhow::{Context, Error, Result};
 pub use browser::{Browser, in_browser, in_firefox};
 pub use site::Site;

@@ -6,7 +6,7 @@ use std::any::TypeId;
 use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
-use pintle_core::units::{Quantity, ReadError, System};
+use pintle_core::units::{MarkApart, Quantity, ReadError, System};
 use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, RunPoint, SetOutAnswer};
 use pintle_web::drawing::{PlotArea, QrPath, View};
 use ts_rs::{Config, TS, TypeVisitor};
@@ -53,6 +53,7 @@ fn declarations() -> String {
     all.visit::<Quantity>();
     all.visit::<System>();
     all.visit::<ReadError>();
+    all.visit::<MarkApart>();
     all.visit::<RunPoint>();
     all.visit::<View>();
     all.visit::<PlotArea>();
@@ -92,6 +93,7 @@ fn every_imported_type_is_declared() {
         "Finding",
         "Invalid",
         "Job",
+        "MarkApart",
         "Operator",
         "Plan",
         "PlotArea",

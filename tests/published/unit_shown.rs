@@ -1,6 +1,6 @@
 //! Numbers as they are shown: digits by the size of the number and the kind of quantity, limits rounded inwards, feet and inches of a tape.
 
-use pintle_core::units::{Quantity, Rounding, System, bare, feet_inches, show, show_limit};
+use pintle_core::units::{Quantity, Rounding, System, bare, entered, feet_inches, read, show, show_limit};
 
 /// Six significant digits, never more than five places.
 #[test]
@@ -130,4 +130,73 @@ fn a_tape_shows_the_nearest_of_its_marks() {
         assert_eq!(feet_inches(inches * 0.0254, denominator), expected, "{inches} in of 1/{denominator}");
     }
     assert_eq!(feet_inches(f64::INFINITY, 16), "–");
+}
+
+/// A length nobody typed stands in its field, and wherever it is told, by the marks of a tape: 9.842 52 in is 157.48 sixteenths, 34.362 2 in
+/// 549.8, 10.4987 ft ten feet and 95.7 sixteenths of an inch; below an inch by sixty-fourths, unless none is near (3 mm are 7.56 of them).
+#[test]
+fn a_us_length_has_no_decimals_where_a_tape_has_marks() {
+    use Quantity::{Length, ShortLength};
+    for (value_m, quantity, expected) in [
+        (0.25, ShortLength, "9 13/16\""),
+        (-0.25, ShortLength, "−9 13/16\""),
+        (0.8728, ShortLength, "2'-10 3/8\""),
+        (3.2, Length, "10'-6\""),
+        (0.0254, ShortLength, "1\""),
+        (0.02, ShortLength, "25/32\""),
+        (0.0, ShortLength, "0\""),
+        (0.0, Length, "0\""),
+        // Half a sixty-fourth short of the inch.
+        (0.0253, ShortLength, "1\""),
+    ] {
+        assert_eq!(entered(value_m, quantity, System::Us), expected, "{value_m}");
+        assert_eq!(show(value_m, quantity, System::Us), expected, "{value_m}");
+    }
+    for (value_m, bare_in, shown) in [(0.003, "0.11811", "0.12\u{a0}in"), (0.0005, "0.01969", "0.02\u{a0}in")] {
+        assert_eq!(entered(value_m, ShortLength, System::Us), bare_in);
+        assert_eq!(show(value_m, ShortLength, System::Us), shown);
+    }
+    // Millimetres and everything else as ever.
+    assert_eq!(entered(0.8728, ShortLength, System::Metric), "872.8");
+    assert_eq!(entered(160.0, Quantity::Mass, System::Us), bare(160.0, Quantity::Mass, System::Us));
+    assert_eq!(entered(f64::NAN, ShortLength, System::Us), "");
+}
+
+/// What stands in a field, typed again as it stands, is the same length to half a step of the tape, or to a fiftieth below an inch.
+#[test]
+fn a_field_reads_back_to_half_a_step() {
+    for quantity in [Quantity::Length, Quantity::ShortLength] {
+        for step in -40_000..40_000 {
+            let value_m = f64::from(step) * 0.000_11;
+            let text = entered(value_m, quantity, System::Us);
+            let back_m = read(&text, quantity, System::Us).unwrap_or_else(|error| panic!("{text}: {error:?}"));
+            let half_m = if value_m.abs() < 0.0254 { 0.02 * value_m.abs() } else { 0.0254 / 32.0 };
+            assert!((back_m - value_m).abs() <= half_m + 1e-9, "{value_m} as {text}");
+        }
+    }
+}
+
+/// Limits on a tape: 300 mm are 11.811 in, that is 188.98 sixteenths; 10 m are 32 ft and 155.2; below a sixteenth in decimals.
+#[test]
+fn a_us_limit_lies_on_the_mark_inside() {
+    for (value_m, down, up) in [
+        (0.3, "11 3/4\"", "11 13/16\""),
+        (-0.3, "−11 13/16\"", "−11 3/4\""),
+        (10.0, "32'-9 11/16\"", "32'-9 3/4\""),
+        (0.0254, "1\"", "1\""),
+        (0.3048, "1'-0\"", "1'-0\""),
+        (0.0, "0\"", "0\""),
+        (0.02, "25/32\"", "51/64\""),
+        (0.0005, "0.01\u{a0}in", "0.02\u{a0}in"),
+    ] {
+        let shown =
+            [Rounding::Down, Rounding::Up].map(|way| show_limit(value_m, Quantity::ShortLength, System::Us, way));
+        assert_eq!(shown, [down, up], "{value_m}");
+    }
+    for sixteenths in 16..4000 {
+        let limit_m = f64::from(sixteenths) * 0.001_587_5;
+        let shown =
+            [Rounding::Down, Rounding::Up].map(|way| show_limit(limit_m, Quantity::ShortLength, System::Us, way));
+        assert_eq!(shown, [feet_inches(limit_m, 16), feet_inches(limit_m, 16)]);
+    }
 }

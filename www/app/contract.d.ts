@@ -2037,6 +2037,19 @@ diagonal_m: number,
 from_latch_m: number, };
 
 /**
+ * A mark as it is told: how far from its line, and on which side. A tape has no minus.
+ */
+export type MarkApart = {
+/**
+ * The distance, without a sign.
+ */
+text: string,
+/**
+ * Where it lies.
+ */
+side: MarkSide, };
+
+/**
  * Everything to mark, cut and set.
  */
 export type MarkOut = {
@@ -2099,6 +2112,11 @@ limits: [ShaftLimit, ShaftLimit],
  * What of the job was not said and is assumed here.
  */
 assumed: Array<string>, };
+
+/**
+ * The side of its line a mark lies on.
+ */
+export type MarkSide = "minus" | "on" | "plus";
 
 /**
  * What is bought and what is level on site, for marking out. Lengths of tubes: crank and link are two tubes each, one in the other.

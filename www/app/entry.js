@@ -67,13 +67,14 @@ export class Entry {
   }
 
   /**
-   * The text for the input: as typed where the units still are those it was typed in, else the value in the units shown.
+   * The text for the input: as typed where the units still are those it was typed in, else the value in the units shown, as a tape shows
+   * it. The value stays what it is.
    *
    * @param {System} system
    */
   text(system) {
     if (this.typed && (this.typed.system === system || this.value === null)) return this.typed.text;
-    return this.value === null ? "" : this.core.bare(this.value, this.rule.quantity, system);
+    return this.value === null ? "" : this.core.entered(this.value, this.rule.quantity, system);
   }
 
   /** Text that cannot be read has no value to convert: it is read again in the new units. @param {System} system */

@@ -7,7 +7,12 @@
 
 import { h, setAttribute, setText } from "./dom.js";
 import { faultSentence } from "./faults.js";
+import { createSide } from "./field-side.js";
 import { obstacleSide, uncertainInput, wordsKey } from "./paths.js";
+import { lengthAt, lineOf } from "./sides.js";
+
+/** A text that says its own unit. */
+const WITH_UNIT = /[\p{L}'"′″’”]/u;
 
 /** @param {string} path */
 export function fieldId(path) {
@@ -31,6 +36,8 @@ export function createField(sheet, path, { large = false } = {}) {
   const unit = h("span", { class: "unit", id: `${id}-unit` });
   const note = h("p", { class: "note", id: `${id}-note` });
   const error = h("p", { class: "error", id: `${id}-error`, hidden: true });
+  // A mark is printed with its side, and so is it typed back.
+  const side = path.startsWith("as_built.") && lineOf(path) ? createSide(sheet, path, entry) : null;
   const meanings = [0, 1].map((reading) => h("button", { type: "button", class: "means", onclick: () => means(reading) }));
   const asks = h("div", { class: "meant", role: "group", "aria-label": sheet.say("form.meant"), hidden: true }, ...meanings);
   const input = h("input", {
@@ -42,7 +49,7 @@ export function createField(sheet, path, { large = false } = {}) {
     enterkeyhint: "done",
     part: "input",
     oninput: () => {
-      entry.type(input.value, sheet.session.system);
+      entry.type(side ? side.signed(input.value) : input.value, sheet.session.system);
       sheet.session.held = path;
       sheet.changed();
     },
@@ -58,6 +65,7 @@ export function createField(sheet, path, { large = false } = {}) {
     { class: large ? "field large" : "field", part: "field", "data-path": path },
     h("div", { class: "field-head" }, label, tag, reset),
     h("div", { class: "field-box" }, input, unit),
+    side?.root ?? null,
     note,
     error,
     asks,
@@ -85,13 +93,14 @@ export function createField(sheet, path, { large = false } = {}) {
   function update() {
     const { system } = sheet.session;
     const shown = entry.text(system);
-    const text = shown === entry.typed?.text ? shown : sheet.strings.numbers(shown);
+    side?.follow(shown);
+    const text = inputText(shown === entry.typed?.text ? shown : sheet.strings.numbers(shown));
     // Writing the same text would move the caret.
     if (input.value !== text) input.value = text;
     // A keypad of digits has neither a sign nor the marks of feet and inches.
     const digits = (entry.rule.least ?? -1) >= 0 && !(system === "us" && entry.rule.quantity.endsWith("length"));
     setAttribute(input, "inputmode", digits ? "decimal" : "text");
-    setText(unit, sheet.unit(entry.rule.quantity));
+    setText(unit, WITH_UNIT.test(text) ? "" : sheet.unit(entry.rule.quantity));
     tag.hidden = !sheet.isAssumed(path);
     reset.hidden = entry.typed === null;
     const back = resetText();
@@ -111,9 +120,15 @@ export function createField(sheet, path, { large = false } = {}) {
     setAttribute(input, "aria-describedby", described.filter(Boolean).join(" ") || null);
   }
 
+  /** Without the sign that the side says; what is being typed is left as it stands. @param {string} text */
+  function inputText(text) {
+    if (!side) return text;
+    return sheet.session.held === path && side.signed(input.value) === text ? input.value : side.unsigned(text);
+  }
+
   function resetText() {
     if (entry.start === null) return sheet.say("form.reset_empty");
-    return sheet.say("form.reset", { value: sheet.show(entry.start, entry.rule.quantity) });
+    return sheet.say("form.reset", { value: side ? lengthAt(sheet, path, entry.start) : sheet.show(entry.start, entry.rule.quantity) });
   }
 
   /** With as many digits as an input has. @param {number} value */
@@ -126,17 +141,18 @@ export function createField(sheet, path, { large = false } = {}) {
   function noteText() {
     const planned = sheet.planned(path);
     if (planned === null) return ownNote();
-    if (!entry.typed) return sheet.say("form.built_empty", { planned: sheet.mark(planned) });
-    return sheet.say("form.built_typed", { understood: ownNote(), planned: sheet.mark(planned) });
+    if (!entry.typed) return sheet.say("form.built_empty", { planned: lengthAt(sheet, path, planned) });
+    return sheet.say("form.built_typed", { understood: ownNote(), planned: lengthAt(sheet, path, planned) });
   }
 
   function ownNote() {
     const { system } = sheet.session;
     if (entry.typed && entry.value !== null) {
-      const understood = sheet.understood(entry.value, entry.rule.quantity);
+      const { quantity } = entry.rule;
+      const understood = side ? side.told(sheet.understood(Math.abs(entry.value), quantity)) : sheet.understood(entry.value, quantity);
       if (entry.typed.system === system) return sheet.say("form.understood", { understood });
       const there = sheet.core.unit(entry.rule.quantity, entry.typed.system);
-      return sheet.say("form.typed_as", { understood, typed: `${entry.typed.text} ${there}`.trim() });
+      return sheet.say("form.typed_as", { understood, typed: `${side ? side.unsigned(entry.typed.text) : entry.typed.text} ${there}`.trim() });
     }
     if (entry.value === null && !entry.unread && sheet.strings.has(`${words}.empty`)) return sheet.say(`${words}.empty`);
     return sheet.strings.has(`${words}.hint`) ? sheet.say(`${words}.hint`) : "";

@@ -68,7 +68,7 @@ export class Sheet {
    * @param {Quantity} quantity
    */
   show(value, quantity) {
-    return this.strings.numbers(this.core.show(value, quantity, this.session.system));
+    return unbroken(this.strings.numbers(this.core.show(value, quantity, this.session.system)));
   }
 
   /**
@@ -88,7 +88,7 @@ export class Sheet {
    * @param {number} value
    */
   tape(value) {
-    return this.session.system === "us" ? this.core.feet_inches(value, 0) : this.show(value, "short_length");
+    return this.session.system === "us" ? unbroken(this.core.feet_inches(value, 0)) : this.show(value, "short_length");
   }
 
   /**
@@ -97,7 +97,17 @@ export class Sheet {
    * @param {number} value
    */
   mark(value) {
-    return this.core.mark(value, this.session.system);
+    return unbroken(this.core.mark(value, this.session.system));
+  }
+
+  /**
+   * The same without its sign, and the side of its line it lies on.
+   *
+   * @param {number} value
+   */
+  markApart(value) {
+    const { text, side } = this.core.mark_apart(value, this.session.system);
+    return { text: unbroken(text), side };
   }
 
   /**
@@ -107,8 +117,7 @@ export class Sheet {
    * @param {Quantity} quantity
    */
   understood(value, quantity) {
-    const inUs = quantity.endsWith("length") ? this.core.feet_inches(value, 0) : this.core.show(value, quantity, "us");
-    const both = [this.core.show(value, quantity, "metric"), inUs].map((text) => this.strings.numbers(text));
+    const both = /** @type {const} */ (["metric", "us"]).map((system) => this.core.show(value, quantity, system)).map((text) => this.strings.numbers(text));
     const [here, there] = this.session.system === "us" ? both.reverse() : both;
     return here === there ? here : this.say("form.both", { here, there });
   }
@@ -219,4 +228,9 @@ export class Sheet {
     this.result?.calculation.free();
     this.result = null;
   }
+}
+
+/** Inches and their fraction stay on one line. @param {string} text */
+function unbroken(text) {
+  return text.replaceAll(" ", "\u00a0");
 }

@@ -10,11 +10,12 @@ mod names;
 mod number;
 mod read;
 mod show;
+mod tape;
 
 pub use feet::feet_inches;
-pub use mark::{TAPE_STEP_M, mark};
+pub use mark::{MarkApart, MarkSide, TAPE_STEP_M, mark, mark_apart};
 pub use read::{ReadError, ReadErrorCode, read};
-pub use show::{Rounding, bare, show, show_limit, symbol};
+pub use show::{Rounding, bare, entered, show, show_limit, symbol};
 
 use serde::{Deserialize, Serialize};
 

@@ -1,5 +1,6 @@
 //! A value as a person reads it.
 
+use super::tape::{limit_on_tape, on_tape};
 use super::{Quantity, System};
 use alloc::{format, string::String};
 
@@ -19,7 +20,7 @@ pub fn symbol(quantity: Quantity, system: System) -> &'static str {
     quantity.unit(system).symbol
 }
 
-/// The value with its unit: `"308 N·m"`. `value` in the document's unit. A value that is not finite shows as a dash.
+/// The value with its unit: `"308 N·m"`; a length in US units by the marks of a tape, `2'-10 3/8"`. `value` in the document's unit. A value that is not finite shows as a dash.
 pub fn show(value: f64, quantity: Quantity, system: System) -> String {
     with_unit(value, quantity, system, Rounding::Nearest)
 }
@@ -29,7 +30,14 @@ pub fn show_limit(value: f64, quantity: Quantity, system: System, rounding: Roun
     with_unit(value, quantity, system, rounding)
 }
 
-/// The number alone, as it stands in an input: six significant digits, so that what is shown is what is meant.
+/// What stands in an input that nobody typed in: the number alone, or a length by the marks of a tape with its own. What is shown
+/// may differ from the value by half a step of the tape; the value is not changed by being shown. Empty where it is not finite.
+pub fn entered(value: f64, quantity: Quantity, system: System) -> String {
+    let marks = if value.is_finite() { on_tape(value, quantity, system) } else { None };
+    marks.unwrap_or_else(|| bare(value, quantity, system))
+}
+
+/// The number alone, in decimals: six significant digits, so that what is shown is what is meant.
 pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
     let value = quantity.unit(system).of_document(value);
     if !value.is_finite() {
@@ -49,6 +57,9 @@ pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
 fn with_unit(value: f64, quantity: Quantity, system: System, rounding: Rounding) -> String {
     if !value.is_finite() {
         return String::from("–");
+    }
+    if let Some(marks) = limit_on_tape(value, quantity, system, rounding) {
+        return marks;
     }
     let unit = quantity.unit(system);
     let number = trimmed(unit.of_document(value), quantity, rounding);
@@ -121,7 +132,7 @@ mod tests {
             (47.88026, Quantity::Pressure, System::Us, "1\u{a0}psf"),
             (45.359237, Quantity::Mass, System::Us, "100\u{a0}lb"),
             (0.8728, Quantity::ShortLength, System::Metric, "873\u{a0}mm"),
-            (0.0254, Quantity::ShortLength, System::Us, "1\u{a0}in"),
+            (0.0254, Quantity::ShortLength, System::Us, "1\""),
             (37.768, Quantity::Angle, System::Us, "37.8°"),
             (-0.00001, Quantity::Torque, System::Metric, "0\u{a0}N·m"),
             (-25.04, Quantity::Torque, System::Metric, "−25\u{a0}N·m"),

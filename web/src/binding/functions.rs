@@ -34,7 +34,17 @@ pub fn show_limit(
     Ok(units::show_limit(value, self::quantity(quantity)?, self::system(system)?, rounding))
 }
 
-/// The number alone, as it stands in an input: `"872.8"`.
+/// What stands in an input that nobody typed in: `"872.8"`, or by the marks of a tape `2'-10 3/8"`.
+#[wasm_bindgen]
+pub fn entered(
+    value: f64,
+    #[wasm_bindgen(unchecked_param_type = "Quantity")] quantity: JsValue,
+    #[wasm_bindgen(unchecked_param_type = "System")] system: JsValue,
+) -> Result<String, JsValue> {
+    Ok(units::entered(value, self::quantity(quantity)?, self::system(system)?))
+}
+
+/// The number alone, in decimals: `"872.8"`.
 #[wasm_bindgen]
 pub fn bare(
     value: f64,
@@ -55,6 +65,15 @@ pub fn feet_inches(value_m: f64, denominator: u32) -> String {
 #[wasm_bindgen]
 pub fn mark(value_m: f64, #[wasm_bindgen(unchecked_param_type = "System")] system: JsValue) -> Result<String, JsValue> {
     Ok(units::mark(value_m, self::system(system)?))
+}
+
+/// A mark without its sign, and the side of its line it lies on.
+#[wasm_bindgen(unchecked_return_type = "MarkApart")]
+pub fn mark_apart(
+    value_m: f64,
+    #[wasm_bindgen(unchecked_param_type = "System")] system: JsValue,
+) -> Result<JsValue, JsValue> {
+    encode(&units::mark_apart(value_m, self::system(system)?))
 }
 
 /// The unit alone: `"mm"`; empty for plain numbers.

@@ -9,6 +9,7 @@
 
 import { sourceWords } from "../check/words.js";
 import { wordsKey } from "../paths.js";
+import { endsAt, lengthAt } from "../sides.js";
 
 /**
  * The job with every block said that the sheet speaks of, so that its defaults are reckoned with and listed as assumed.
@@ -46,13 +47,14 @@ export function comparison(sheet, { checks, steps }) {
 
 /** @param {Sheet} sheet @param {Check} check @returns {Row} */
 function checkRow(sheet, { path, quantity, planned, least, most, measured, source, verdict }) {
-  const shown = (/** @type {number | null} */ value) => (value === null ? "" : quantity === "short_length" ? sheet.mark(value) : sheet.show(value, quantity));
+  const shown = (/** @type {number | null} */ value) => (value === null ? "" : quantity === "short_length" ? lengthAt(sheet, path, value) : sheet.show(value, quantity));
+  const ends = quantity === "short_length" && least !== null && most !== null ? endsAt(sheet, path, least, most) : { least: shown(least), most: shown(most) };
   const kind = least === null ? "most" : most === null ? "least" : "range";
   return {
     ...worded(sheet, path, verdict),
     name: sheet.fieldName(path),
     planned: shown(planned),
-    agreed: least === null && most === null ? "" : sheet.say(`allowed.${kind}`, { least: shown(least), most: shown(most) }),
+    agreed: least === null && most === null ? "" : sheet.say(`allowed.${kind}`, ends),
     measured: shown(measured),
     source: sourceWords(sheet, source),
   };

@@ -6,7 +6,8 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { faceOf } from "../setout/fit.js";
+import { faceOf, riserOf } from "../setout/fit.js";
+import { lengthAt } from "../sides.js";
 import { figure, head, note, pairs, table } from "./blocks.js";
 
 const BLACK = "#000000";
@@ -43,7 +44,7 @@ export function drawingBlocks(sheet, { plan, calculation }) {
 /** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */
 function markBlocks(sheet, marks) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
-  const short = (/** @type {number | null} */ value) => (value === null ? "" : sheet.mark(value));
+  const short = (/** @type {number} */ value) => sheet.mark(value);
   /** @type {[string, Mark][]} */
   const places = [
     [say("shaft"), marks.shaft],
@@ -51,19 +52,19 @@ function markBlocks(sheet, marks) {
     [say("elbow_open"), marks.elbow_open],
     .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
   ];
-  const rows = places.map(([name, mark]) => [name, ...MARK.map((key) => short(mark[key]))]);
+  const rows = places.map(([name, mark]) => [name, ...MARK.map((key) => lengthAt(sheet, key, mark[key]))]);
   return [
     head(say("title")),
     note(say("note")),
     table([say("place"), ...MARK.map((key) => say(key))], rows, "numbers"),
     pairs(
       [
-        [say("bracket_along"), short(marks.bracket_along_m)],
-        [say("bracket_proud"), short(marks.bracket_proud_m)],
+        [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
+        [say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)],
         [say("face"), faceOf(sheet, marks)],
         [say("crank"), short(marks.crank.pivots_m)],
         [say("link"), short(marks.link.pivots_m)],
-        [say("riser"), short(marks.riser_m)],
+        [say("riser"), riserOf(sheet, marks) ?? ""],
         [say("base"), sheet.show(marks.base_direction_deg, "angle")],
       ]),
   ];

@@ -7,6 +7,7 @@
 import { h, setText } from "../dom.js";
 import { createGroup } from "../group.js";
 import { GROUPS } from "../groups.js";
+import { cardTable } from "../rows.js";
 import { verdictMark } from "../verdict-mark.js";
 import { comparison, fullResult } from "./compare.js";
 import { createTexts } from "./texts.js";
@@ -14,7 +15,7 @@ import { createTexts } from "./texts.js";
 /** The shape beside a verdict's word. */
 const MARKS = { pass: "within", look_again: "tight", not_measured: "none", not_planned: "none" };
 
-/** The verdict comes early: on a phone the rest is reached by scrolling sideways. */
+/** The verdict comes early: on a narrow screen the rest is reached by scrolling. */
 const COLUMNS = ["what", "verdict", "measured", "planned", "agreed"];
 
 /**
@@ -26,7 +27,7 @@ export function createHandover(sheet, signal) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.${key}`);
   const groups = GROUPS.filter(({ handover }) => handover).map((group) => createGroup(sheet, group));
   const texts = createTexts(sheet);
-  const table = h("div", { class: "scroll compared", tabindex: "0", role: "region", "aria-label": say("compare") });
+  const table = h("div", { class: "scroll cards compared", tabindex: "0", role: "region", "aria-label": say("compare") });
   const differs = h("div", { class: "differs" });
   const first = h("p", { class: "note" }, say("first"));
   const show = h("button", { type: "button", class: "move show-sheet", onclick: () => open() }, say("show"));
@@ -89,13 +90,11 @@ export function createHandover(sheet, signal) {
     const text = JSON.stringify([checks, steps]);
     if (text === drawn) return;
     drawn = text;
-    const rows = [...checks, ...steps].map(({ name, planned, agreed, measured, verdict, word }) =>
-      h("tr", { class: verdict }, h("th", { scope: "row" }, name),
-        h("td", {}, h("span", { class: "row-verdict" }, verdictMark(MARKS[verdict]), word)),
-        ...[measured, planned, agreed].map((cell) => h("td", {}, cell || "–"))));
-    const heads = COLUMNS.map((key) => h("th", { scope: "col" }, say(`columns.${key}`)));
-    table.replaceChildren(h("table", {}, h("caption", {}, say("compare")), h("thead", {}, h("tr", {}, ...heads)), h("tbody", {}, ...rows)));
-    const off = new Set([...checks, ...steps].filter(({ verdict }) => verdict === "look_again").map((row) => row.differs));
+    const all = [...checks, ...steps];
+    const rows = all.map(({ name, planned, agreed, measured, verdict, word }) =>
+      [name, h("span", { class: "row-verdict" }, verdictMark(MARKS[verdict]), word), ...[measured, planned, agreed].map((cell) => cell || "–")]);
+    table.replaceChildren(cardTable(say("compare"), COLUMNS.map((key) => say(`columns.${key}`)), rows, all.map(({ verdict }) => verdict)));
+    const off = new Set(all.filter(({ verdict }) => verdict === "look_again").map((row) => row.differs));
     differs.replaceChildren(...(off.size ? [h("h3", {}, say("difference")), h("ul", {}, ...[...off].map((line) => h("li", {}, line)))] : []));
     setText(show, say("show"));
   }

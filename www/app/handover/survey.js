@@ -9,6 +9,7 @@ import { CHECKS } from "../check/groups.js";
 import { FROM_PARTS, GROUPS, LEAD, LEAF_BY } from "../groups.js";
 import { written } from "../items.js";
 import { memberIndex, wordsKey } from "../paths.js";
+import { lengthAt, lineOf } from "../sides.js";
 import { head, list, note, pairs, subhead } from "./blocks.js";
 
 /** Told with the leaf, and with the operator. */
@@ -62,7 +63,8 @@ function partBlocks(sheet) {
 function numberRow(sheet, path) {
   const { rule, value } = sheet.session.entry(path);
   if (value === null) return null;
-  return [sheet.fieldName(path), mark(sheet, sheet.show(value, rule.quantity), sheet.isAssumed(path))];
+  const shown = lineOf(path) ? lengthAt(sheet, path, value) : sheet.show(value, rule.quantity);
+  return [sheet.fieldName(path), mark(sheet, shown, sheet.isAssumed(path))];
 }
 
 /** @param {Sheet} sheet @param {import("../groups.js").Choice} choice @returns {[string, Cell]} */

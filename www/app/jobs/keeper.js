@@ -20,11 +20,10 @@
 
 import { forgetHeld, holdTyped, isJob, readHeld } from "../kept.js";
 import { covers, sameJob } from "./same.js";
+import { Shelf } from "./shelf.js";
 
 /** Typing rests this long before it is written. */
 const REST_MS = 400;
-/** Deleted jobs can be brought back this long. */
-const DELETED_MS = 30 * 24 * 3600 * 1000;
 /** The calculator waits this long for the job of last time before it starts with the page's example. */
 const START_MS = 1000;
 /** How it stands where the browser does not keep what it is given; a later write that succeeds ends it. */
@@ -37,8 +36,6 @@ export class Keeper {
   seen = null;
   /** @type {Keeping} */
   state = "none";
-  /** Rows as last read, newest first. @type {Row[]} */
-  rows = [];
   /** What was on show before the last opening, to go back to. @type {{ id: string | null, document: any } | null} */
   before = null;
   /** What is kept, as text. */
@@ -58,6 +55,7 @@ export class Keeper {
     this.calculator = calculator;
     this.store = store;
     this.tell = tell;
+    this.shelf = new Shelf(store, (error) => this.#failed(error));
     // What is on show is kept anew at once, and not only after the next change.
     store.lost = () => {
       this.#last = "";
@@ -102,13 +100,13 @@ export class Keeper {
   /** @returns {Promise<Shown | null>} */
   async #lastTime() {
     const held = readHeld();
-    const read = this.read();
+    const read = this.shelf.read();
     // What is newer than its row need not wait for the rows.
     if (held?.dirty) return held;
     await read;
-    const kept = this.rows.find(({ id }) => id === held?.id);
+    const kept = this.shelf.rows.find(({ id }) => id === held?.id);
     if (held && !kept) return { ...held, dirty: true };
-    const row = kept?.deleted === null ? kept : this.list()[0];
+    const row = kept?.deleted === null ? kept : this.shelf.list()[0];
     return row ? shownOf(row) : null;
   }
 
@@ -131,29 +129,10 @@ export class Keeper {
     this.#example = example ? this.calculator.jobTitle : "";
   }
 
-  /** Jobs that are not deleted, newest first. */
-  list() {
-    return this.rows.filter(({ deleted }) => deleted === null);
-  }
-
   /** The host takes the list off its page: what is typed is written, and the rows are let go of. */
   async close() {
     await this.save();
     this.store.close();
-  }
-
-  /** Reads the rows again, and takes out what was deleted long ago. */
-  async read() {
-    try {
-      const rows = await this.store.all();
-      const isOld = (/** @type {Row} */ { deleted }) => deleted !== null && deleted < Date.now() - DELETED_MS;
-      // What is no job was kept by an older page before it had one, and cannot be opened.
-      const old = rows.filter((row) => isOld(row) || !isJob(row.document));
-      await Promise.all(old.map(({ id }) => this.store.remove(id)));
-      this.rows = rows.filter((row) => !old.includes(row)).sort((a, b) => (b.deleted ?? b.at) - (a.deleted ?? a.at));
-    } catch (error) {
-      this.#failed(error);
-    }
   }
 
   /** The person changed something: written once they pause. */
@@ -193,7 +172,7 @@ export class Keeper {
     } catch (error) {
       this.#failed(error);
     }
-    await this.read();
+    await this.shelf.read();
   }
 
   /** @param {any} document */
@@ -233,14 +212,14 @@ export class Keeper {
   async open(document, second = false) {
     const known = async (/** @type {any} */ given) => document && !second && (await this.#showKnown(given));
     await this.#leave();
-    await this.read();
+    await this.shelf.read();
     if (await known(document)) return false;
     await this.#show({ id: null, seen: null, document, dirty: false });
     // The page has its own way to write a job: only now can it be compared with what the page wrote before.
     if (await known(this.document())) return false;
     if (document) {
       const { jobTitle } = this.calculator;
-      const named = (/** @type {string} */ name) => this.list().some((row) => row.document.title === name);
+      const named = (/** @type {string} */ name) => this.shelf.list().some((row) => row.document.title === name);
       let name = jobTitle;
       while (name && named(name)) name = this.tell.copyName(name);
       if (name !== jobTitle) this.calculator.jobTitle = name;
@@ -257,7 +236,7 @@ export class Keeper {
    * @param {any} document
    */
   async #showKnown(document) {
-    const same = this.list().filter((row) => sameJob(row.document, document) && (covers(row.document, document) || covers(document, row.document)));
+    const same = this.shelf.list().filter((row) => sameJob(row.document, document) && (covers(row.document, document) || covers(document, row.document)));
     const title = document.title ?? "";
     const row = same.find((one) => one.document.title === title) ?? same.find((one) => one.document.title?.startsWith(title));
     if (!row) return false;
@@ -271,8 +250,8 @@ export class Keeper {
   /** Puts a kept job on show. @param {string} id */
   async openRow(id) {
     await this.#leave();
-    await this.read();
-    const row = this.rows.find((one) => one.id === id);
+    await this.shelf.read();
+    const row = this.shelf.rows.find((one) => one.id === id);
     if (row) await this.#show(shownOf(row));
     this.tell.changed();
   }
@@ -282,7 +261,7 @@ export class Keeper {
     const { before } = this;
     if (!before) return;
     if (before.id === null) await this.open(null);
-    else if (this.list().some(({ id }) => id === before.id)) await this.openRow(before.id);
+    else if (this.shelf.list().some(({ id }) => id === before.id)) await this.openRow(before.id);
     else await this.open(before.document);
     this.before = null;
     this.tell.changed();
@@ -331,7 +310,7 @@ export class Keeper {
   /** A second one like it, on show from now on. @param {string} id @param {string} name */
   async duplicate(id, name) {
     await this.save();
-    const row = this.rows.find((one) => one.id === id);
+    const row = this.shelf.rows.find((one) => one.id === id);
     if (row) await this.open({ ...row.document, title: name }, true);
   }
 
@@ -340,7 +319,7 @@ export class Keeper {
     await this.save();
     await this.#change(id, (row) => (row.deleted = Date.now()));
     if (id !== this.id) return;
-    const [next] = this.list();
+    const [next] = this.shelf.list();
     if (next) await this.openRow(next.id);
     else await this.open(null);
     // What was deleted comes back by `restore`.
@@ -348,28 +327,16 @@ export class Keeper {
     this.tell.changed();
   }
 
+  /** @param {string} id @param {(row: Row) => void} change */
+  async #change(id, change) {
+    await this.shelf.change(id, change);
+    this.tell.changed();
+  }
+
   /** Brings a deleted job back and puts it on show. @param {string} id */
   async restore(id) {
     await this.#change(id, (row) => (row.deleted = null));
     await this.openRow(id);
-  }
-
-  /** @param {string} id @param {(row: Row) => void} change */
-  async #change(id, change) {
-    await this.read();
-    try {
-      const row = this.rows.find((one) => one.id === id);
-      const seen = row?.saved ?? 0;
-      if (row) {
-        change(row);
-        row.saved += 1;
-        await this.store.put(row, seen);
-      }
-    } catch (error) {
-      this.#failed(error);
-    }
-    await this.read();
-    this.tell.changed();
   }
 }
 

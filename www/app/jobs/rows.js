@@ -25,7 +25,7 @@ export function createRows(strings, keeper, deleted) {
   let binnedBefore = "";
 
   function update() {
-    const rows = keeper.list();
+    const rows = keeper.shelf.list();
     const inside = root.contains(active());
     const wanted = rows.map((row) => {
       const item = items.get(row.id) ?? createRow(strings, keeper, row, deleted);
@@ -54,7 +54,7 @@ export function createRows(strings, keeper, deleted) {
   }
 
   function updateBin() {
-    const binned = keeper.rows.filter(({ deleted: at }) => at !== null);
+    const binned = keeper.shelf.rows.filter(({ deleted: at }) => at !== null);
     const text = JSON.stringify(binned.map(({ id, saved }) => [id, saved]));
     if (text === binnedBefore) return;
     binnedBefore = text;

@@ -6,6 +6,8 @@
  */
 
 import { h } from "../dom.js";
+import { plainTable } from "../rows.js";
+import { lengthAt } from "../sides.js";
 import { inTheWay, wayOut } from "./words.js";
 
 /** @typedef {{ answer: SetOutAnswer, rule: Stand | null }} Found */
@@ -39,13 +41,8 @@ const ROWS = [
 export function answerParts(sheet, { answer, rule }, now, take) {
   if (!answer.best) return nothing(sheet, answer);
   const columns = /** @type {[string, Stand | null][]} */ ([["found", answer.best], ["rule", rule], ["now", now]]).filter(([, stand]) => stand);
-  const table = h(
-    "table",
-    {},
-    h("caption", {}, sheet.say("setout.answer.caption")),
-    h("thead", {}, h("tr", {}, h("td", {}), ...columns.map(([name]) => h("th", { scope: "col" }, sheet.say(`setout.answer.${name}`))))),
-    h("tbody", {}, ...ROWS.map((row) => rowOf(sheet, row, columns.map(([, stand]) => /** @type {Stand} */ (stand))))),
-  );
+  const heads = columns.map(([name]) => sheet.say(`setout.answer.${name}`));
+  const table = plainTable(sheet.say("setout.answer.caption"), ["", ...heads], ROWS.map((row) => rowOf(sheet, row, columns.map(([, stand]) => /** @type {Stand} */ (stand)))));
   const buttons = columns
     .filter(([name]) => name !== "now")
     .map(([name, stand]) => h("button", { type: "button", class: `move take ${name === "found" ? "by-search" : "by-rule"}`, onclick: () => take(/** @type {Stand} */ (stand)) }, sheet.say(`setout.take.${name}`)));
@@ -54,7 +51,7 @@ export function answerParts(sheet, { answer, rule }, now, take) {
     ? sheet.say("setout.answer.rule_short", { length: sheet.say(`setout.fields.${short[0]}`), by: sheet.limit(short[1], "short_length", "up") })
     : rule ? null : sheet.say("setout.answer.no_rule");
   return [
-    h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": sheet.say("setout.answer.caption") }, table),
+    table,
     h("p", { class: "note" }, sheet.say("setout.answer.rule_note")),
     ...(noRule ? [h("p", { class: "note" }, noRule)] : []),
     h("div", { class: "takes" }, ...buttons),
@@ -67,9 +64,9 @@ function rowOf(sheet, [key, quantity], stands) {
     const value = stand[key];
     if (value === null) return "–";
     if (quantity === null) return sheet.say(`setout.choices.elbow.${value}`);
-    return quantity === "short_length" ? sheet.mark(Number(value)) : sheet.show(Number(value), quantity);
+    return quantity === "short_length" ? lengthAt(sheet, key, Number(value)) : sheet.show(Number(value), quantity);
   });
-  return h("tr", {}, h("th", { scope: "row" }, sheet.say(`setout.rows.${key}`)), ...cells.map((cell) => h("td", {}, cell)));
+  return [sheet.say(`setout.rows.${key}`), ...cells];
 }
 
 /** @param {Sheet} sheet @param {SetOutAnswer} answer */

@@ -7,6 +7,7 @@
 
 import { h } from "../dom.js";
 import { figuresList, plainTable } from "../rows.js";
+import { lengthAt } from "../sides.js";
 
 /** @type {(keyof Mark)[]} */
 const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
@@ -52,8 +53,15 @@ function clearancesOf({ core }, job) {
 
 /** Where the leaf's face is, which marks are from. @param {Sheet} sheet @param {MarkOut} marks */
 export function faceOf(sheet, { face_m: face, assumed }) {
-  const shown = sheet.mark(face);
+  const shown = lengthAt(sheet, "face_m", face);
   return assumed.includes("room.front_m") ? sheet.say("setout.fit.assumed", { value: shown }) : shown;
+}
+
+/** The base over its pad, or how much too high the pad is; null where the levels are not said. @param {Sheet} sheet @param {MarkOut} marks */
+export function riserOf(sheet, { riser_m: riser }) {
+  if (riser === null) return null;
+  const { text, side } = sheet.markApart(riser);
+  return side === "minus" ? sheet.say("setout.fit.riser_low", { length: text }) : text;
 }
 
 /** @param {Sheet} sheet @param {MarkOut} marks */
@@ -70,14 +78,14 @@ function marksPart(sheet, marks) {
   ];
   const [closed, open] = marks.limits;
   const figures = [
-    [say("bracket_along"), short(marks.bracket_along_m)],
-    [say("bracket_proud"), short(marks.bracket_proud_m)],
+    [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
+    [say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)],
     [say("face"), faceOf(sheet, marks)],
     [say("crank"), short(marks.crank.pivots_m)],
     [say("link"), short(marks.link.pivots_m)],
     [say("crank_cut"), short(marks.crank.cut_m)],
     [say("link_cut"), short(marks.link.cut_m)],
-    [say("riser"), short(marks.riser_m)],
+    [say("riser"), riserOf(sheet, marks) ?? say("unknown")],
     [say("anchor_diagonal"), short(marks.anchor_diagonal_m)],
     [say("base"), angle(marks.base_direction_deg)],
     [say("closed_limit"), angle(closed.shaft_deg)],
@@ -87,7 +95,7 @@ function marksPart(sheet, marks) {
   return [
     h("h3", {}, say("title")),
     h("p", { class: "note" }, say("note")),
-    plainTable(say("caption"), [say("place"), ...MARK.map((key) => say(key))], places.map(([name, mark]) => [name, ...MARK.map((key) => short(mark[key]))])),
+    plainTable(say("caption"), [say("place"), ...MARK.map((key) => say(key))], places.map(([name, mark]) => [name, ...MARK.map((key) => lengthAt(sheet, key, mark[key]))])),
     h("h4", {}, say("figures")),
     figuresList(figures, "marks"),
   ];

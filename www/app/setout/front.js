@@ -6,6 +6,8 @@
  */
 
 import { h } from "../dom.js";
+import { plainTable } from "../rows.js";
+import { lengthAt } from "../sides.js";
 
 /** Set-outs on the front. */
 const POINTS = 6;
@@ -52,12 +54,10 @@ export function createFront(sheet, ask) {
     const cell = (/** @type {Stand} */ point, /** @type {[keyof Stand, Quantity]} */ [key, quantity]) => {
       const value = point[key];
       if (value === null) return "–";
-      return quantity === "short_length" ? sheet.mark(Number(value)) : sheet.show(Number(value), quantity);
+      return quantity === "short_length" ? lengthAt(sheet, key, Number(value)) : sheet.show(Number(value), quantity);
     };
-    const rows = points.map((point) => h("tr", {}, h("th", { scope: "row" }, cell(point, ["shaft_torque_n_m", "torque"])), ...columns.map((column) => h("td", {}, cell(point, column)))));
-    const heads = [["shaft_torque_n_m"], ...columns].map(([key]) => h("th", { scope: "col" }, sheet.say(`setout.rows.${key}`)));
-    table.replaceChildren(h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": title },
-      h("table", {}, h("caption", {}, title), h("thead", {}, h("tr", {}, ...heads)), h("tbody", {}, ...rows))));
+    const rows = points.map((point) => [cell(point, ["shaft_torque_n_m", "torque"]), ...columns.map((column) => cell(point, column))]);
+    table.replaceChildren(plainTable(title, ["shaft_torque_n_m", ...columns.map(([key]) => key)].map((key) => sheet.say(`setout.rows.${key}`)), rows));
   }
 
   return { root, tell, stop };

@@ -8,6 +8,7 @@
 
 import { h, setAttribute, setText } from "../dom.js";
 import { readPalette } from "../palette.js";
+import { lengthAt } from "../sides.js";
 import { padSentence } from "./words.js";
 
 /** Places along a side that is a range: one in each of sixteen in the first pass, ends included. */
@@ -195,10 +196,9 @@ export function createMap(sheet, signal, { look, take }) {
     if (!table.open || !picture || !known) return;
     const stops = (/** @type {number} */ count) => Array.from({ length: Math.ceil(count / TABLE) }, (_, index) => index * TABLE);
     const count = grid.columns * grid.rows;
-    const short = (/** @type {number} */ value) => sheet.mark(value);
     const [columns, rows] = [stops(grid.columns), stops(grid.rows)];
     const place = (/** @type {number} */ column, /** @type {number} */ row) => /** @type {NonNullable<typeof picture>} */ (picture).place_m(column, row);
-    head.replaceChildren(h("th", { scope: "col" }, sheet.say("setout.map.corner")), ...columns.map((column) => h("th", { scope: "col" }, short(place(column, 0)[0]))));
+    head.replaceChildren(h("th", { scope: "col" }, sheet.say("setout.map.corner")), ...columns.map((column) => h("th", { scope: "col" }, lengthAt(sheet, "shaft_x_m", place(column, 0)[0]))));
     body.replaceChildren(...rows.reverse().map((row) => {
       const cells = columns.map((column) => {
         const at = row * grid.columns + column;
@@ -206,7 +206,7 @@ export function createMap(sheet, signal, { look, take }) {
         if (code === 0) return Number.isFinite(reserve) ? sheet.show(reserve, "ratio") : "–";
         return limitNames[code - 1] ? sheet.say(`setout.limits.${limitNames[code - 1]}`) : "…";
       });
-      return h("tr", {}, h("th", { scope: "row" }, short(place(0, row)[1])), ...cells.map((cell) => h("td", {}, cell)));
+      return h("tr", {}, h("th", { scope: "row" }, lengthAt(sheet, "shaft_y_m", place(0, row)[1])), ...cells.map((cell) => h("td", {}, cell)));
     }));
   }
 

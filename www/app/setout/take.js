@@ -35,13 +35,14 @@ export function takeArm(sheet, arm) {
 }
 
 /**
- * The length as a person would type it: by the marks of a tape where it is on one, else in decimals; with all its digits, in metres, where
- * those are not enough to say it.
+ * The length as a person would type it: by the marks of a tape where it is on one, else in millimetres; with all its digits, in metres,
+ * where those are not enough to say it.
  *
  * @param {Sheet} sheet
  * @param {number} value
  */
 function textOf({ core, session }, value) {
-  const texts = [...(session.system === "us" ? [core.feet_inches(value, 64)] : []), core.bare(value, "short_length", session.system)];
+  const metric = core.bare(value, "short_length", "metric");
+  const texts = session.system === "us" ? [core.feet_inches(value, 64), `${metric} mm`] : [metric];
   return texts.find((text) => Math.abs(core.read(text, "short_length", session.system) - value) < SAME_M) ?? `${value} m`;
 }

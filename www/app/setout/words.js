@@ -5,6 +5,8 @@
  * @import { Sheet } from "../sheet.js"
  */
 
+import { lengthAt } from "../sides.js";
+
 /** An amount of a limit, rounded so that it is enough. @param {Sheet} sheet @param {Change} change */
 function amount(sheet, { limit, by }) {
   const quantity = sheet.session.rules.get(`setout.${limit}`)?.quantity ?? "short_length";
@@ -24,15 +26,15 @@ export function wayOut(sheet, change) {
 /** A place of the map. @param {Sheet} sheet @param {Pad | null} pad */
 export function padSentence(sheet, pad) {
   if (!pad) return sheet.say("setout.map.not_yet");
-  const short = (/** @type {number} */ value) => sheet.mark(value);
-  const place = sheet.say("setout.map.place", { x: short(pad.arm.shaft_x_m), y: short(pad.arm.shaft_y_m) });
+  const at = (/** @type {"shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m"} */ name) => lengthAt(sheet, name, pad.arm[name]);
+  const place = sheet.say("setout.map.place", { x: at("shaft_x_m"), y: at("shaft_y_m") });
   if (pad.ruled_out) return sheet.say("setout.map.ruled_out", { place, why: inTheWay(sheet, pad.ruled_out) });
   return sheet.say("setout.map.works", {
     place,
     reserve: pad.reserve === null ? "–" : sheet.show(pad.reserve, "ratio"),
     torque: pad.shaft_torque_n_m === null ? "–" : sheet.show(pad.shaft_torque_n_m, "torque"),
-    bracket: short(pad.arm.bracket_u_m),
-    crank: short(pad.arm.crank_m),
-    link: short(pad.arm.link_m),
+    bracket: at("bracket_u_m"),
+    crank: at("crank_m"),
+    link: at("link_m"),
   });
 }
