@@ -6,21 +6,24 @@
 const VERSION = 'unbuilt';
 const FILES = {};
 
+/** What a service worker has besides what every worker has. */
+const own = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+
 // The scope is part of the name: other pages of the same origin, and this page under another path, have caches of their own.
-const PREFIX = `pintle:${new URL(self.registration.scope).pathname}:`;
+const PREFIX = `pintle:${new URL(own.registration.scope).pathname}:`;
 const CACHE = PREFIX + VERSION;
 
-self.addEventListener('install', (event) => event.waitUntil(keepAll()));
-self.addEventListener('activate', (event) => event.waitUntil(dropOlder()));
+own.addEventListener('install', (event) => event.waitUntil(keepAll()));
+own.addEventListener('activate', (event) => event.waitUntil(dropOlder()));
 
 // A new version waits until the old one's pages are closed or a user asks for it: see app/offline.js.
-self.addEventListener('message', (event) => {
-  if (event.data === 'take-over') self.skipWaiting();
+own.addEventListener('message', (event) => {
+  if (event.data === 'take-over') own.skipWaiting();
 });
 
-self.addEventListener('fetch', (event) => {
+own.addEventListener('fetch', (event) => {
   const { method, url } = event.request;
-  if (method === 'GET' && url.startsWith(self.registration.scope)) event.respondWith(answer(event.request));
+  if (method === 'GET' && url.startsWith(own.registration.scope)) event.respondWith(answer(event.request));
 });
 
 /** Fetches every file anew. One that fails, or whose content is not the listed one, fails the installation. */
@@ -36,18 +39,20 @@ async function dropOlder() {
   await Promise.all(older.map((name) => caches.delete(name)));
 }
 
+/** @param {Request} request */
 async function answer(request) {
   const kept = await findKept(request);
   if (kept) return kept;
   if (request.mode !== 'navigate') return fetch(request);
   // An unknown address is the host's to answer. Without a network, the page itself is better than the browser's error.
-  return fetch(request).catch(() => Response.redirect(self.registration.scope));
+  return fetch(request).catch(() => Response.redirect(own.registration.scope));
 }
 
+/** @param {Request} request */
 async function findKept(request) {
   const cache = await caches.open(CACHE);
   const [address] = request.url.split(/[?#]/);
-  const file = address === self.registration.scope ? 'index.html' : address;
+  const file = address === own.registration.scope ? 'index.html' : address;
   const kept = await cache.match(file, { ignoreVary: true });
   // Some hosts redirect /index.html to /. A browser refuses such an answer to a navigation, so it is passed on as a plain one.
   return kept?.redirected ? new Response(kept.body, { headers: kept.headers }) : kept;

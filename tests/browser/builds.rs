@@ -90,7 +90,7 @@ async fn a_stuck_worker_can_be_got_rid_of() -> Result<()> {
         let folder = tempfile::tempdir()?;
         let _site = first_build(&browser, folder.path()).await?;
         let record = type_much(&browser).await?;
-        lay_page(folder.path(), &newer(), |worker| worker.replace("self.skipWaiting()", "undefined"))?;
+        lay_page(folder.path(), &newer(), |worker| worker.replace("own.skipWaiting()", "undefined"))?;
         look_for_an_update(&browser).await?;
         let text = "document.getElementById('notice-text').textContent";
         browser.value("document.getElementById('update').click() ?? true").await?;

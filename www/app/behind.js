@@ -104,7 +104,7 @@ function stormRows(sheet, { plan: { storm } }) {
   /** @type {[string, string][]} */
   const rows = [
     ["force_n", sheet.show(storm.force_n, "force")],
-    ...(apart(storm) ? [["wind_n", sheet.show(storm.wind_n, "force")]] : []),
+    .../** @type {[string, string][]} */ (apart(storm) ? [["wind_n", sheet.show(storm.wind_n, "force")]] : []),
     ["wind_n_m", sheet.show(storm.wind_n_m, "torque")],
     ["link_force_n", sheet.show(storm.link_force_n, "force")],
     ["bracket_along_n", sheet.show(storm.bracket_along_n, "force")],

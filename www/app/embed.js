@@ -3,12 +3,12 @@
  */
 
 const calculator = /** @type {import("./pintle-calculator.js").PintleCalculator} */ (document.querySelector("pintle-calculator"));
-const name = /** @type {HTMLElement} */ (document.querySelector("#basket-name"));
-const empty = name.textContent;
+const chosen = /** @type {HTMLElement} */ (document.querySelector("#basket-name"));
+const empty = chosen.textContent;
 
 function fillBasket() {
   const { operator, plan } = calculator;
-  name.textContent = operator?.name ?? empty;
+  chosen.textContent = operator?.name ?? empty;
   // The whole of what was judged, never the torque alone.
   const { state, about } = plan?.overall ?? { state: "none", about: "torque" };
   const verdict = state === "over" && about !== "torque" ? "stop" : state;

@@ -4,7 +4,10 @@
  * The value is read once, when it is typed. Changing the units shown never reads it again, so it stays the same bit for bit.
  *
  * @import { Core } from "./core.js"
- * @import { FieldRule, System } from "./contract.d.ts"
+ * @import { Fault, FieldRule, ReadError, ReadErrorCode, System } from "./contract.d.ts"
+ *
+ * Something wrong: a fault of the core, or a text that is no number, which the core's reader tells by a code of its own.
+ * @typedef {Omit<Fault, "code"> & { code: Fault["code"] | ReadErrorCode }} Told
  *
  * A text as typed, the units shown then, and which of its readings was meant, where it has two.
  * @typedef {{ text: string, system: System, meant?: number }} Typed
@@ -25,7 +28,7 @@ export class Entry {
     this.typed = null;
     /** Whether the start is what somebody stated elsewhere (the sender of a link) and not the page's own. */
     this.given = false;
-    /** Why the typed text is no number. @type {string | null} */
+    /** Why the typed text is no number. @type {ReadErrorCode | null} */
     this.unread = null;
     /** What an ambiguous text may mean. @type {[number, number] | null} */
     this.readings = null;
@@ -51,7 +54,7 @@ export class Entry {
     try {
       this.value = this.core.read(text, this.rule.quantity, system);
     } catch (error) {
-      const { code, readings } = /** @type {Partial<import("./contract.d.ts").ReadError>} */ (error);
+      const { code, readings } = /** @type {Partial<ReadError>} */ (error);
       if (code === undefined) throw error;
       this.readings = readings ?? null;
       this.value = readings?.[meant ?? NaN] ?? null;
@@ -59,6 +62,13 @@ export class Entry {
       // An empty field is no fault of reading: the core decides whether the number may be missing.
       if (code !== "empty") this.unread = code;
     }
+  }
+
+  /** That the typed text is no number; null where it is one. @returns {Told | null} */
+  fault() {
+    const { path, quantity, least, most, example } = this.rule;
+    if (!this.unread) return null;
+    return { path, code: this.unread, found: this.typed?.text ?? "", allowed: { kind: "range", least, most, quantity }, example, values: [] };
   }
 
   reset() {

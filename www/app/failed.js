@@ -11,7 +11,7 @@
 export function tellFailed(element, error, retry) {
   console.error(`${element.localName}: something could not be loaded`, error);
   const event = new CustomEvent("pintle-failed", { detail: { error, retry }, bubbles: true, composed: true, cancelable: true });
-  if (element.dispatchEvent(event)) return say(element, retry);
+  if (element.dispatchEvent(event)) say(element, retry);
 }
 
 /** @param {Element} element @param {() => unknown} retry */

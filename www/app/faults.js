@@ -1,7 +1,7 @@
 /**
  * A fault in words: field, what was found, what is allowed in the units shown, an example.
  *
- * @import { Fault } from "./contract.d.ts"
+ * @import { Told } from "./entry.js"
  * @import { Sheet } from "./sheet.js"
  */
 
@@ -9,7 +9,7 @@ import { wordsKey } from "./paths.js";
 
 /**
  * @param {Sheet} sheet
- * @param {Fault} fault
+ * @param {Told} fault
  * @returns {string}
  */
 export function faultSentence(sheet, fault) {
@@ -36,13 +36,13 @@ export function faultSentence(sheet, fault) {
 function withoutHoles(sheet, key, values) {
   const names = (/** @type {string} */ text) => [...text.matchAll(/\{(\w+)\}/g)].map(([, name]) => name);
   const hasHole = (/** @type {string} */ text) => names(text).some((name) => !values[name]);
-  const [first, ...others] = sheet.strings.at(key).split(". ");
+  const [first, ...others] = /** @type {string} */ (sheet.strings.at(key)).split(". ");
   const kept = [hasHole(first) ? sheet.strings.at("faults.bare").replace(/\.$/, "") : first, ...others.filter((text) => !hasHole(text))];
   const text = kept.join(". ").replace(/([^.?!])$/, "$1.");
   return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
 }
 
-/** As typed, with the unit it was taken in; a number nobody typed is shown in the units of the page. @param {Sheet} sheet @param {Fault} fault */
+/** As typed, with the unit it was taken in; a number nobody typed is shown in the units of the page. @param {Sheet} sheet @param {Told} fault */
 function found(sheet, fault) {
   const entry = sheet.session.entries.get(fault.path);
   if (entry && entry.value !== null) return sheet.show(entry.value, entry.rule.quantity);
@@ -56,7 +56,7 @@ function inWords(sheet, found) {
   return fields ? sheet.say("faults.fields", { count: fields }) : found;
 }
 
-/** @param {Sheet} sheet @param {Fault} fault */
+/** @param {Sheet} sheet @param {Told} fault */
 function allowed(sheet, fault) {
   const { allowed: limits } = /** @type {any} */ (fault);
   switch (limits?.kind) {
@@ -83,7 +83,7 @@ function word(sheet, path, name) {
   return sheet.strings.has(key) ? sheet.say(key) : name;
 }
 
-/** @param {Sheet} sheet @param {Fault} fault */
+/** @param {Sheet} sheet @param {Told} fault */
 function example(sheet, fault) {
   const rule = sheet.session.entries.get(fault.path)?.rule;
   const value = /** @type {unknown} */ (fault.example ?? rule?.example);

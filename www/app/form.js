@@ -58,7 +58,11 @@ export function createForm(sheet) {
     later.run(catchUp());
   }
 
-  /** Closed groups follow when there is time, one a task. */
+  /**
+   * Closed groups follow when there is time, one a task.
+   *
+   * @yields {void}
+   */
   function* catchUp() {
     for (const group of groups) yield group.catchUp();
   }

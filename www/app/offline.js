@@ -28,9 +28,13 @@ export async function keepOffline({ ready, update, stuck, unable }) {
   }
 }
 
+/**
+ * @param {ServiceWorkerRegistration} registration
+ * @param {Parameters<typeof keepOffline>[0]} tell
+ */
 function follow(registration, { ready, update, stuck, unable }) {
   const offer = () => update(() => changeToNewest(registration, stuck));
-  const watch = (worker) =>
+  const watch = (/** @type {ServiceWorker} */ worker) =>
     worker.addEventListener('statechange', () => {
       if (worker.state === 'installed' && registration.active) offer();
       else if (worker.state === 'activated') ready();
@@ -40,16 +44,22 @@ function follow(registration, { ready, update, stuck, unable }) {
   if (registration.waiting && registration.active) offer();
   // One that has just been installed has no older one to wait for, and is about to become active.
   for (const worker of [registration.installing, registration.waiting]) if (worker) watch(worker);
-  registration.addEventListener('updatefound', () => watch(registration.installing));
+  registration.addEventListener('updatefound', () => registration.installing && watch(registration.installing));
 }
 
 /** A version that takes over does so at once; one that needs longer than this is stuck. */
 const ANSWER_MS = 10_000;
 
-/** Makes the waiting version the active one, then reloads. Another tab may have done the first half already. */
+/**
+ * Makes the waiting version the active one, then reloads. Another tab may have done the first half already.
+ *
+ * @param {ServiceWorkerRegistration} registration
+ * @param {((afresh: () => Promise<void>) => void) | undefined} stuck
+ */
 function changeToNewest(registration, stuck) {
   const worker = registration.waiting ?? registration.active;
-  if (worker.state === 'activated') {
+  // Taken away by another tab: a page loaded anew is what is left to do.
+  if (!worker || worker.state === 'activated') {
     location.reload();
     return;
   }
@@ -79,7 +89,7 @@ export async function startAfresh() {
   location.reload();
 }
 
-/** A page may stay open for weeks: it looks for a newer version whenever the user comes back to it. */
+/** A page may stay open for weeks: it looks for a newer version whenever the user comes back to it. @param {ServiceWorkerRegistration} registration */
 function checkOnReturn(registration) {
   document.addEventListener('visibilitychange', () => {
     // Without a network there is nothing to find, and nothing to say about it.

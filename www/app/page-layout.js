@@ -6,13 +6,18 @@
  */
 
 const STORE = "pintle-shown";
+/** @type {("layout" | "units")[]} */
 const KEPT = ["layout", "units"];
 
 /** @param {PintleCalculator} calculator */
 export function keepLayout(calculator) {
   const asked = new URLSearchParams(location.search).get("layout");
+  /** @type {{ layout?: unknown, units?: unknown }} */
   const kept = { ...remembered(), ...(asked ? { layout: asked } : {}) };
-  for (const name of KEPT) if (typeof kept[name] === "string" && !calculator.hasAttribute(name)) calculator.setAttribute(name, kept[name]);
+  for (const name of KEPT) {
+    const value = kept[name];
+    if (typeof value === "string" && !calculator.hasAttribute(name)) calculator.setAttribute(name, value);
+  }
   const follow = () => {
     const layout = calculator.getAttribute("layout") ?? "";
     document.documentElement.dataset.layout = layout;

@@ -6,9 +6,16 @@
  * Events      `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
  *             `pintle-failed`, when a file it needs does not come: detail `{ error, retry }`; see failed.js.
  *
- * @import { Fault, Plan } from "./contract.d.ts"
+ * @import { Plan } from "./contract.d.ts"
+ * @import { Core } from "./core.js"
+ * @import { Told } from "./entry.js"
+ * @import { OperatorList } from "./operators.js"
  * @import { Part } from "./sheet.js"
+ * @import { Strings } from "./strings.js"
  * @import { TypedRecord } from "./typed-record.js"
+ *
+ * Everything a calculator is made of, and what it is to start from; of a document, whether it had to be stood in for.
+ * @typedef {{ core: Core, strings: Strings, sheets: CSSStyleSheet[], job: { value: any, failed: boolean }, list: { value: OperatorList, failed: boolean } }} Start
  */
 
 import { loadCore } from "./core.js";
@@ -124,7 +131,7 @@ export class PintleCalculator extends HTMLElement {
     return this.#sheet && !this.#sheet.stale ? (this.#sheet.result?.plan ?? null) : null;
   }
 
-  /** @returns {Fault[]} */
+  /** @returns {Told[]} */
   get errors() {
     return this.#sheet?.faults ?? [];
   }
@@ -156,7 +163,7 @@ export class PintleCalculator extends HTMLElement {
 
   set jobTitle(title) {
     if (this.#sheet) this.#sheet.session.base.title = title;
-    this.#schedule();
+    this.#schedule(false);
   }
 
   /** Draws again after the host has changed custom properties. */
@@ -190,7 +197,7 @@ export class PintleCalculator extends HTMLElement {
     }
   }
 
-  /** Everything it is made of, and what it is to start from. */
+  /** @returns {Promise<Start>} */
   async #load() {
     const jobSource = this.#given.job ?? this.getAttribute("job");
     const listSource = this.#given.operators ?? this.getAttribute("operators");
@@ -208,7 +215,7 @@ export class PintleCalculator extends HTMLElement {
     return { core, strings, sheets, job, list };
   }
 
-  /** @param {Awaited<ReturnType<PintleCalculator["#load"]>>} parts */
+  /** @param {Start} parts */
   #begin({ core, strings, sheets, job, list }) {
     // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
     const { entry = null, ...base } = job.value ?? {};
@@ -315,6 +322,7 @@ export class PintleCalculator extends HTMLElement {
  * @template Value
  * @param {Value | Promise<Value>} wanted
  * @param {() => Value | Promise<Value>} otherwise
+ * @returns {Promise<{ value: Value, failed: boolean }>}
  */
 async function orElse(wanted, otherwise) {
   try {

@@ -2,7 +2,8 @@
  * What the person has said so far, and the job made of it. Knows nothing of how it is shown.
  *
  * @import { Core } from "./core.js"
- * @import { Fault, FieldRule, Job, Operator, Plan, System } from "./contract.d.ts"
+ * @import { Fault, FieldRule, Plan, System } from "./contract.d.ts"
+ * @import { Told } from "./entry.js"
  * @import { ListedOperator } from "./operators.js"
  */
 
@@ -162,12 +163,12 @@ export class Session {
   /**
    * Makes the job and computes it.
    *
-   * @returns {{ job: any, calculation: InstanceType<Core["Calculation"]> | null, faults: Fault[] }}
+   * @returns {{ job: any, calculation: InstanceType<Core["Calculation"]> | null, faults: Told[] }}
    */
   compute() {
     const job = this.job();
     const uncertain = [...this.entries.keys()].filter((path) => uncertainInput(path) !== null);
-    const unread = [...this.activePaths(), ...uncertain].filter((path) => this.entry(path).unread).map((path) => this.#unreadFault(path));
+    const unread = [...this.activePaths(), ...uncertain].flatMap((path) => this.entry(path).fault() ?? []);
     try {
       // A plan does not look at the set-out's block, whose faults are told where it is asked.
       const calculation = new this.core.Calculation({ ...job, setout: null });
@@ -180,13 +181,6 @@ export class Session {
       const placed = this.byParts ? errors.map((fault) => ({ ...fault, path: this.members.placed(fault.path) })) : errors;
       return { job, calculation: null, faults: [...unread, ...placed] };
     }
-  }
-
-  /** @param {string} path @returns {Fault} */
-  #unreadFault(path) {
-    const { rule, typed, unread } = this.entry(path);
-    const allowed = { kind: "range", least: rule.least, most: rule.most, quantity: rule.quantity };
-    return /** @type {any} */ ({ path, code: unread, found: typed?.text ?? "", allowed, example: rule.example ?? null, values: [] });
   }
 
   /**
@@ -203,7 +197,7 @@ export class Session {
   /**
    * The faults that may be told now: nothing new before the field is left, and no field nobody has come to yet.
    *
-   * @param {Fault[]} faults
+   * @param {Told[]} faults
    */
   tellable(faults) {
     const now = new Set(faults.map(nameOf));
@@ -223,7 +217,7 @@ function textOf(given) {
   return typeof given === "string" ? given : "";
 }
 
-/** @param {Fault} fault */
+/** @param {Told} fault */
 function nameOf(fault) {
   return `${fault.path} ${fault.code}`;
 }

@@ -2,7 +2,8 @@
  * What every part of the element works with: the core, the words, what was said, and the last result.
  *
  * @import { Core } from "./core.js"
- * @import { Fault, Plan, Quantity, Rating, View } from "./contract.d.ts"
+ * @import { Plan, Quantity, Rating, View } from "./contract.d.ts"
+ * @import { Told } from "./entry.js"
  * @import { Choice } from "./groups.js"
  * @import { OperatorList } from "./operators.js"
  * @import { Session } from "./session.js"
@@ -45,9 +46,9 @@ export class Sheet {
     this.ratings = new Map();
     /** Whether `result` is older than what is typed. */
     this.stale = false;
-    /** Everything wrong with what is typed. @type {Fault[]} */
+    /** Everything wrong with what is typed. @type {Told[]} */
     this.faults = [];
-    /** The part of it that may be told now. @type {Fault[]} */
+    /** The part of it that may be told now. @type {Told[]} */
     this.told = [];
     /** Planned values of what is measured, of the last result, once somebody asks. @type {Map<string, number | null> | null} */
     this.built = null;
@@ -142,7 +143,7 @@ export class Sheet {
     return Object.fromEntries((values ?? []).map(({ name, value, quantity }) => [name, shown(value, quantity)]));
   }
 
-  /** What a field is called; where several have one name, with what it belongs to. @param {string} path */
+  /** What a field is called; where several have one name, with what it belongs to. @param {string} path @returns {string} */
   fieldName(path) {
     const input = uncertainInput(path);
     if (input !== null) return this.say("sensitivity.field", { field: this.fieldName(input) });

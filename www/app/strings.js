@@ -29,6 +29,7 @@ export class Strings {
    * @returns {any}
    */
   at(key) {
+    /** @type {any} */
     let node = this.table;
     for (const part of key.split(".")) node = node?.[part];
     return node;

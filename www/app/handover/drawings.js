@@ -43,7 +43,7 @@ export function drawingBlocks(sheet, { plan, calculation }) {
 
 /** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */
 function markBlocks(sheet, marks) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
   const short = (/** @type {number} */ value) => sheet.mark(value);
   /** @type {[string, Mark][]} */
   const places = [

@@ -35,7 +35,7 @@ export function paperBlocks(sheet, result) {
     ...linkBlocks(sheet, sheet.session.job()),
     head(sheet.say("page.cautions")),
     list(cautionSentences(sheet)),
-    ...surveyBlocks(sheet, result),
+    ...surveyBlocks(sheet),
     ...drawingBlocks(sheet, result),
     ...settingBlocks(sheet, result),
     ...siteBlocks(sheet, result),

@@ -13,7 +13,7 @@ const BLANK = ["cable", "battery", "rod", "conductor"];
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function partsBlocks(sheet, { job, calculation }) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.parts.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.parts.${key}`, values);
   const count = (/** @type {number} */ number) => sheet.show(number, "count");
   const short = (/** @type {number} */ value) => sheet.tape(value);
   const { crank, link, anchors } = calculation.mark_out();

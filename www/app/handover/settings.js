@@ -60,7 +60,7 @@ function enterBlocks(sheet, { job, plan }) {
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 function pushBlocks(sheet, { plan: { breakaway } }) {
   if (!breakaway) return [];
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.push.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.push.${key}`, values);
   const shown = shower(sheet);
   const { trial, highest, least_slip_n_m: least } = breakaway;
   /** @type {[string, Cell][]} */

@@ -12,7 +12,7 @@ const SUPPLY = ["circuit", "cable", "voltage", "battery", "rod", "conductor"];
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function siteBlocks(sheet, { job, plan: { entrapment } }) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.${key}`, values);
   /** @type {[string, Cell][]} */
   const supply = SUPPLY.map((key) => [say(`supply.rows.${key}`), ""]);
   return [
@@ -25,7 +25,7 @@ export function siteBlocks(sheet, { job, plan: { entrapment } }) {
 
 /** @param {Sheet} sheet @param {any} job @param {import("../contract.d.ts").Entrapment} entrapment @returns {Block[]} */
 function zoneBlocks(sheet, job, { zones, means, unreached }) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.zones.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.zones.${key}`, values);
   const word = (/** @type {boolean} */ yes) => say(yes ? "yes" : "no");
   const moves = (/** @type {("open" | "close")[]} */ list) => list.map((direction) => sheet.say(`direction.${direction}`)).join(", ");
   const kind = (/** @type {string} */ name) => sheet.say(`choices.site_means_reaches.${name}`);

@@ -14,7 +14,7 @@ import { day } from "./signatures.js";
  * @returns {{ root: HTMLElement, count: (pages: number) => void }} `count` says of how many once that is known
  */
 export function titleBlock(sheet, job, page) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`handover.paper.block.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.block.${key}`, values);
   const record = job.record ?? {};
   const list = sheet.session.operator ? sheet.list.title || say("typed") : say("typed");
   const number = h("b", {});

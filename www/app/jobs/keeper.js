@@ -301,7 +301,7 @@ export class Keeper {
   }
 
   /** @param {string} id @param {string} name */
-  async rename(id, name) {
+  rename(id, name) {
     if (id !== this.id) return this.#change(id, (row) => (row.document.title = name));
     this.calculator.jobTitle = name;
     return this.save();

@@ -1,7 +1,7 @@
 /**
  * The sheet as the set-out's fields see it: the same words and units, the set-out's own numbers and faults.
  *
- * @import { Fault } from "../contract.d.ts"
+ * @import { Told } from "../entry.js"
  * @import { Sheet } from "../sheet.js"
  * @import { Ask } from "./ask.js"
  */
@@ -17,7 +17,7 @@ function nameKey(path) {
  * @param {Sheet} sheet
  * @param {Ask} ask
  * @param {() => void} changed
- * @returns {Sheet & { takeFaults: (faults: Fault[]) => void }}
+ * @returns {Sheet & { takeFaults: (faults: Told[]) => void }}
  */
 export function askSheet(sheet, ask, changed) {
   const session = Object.create(sheet.session, {
@@ -27,13 +27,13 @@ export function askSheet(sheet, ask, changed) {
     visited: { value: new Set() },
     told: { value: new Set() },
   });
-  /** @type {Fault[]} */
+  /** @type {Told[]} */
   let told = [];
   return Object.create(sheet, {
     session: { value: session },
     told: { get: () => told },
     changed: { value: changed },
-    takeFaults: { value: (/** @type {Fault[]} */ faults) => (told = session.tellable(faults)) },
+    takeFaults: { value: (/** @type {Told[]} */ faults) => (told = session.tellable(faults)) },
     isAssumed: {
       value: (/** @type {string} */ path) => {
         const entry = session.entry(path);

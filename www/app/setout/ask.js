@@ -3,7 +3,8 @@
  * It lives beside the job's own numbers, so that a fault in it never takes the verdict away.
  *
  * @import { Core } from "../core.js"
- * @import { Fault, FieldRule, System } from "../contract.d.ts"
+ * @import { FieldRule, System } from "../contract.d.ts"
+ * @import { Told } from "../entry.js"
  * @import { Chosen } from "../session.js"
  *
  * What was said, as plain data: texts as typed, choices, and how many areas are kept out of.
@@ -123,13 +124,9 @@ export class Ask {
     return block;
   }
 
-  /** Texts that are no numbers. @returns {Fault[]} */
+  /** Texts that are no numbers. @returns {Told[]} */
   unread() {
-    const entries = this.activePaths().map((path) => /** @type {Entry} */ (this.entries.get(path)));
-    return entries.filter(({ unread }) => unread).map(({ path, rule, typed, unread }) => {
-      const allowed = { kind: "range", least: rule.least, most: rule.most, quantity: rule.quantity };
-      return /** @type {any} */ ({ path, code: unread, found: typed?.text ?? "", allowed, example: rule.example, values: [] });
-    });
+    return this.activePaths().flatMap((path) => this.entries.get(path)?.fault() ?? []);
   }
 
   /** @param {System} system */

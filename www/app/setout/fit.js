@@ -66,7 +66,7 @@ export function riserOf(sheet, { riser_m: riser }) {
 
 /** @param {Sheet} sheet @param {MarkOut} marks */
 function marksPart(sheet, marks) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
   const short = (/** @type {number | null} */ value) => (value === null ? say("unknown") : sheet.mark(value));
   const angle = (/** @type {number} */ value) => sheet.show(value, "angle");
   /** @type {[string, Mark][]} */
@@ -103,7 +103,7 @@ function marksPart(sheet, marks) {
 
 /** @param {Sheet} sheet @param {TapeCost} cost */
 function tapePart(sheet, cost) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
   const shown = (/** @type {number | null | undefined} */ value, /** @type {Quantity} */ quantity) => (value == null ? "–" : sheet.show(value, quantity));
   const rows = cost.dimensions.map(({ path, short, long }) => [
     sheet.fieldName(path),
@@ -128,7 +128,7 @@ function tapePart(sheet, cost) {
 /** @param {Sheet} sheet @param {Clearances | null} clearances */
 function clearPart(sheet, clearances) {
   if (!clearances) return [];
-  const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
   const heads = ["part", "against", "least", "angle"].map((key) => say(`clear_columns.${key}`));
   const rows = clearances.gaps.map((gap) => [
     say(`parts.${gap.part}`),

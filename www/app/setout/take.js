@@ -20,9 +20,9 @@ export function takeArm(sheet, arm) {
   const elbow = session.choice("arm.elbow");
   const before = NUMBERS.map((name) => {
     const entry = session.entry(`arm.${name}`);
-    const { value, typed, unread } = entry;
+    const { value, typed, unread, readings } = entry;
     entry.type(textOf(sheet, arm[name]), session.system);
-    return () => Object.assign(entry, { value, typed, unread });
+    return () => Object.assign(entry, { value, typed, unread, readings });
   });
   const { value, assumed } = elbow;
   Object.assign(elbow, { value: arm.elbow, assumed: false });

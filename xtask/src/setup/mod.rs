@@ -4,7 +4,7 @@ pub mod axe;
 pub mod bindgen;
 pub mod browser;
 pub mod gecko;
-pub mod markup;
+pub mod packages;
 pub mod python;
 pub mod targets;
 pub mod trunk;

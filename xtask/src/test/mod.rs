@@ -6,6 +6,7 @@
 mod log;
 mod native;
 mod page;
+mod scripts;
 mod speed;
 mod style;
 
@@ -28,7 +29,7 @@ pub struct Step {
 }
 
 fn groups() -> Vec<&'static Step> {
-    [style::STEPS, native::STEPS, page::STEPS, speed::STEPS].into_iter().flatten().collect()
+    [style::STEPS, native::STEPS, page::STEPS, scripts::STEPS, speed::STEPS].into_iter().flatten().collect()
 }
 
 /// Runs the steps whose names contain one of the given words, and those they build on; all of them for no word. An error
@@ -82,9 +83,12 @@ fn attempt(step: &Step, passed: &[&str]) -> bool {
     result.is_ok()
 }
 
-/// How many tests the output of Cargo's test runners counts as passed.
+/// How many tests the output of Cargo's test runners, or of node's, counts as passed.
 fn count(output: &str) -> usize {
     let passed = |line: &str| {
+        if let Some(counted) = line.strip_prefix("# pass ") {
+            return counted.trim().parse::<usize>().ok();
+        }
         let (_, result) = line.split_once("test result: ")?;
         let (_, counts) = result.split_once(". ")?;
         counts.split_once(" passed")?.0.parse::<usize>().ok()
@@ -121,6 +125,7 @@ mod tests {
         let output = "running 3 tests\ntest result: ok. 3 passed; 0 failed; 0 ignored\n\n\
                       test result: ok. 12 passed; 0 failed; 0 ignored; 0 filtered out; finished in 0.10s\n";
         assert_eq!(count(output), 15);
+        assert_eq!(count("TAP version 13\nok 1 - a\n1..1\n# tests 1\n# pass 1\n# fail 0\n"), 1);
         assert_eq!(count("no tests to run!"), 0);
     }
 

@@ -6,7 +6,7 @@ use std::process::Command;
 use anyhow::Result;
 
 use super::{Log, Step};
-use crate::setup::{axe, browser, gecko, markup, python, targets};
+use crate::setup::{axe, browser, gecko, packages, python, targets};
 use crate::{page, place, sizes};
 
 pub const STEPS: &[Step] = &[
@@ -19,7 +19,7 @@ pub const STEPS: &[Step] = &[
 
 /// HTML and CSS by validators that know nothing of this page.
 fn validators(log: &mut Log) -> Result<()> {
-    let tools = markup::ensure()?;
+    let tools = packages::ensure("tests/markup", "validating HTML and CSS")?;
     log.run(Command::new("node").arg("tests/markup/check.mjs").arg(tools).arg("www"))
 }
 

@@ -1,4 +1,4 @@
-//! The validators of HTML and CSS that `tests/markup` pins.
+//! Packages of the npm registry that judge the page: what the lock file of a folder pins by content.
 
 use std::fs;
 use std::path::PathBuf;
@@ -11,20 +11,20 @@ use super::install_packages;
 use crate::place::{cache, program, root};
 use crate::shell::{run, say};
 
-/// A folder with the validators, from the user's cache or, the first time, as the lock file pins them by content. It is named by that
-/// file's hash, so that a changed pin makes a new one.
-pub fn ensure() -> Result<PathBuf> {
-    let pins = root().join("tests/markup");
+/// A folder with the packages that a folder's lock file pins, from the user's cache or, the first time, from npm, which holds each to
+/// its hash. It is named by the lock file's hash, so that a changed pin makes a new one.
+pub fn ensure(pinned: &str, what_for: &str) -> Result<PathBuf> {
+    let pins = root().join(pinned);
     let hash = Sha256::digest(fs::read(pins.join("package-lock.json"))?);
     let name: String = hash.iter().take(6).map(|byte| format!("{byte:02x}")).collect();
-    let home = cache()?.join(format!("markup-{name}"));
+    let home = cache()?.join(format!("{}-{name}", pinned.rsplit('/').next().unwrap_or(pinned)));
+    if program("npm").is_none() || program("node").is_none() {
+        install_packages(&["nodejs", "npm"], what_for)?;
+    }
     if home.is_dir() {
         return Ok(home);
     }
-    if program("npm").is_none() || program("node").is_none() {
-        install_packages(&["nodejs", "npm"], "validating HTML and CSS")?;
-    }
-    say(format!("installing the packages of tests/markup/package.json into {}", home.display()));
+    say(format!("installing the packages of {pinned}/package.json into {}", home.display()));
     let fresh = home.with_extension("new");
     let _ = fs::remove_dir_all(&fresh);
     fs::create_dir_all(&fresh)?;
