@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
 use pintle_core::units::{MarkApart, Quantity, ReadError, System};
-use pintle_core::{FieldRule, Invalid, Job, Pad, Plan, RunPoint, SetOutAnswer};
+use pintle_core::{FieldRule, Invalid, Job, LeftOut, Pad, Plan, RunPoint, SetOutAnswer};
 use pintle_web::drawing::{PlotArea, QrPath, View};
 use ts_rs::{Config, TS, TypeVisitor};
 
@@ -49,6 +49,7 @@ fn declarations() -> String {
     all.visit::<Job>();
     all.visit::<Plan>();
     all.visit::<Invalid>();
+    all.visit::<LeftOut>();
     all.visit::<FieldRule>();
     all.visit::<Quantity>();
     all.visit::<System>();
@@ -92,6 +93,7 @@ fn every_imported_type_is_declared() {
         "FieldRule",
         "Finding",
         "Invalid",
+        "LeftOut",
         "Job",
         "MarkApart",
         "Operator",

@@ -4,10 +4,11 @@
  * @import { Core } from "./core.js"
  * @import { Fault, FieldRule, Plan, System } from "./contract.d.ts"
  * @import { Told } from "./entry.js"
+ * @typedef {{ path: string, faults: Told[] }} LeftOut a part that is begun and not counted, and what it needs
  * @import { ListedOperator } from "./operators.js"
  */
 
-import { get } from "./document.js";
+import { get, put } from "./document.js";
 import { Entry } from "./entry.js";
 import { SiteLists } from "./check/site-lists.js";
 import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
@@ -163,23 +164,35 @@ export class Session {
   /**
    * Makes the job and computes it.
    *
-   * @returns {{ job: any, calculation: InstanceType<Core["Calculation"]> | null, faults: Told[] }}
+   * A part that is begun and cannot be read yet is left out, with what it needs; the rest is computed.
+   *
+   * @returns {{ job: any, calculation: InstanceType<Core["Calculation"]> | null, faults: Told[], leftOut: LeftOut[] }}
    */
   compute() {
     const job = this.job();
     const uncertain = [...this.entries.keys()].filter((path) => uncertainInput(path) !== null);
-    const unread = [...this.activePaths(), ...uncertain].flatMap((path) => this.entry(path).fault() ?? []);
+    const unread = [...this.activePaths(), ...uncertain].filter((path) => this.entry(path).unread);
+    const faults = unread.flatMap((path) => this.entry(path).fault() ?? []);
+    // A plan does not look at the set-out's block, whose faults are told where it is asked.
+    const asked = { ...structuredClone(job), setout: null };
+    // A text that cannot be read stands as it is, so that the core leaves its part out. One that the job has no place for stops the whole.
+    const placed = unread.filter((path) => !uncertain.includes(path) && !path.startsWith("leaf."));
+    for (const path of placed) put(asked, path, this.entry(path).typed?.text ?? "");
+    const named = (/** @type {Told[]} */ found) => found.map((fault) => faults.find(({ path }) => path === fault.path) ?? fault);
     try {
-      // A plan does not look at the set-out's block, whose faults are told where it is asked.
-      const calculation = new this.core.Calculation({ ...job, setout: null });
-      if (unread.length === 0) return { job, calculation, faults: [] };
+      const calculation = new this.core.Calculation(asked);
+      if (placed.length === unread.length) {
+        const leftOut = calculation.left_out().map((part) => ({ ...part, faults: named(part.faults) }));
+        return { job, calculation, faults: leftOut.flatMap((part) => part.faults), leftOut };
+      }
       calculation.free();
-      return { job, calculation: null, faults: unread };
+      return { job, calculation: null, faults, leftOut: [] };
     } catch (error) {
       const errors = /** @type {{ errors?: Fault[] }} */ (error).errors;
       if (!Array.isArray(errors)) throw error;
-      const placed = this.byParts ? errors.map((fault) => ({ ...fault, path: this.members.placed(fault.path) })) : errors;
-      return { job, calculation: null, faults: [...unread, ...placed] };
+      const others = errors.filter(({ path }) => !unread.includes(path));
+      const rest = this.byParts ? others.map((fault) => ({ ...fault, path: this.members.placed(fault.path) })) : others;
+      return { job, calculation: null, faults: [...faults, ...rest], leftOut: [] };
     }
   }
 

@@ -48,6 +48,8 @@ export class Sheet {
     this.stale = false;
     /** Everything wrong with what is typed. @type {Told[]} */
     this.faults = [];
+    /** Parts that are begun and not counted, and what they need. @type {import("./session.js").LeftOut[]} */
+    this.leftOut = [];
     /** The part of it that may be told now. @type {Told[]} */
     this.told = [];
     /** Planned values of what is measured, of the last result, once somebody asks. @type {Map<string, number | null> | null} */
@@ -203,9 +205,12 @@ export class Sheet {
 
   /** Computes what is typed, and keeps the last valid result where that fails. */
   compute() {
-    const { job, calculation, faults } = this.session.compute();
+    const { job, calculation, faults, leftOut } = this.session.compute();
     this.faults = faults;
-    this.told = this.session.tellable(faults);
+    this.leftOut = leftOut;
+    // What a part that was only begun still lacks is no mistake: it is said beside the verdict.
+    const lacking = new Set(leftOut.flatMap((part) => part.faults).filter(({ code }) => code === "missing"));
+    this.told = this.session.tellable(faults.filter((fault) => !lacking.has(fault)));
     this.stale = calculation === null;
     this.built = null;
     // A leaf of no part weighs nothing that could be judged: what was worked out before belongs to another leaf.

@@ -6,7 +6,7 @@
 
 import { h, setText } from "./dom.js";
 import { judged, stopSentences } from "./judged.js";
-import { oldSentence } from "./verdict-line.js";
+import { begunSentence, oldSentence } from "./verdict-line.js";
 
 const PAUSE_MS = 700;
 
@@ -34,7 +34,7 @@ export function createStatus(sheet) {
 
   function update() {
     clearTimeout(timer);
-    timer = setTimeout(() => setText(root, sentence()), PAUSE_MS);
+    timer = setTimeout(() => setText(root, [sentence(), sheet.stale ? "" : begunSentence(sheet)].join(" ").trim()), PAUSE_MS);
   }
 
   return { root, update };

@@ -30,6 +30,7 @@ export function createVerdictLine(sheet, why, find) {
     way("set_out", () => to(find(".setout summary"))),
   );
   const old = h("p", { class: "old", hidden: true });
+  const begun = h("p", { class: "begun", part: "begun", hidden: true });
   const root = h(
     "section",
     { class: "verdict-line", part: "verdict", "aria-label": sheet.say("verdict.title") },
@@ -42,6 +43,7 @@ export function createVerdictLine(sheet, why, find) {
       h("button", { type: "button", class: "why", onclick: () => why() }, sheet.say("verdict.why")),
     ),
     old,
+    begun,
     ways,
   );
   let drawn = "none";
@@ -59,6 +61,9 @@ export function createVerdictLine(sheet, why, find) {
     setText(figures, result ? figuresOf(sheet) : "");
     old.hidden = !stale;
     setText(old, stale ? oldSentence(sheet) : "");
+    const parts = stale ? "" : begunSentence(sheet);
+    begun.hidden = parts === "";
+    setText(begun, parts);
   }
 
   return { root, update };
@@ -96,6 +101,20 @@ export function oldSentence(sheet) {
   const more = fields.length - NAMED;
   const named = more > 1 ? [...fields.slice(0, NAMED), sheet.say("verdict.more", { count: more })] : fields;
   return sheet.say(sheet.result ? "verdict.old" : "verdict.waiting", { fields: sheet.strings.list(named) });
+}
+
+/**
+ * What was begun and is not counted, each with what it needs; empty where nothing was.
+ *
+ * @param {Sheet} sheet
+ */
+export function begunSentence(sheet) {
+  if (sheet.leftOut.length === 0) return "";
+  const parts = sheet.leftOut.map(({ path, faults }) => {
+    const fields = [...new Set(faults.map((fault) => placeOf(sheet, fault.path)))];
+    return sheet.say("verdict.begun.part", { part: placeOf(sheet, path.split(".")[0]), fields: sheet.strings.list(fields) });
+  });
+  return sheet.say("verdict.begun.line", { parts: sheet.strings.list(parts) });
 }
 
 /** @param {Sheet} sheet @param {string} path */

@@ -2,7 +2,7 @@
 
 use std::cell::OnceCell;
 
-use pintle_core::{CheckedJob, Document, Model, Operator, Plan, Rating, Run};
+use pintle_core::{CheckedJob, Document, LeftOut, Model, Operator, Plan, Rating, Run};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
@@ -18,18 +18,29 @@ use crate::drawing;
 pub struct Calculation {
     model: Model,
     plan: Plan,
+    /// Parts of the job that are begun and not counted.
+    left_out: Vec<LeftOut>,
     /// Runs in full, once somebody asks.
     runs: OnceCell<Vec<Run>>,
 }
 
 #[wasm_bindgen]
 impl Calculation {
-    /// Reads and solves a job. Throws `Invalid` with every fault when it cannot be planned.
+    /// Reads and solves a job, without the parts of it that are begun and cannot be read yet. Throws `Invalid` with every fault when what a plan
+    /// needs is among them.
     #[wasm_bindgen(constructor)]
     pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
         let document: Document = decode_job(job)?;
-        let model = CheckedJob::read(&document).and_then(Model::of).map_err(|invalid| thrown(&invalid))?;
-        Ok(Calculation { plan: model.plan_without_sensitivity(), model, runs: OnceCell::new() })
+        let read = CheckedJob::read_partial(&document);
+        let solved = read.and_then(|(job, left_out)| Ok((Model::of(job)?, left_out)));
+        let (model, left_out) = solved.map_err(|invalid| thrown(&invalid))?;
+        Ok(Calculation { plan: model.plan_without_sensitivity(), model, left_out, runs: OnceCell::new() })
+    }
+
+    /// Parts of the job that are begun, what each needs, and that are not counted.
+    #[wasm_bindgen(unchecked_return_type = "LeftOut[]")]
+    pub fn left_out(&self) -> Result<JsValue, JsValue> {
+        encode(&self.left_out)
     }
 
     /// Ratings of the operators of a list in the place of the job's own, in the list's order; `null` for one whose numbers are not in range.
