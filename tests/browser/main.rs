@@ -1,5 +1,6 @@
 //! The page in a real browser, and proof that the harness sees what it is there to see.
 
+mod begun;
 mod builds;
 mod built;
 mod calculator;

@@ -8,6 +8,7 @@ mod checked;
 mod defaults;
 mod errors;
 mod findings;
+mod judgements;
 mod lists;
 mod marks_typed;
 mod member_lists;

@@ -11,6 +11,7 @@ mod findings;
 mod front;
 mod ground;
 mod holding;
+mod judgements;
 mod marks;
 mod model;
 mod motion;
@@ -40,6 +41,7 @@ pub use findings::{Finding, FindingCode, Severity};
 pub use front::front;
 pub use ground::{GapPoint, OverGround};
 pub use holding::{Holding, HoldingLimit};
+pub use judgements::{Judged, Judgement};
 pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
@@ -90,6 +92,8 @@ pub struct Plan {
     pub findings: Vec<Finding>,
     /// The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
     pub overall: Overall,
+    /// What was judged and what came of it, every subject once.
+    pub judgements: Vec<Judgement>,
     /// Paths of the job's fields that were not said and are assumed.
     pub assumed: Vec<&'static str>,
     /// The working wind, where it comes from a standard or has a bearing.
@@ -276,5 +280,7 @@ pub struct PartialPlan {
 /// [`Invalid`] where what cannot be read is needed, or with the reason why the arm cannot work.
 pub fn plan_partial(document: &Document) -> Result<PartialPlan, Invalid> {
     let (job, left_out) = CheckedJob::read_partial(document)?;
-    Ok(PartialPlan { plan: Model::of(job)?.plan(), left_out })
+    let mut plan = Model::of(job)?.plan();
+    plan.judge(&left_out);
+    Ok(PartialPlan { plan, left_out })
 }

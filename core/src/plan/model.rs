@@ -143,6 +143,7 @@ impl Model {
             overrun: self.overrun(&swept),
             findings: Vec::new(),
             overall: overall::overall(rating.verdict, &[]),
+            judgements: Vec::new(),
             assumed: self.job.assumed(),
             wind: None,
             members: self.job.leaf.members.as_deref().map(MemberTotals::of),
@@ -171,6 +172,7 @@ impl Model {
         plan.record = self.job().has_record().then(|| self.commissioning(&plan));
         plan.findings = findings::of(self, &plan, least_lever_rad);
         plan.overall = overall::overall(plan.rating.verdict, &plan.findings);
+        plan.judge(&[]);
         plan
     }
 

@@ -32,6 +32,22 @@ pub enum Subject {
     Record,
 }
 
+impl Subject {
+    /// All of them, in the order in which they are told.
+    pub const ALL: [Subject; 10] = [
+        Subject::Torque,
+        Subject::Arm,
+        Subject::Tape,
+        Subject::Clearances,
+        Subject::Motion,
+        Subject::Breakaway,
+        Subject::Storm,
+        Subject::People,
+        Subject::AsBuilt,
+        Subject::Record,
+    ];
+}
+
 /// The worst of what was judged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]

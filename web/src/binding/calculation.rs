@@ -34,7 +34,9 @@ impl Calculation {
         let read = CheckedJob::read_partial(&document);
         let solved = read.and_then(|(job, left_out)| Ok((Model::of(job)?, left_out)));
         let (model, left_out) = solved.map_err(|invalid| thrown(&invalid))?;
-        Ok(Calculation { plan: model.plan_without_sensitivity(), model, left_out, runs: OnceCell::new() })
+        let mut plan = model.plan_without_sensitivity();
+        plan.judge(&left_out);
+        Ok(Calculation { plan, model, left_out, runs: OnceCell::new() })
     }
 
     /// Parts of the job that are begun, what each needs, and that are not counted.
