@@ -167,7 +167,9 @@ impl Swing<'_> {
             index => 0.5 * linkage.open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
         };
         let looked_at: Vec<Joints> = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
-        let way = |pair: &[Joints]| ARC * (pair[0].elbow - pair[1].elbow).hypot().max((pair[0].bracket - pair[1].bracket).hypot());
+        let way = |pair: &[Joints]| {
+            ARC * (pair[0].elbow - pair[1].elbow).hypot().max((pair[0].bracket - pair[1].bracket).hypot())
+        };
         let moved_m = core::iter::once(0.0).chain(looked_at.windows(2).map(way)).collect();
         let joints = looked_at.iter().flat_map(|joints| [joints.elbow, joints.bracket]);
         let furthest_m = joints.chain([linkage.shaft]).fold(0.0, |most: f64, joint| most.max(joint.to_vec2().hypot()));
