@@ -57,9 +57,15 @@ fn cost_ms(job: &Job, run: fn(&Job)) -> f64 {
 /// The least of many runs, ms, and what the demonstration job's plan takes on the same machine at the same time.
 fn least_ms(job: &Job, run: fn(&Job)) -> (f64, f64) {
     let demonstration = wild::read(&wild::kept()[0]).expect("the demonstration job is valid");
-    (0..RUNS).fold((f64::MAX, f64::MAX), |(least, usual), _| {
-        (least.min(cost_ms(job, run)), usual.min(cost_ms(&demonstration, KINDS[0].run)))
-    })
+    let (mut least, mut usual, mut spent) = (f64::MAX, f64::MAX, 0.0);
+    for count in 0..RUNS {
+        let ms = cost_ms(job, run);
+        (least, usual, spent) = (least.min(ms), usual.min(cost_ms(&demonstration, KINDS[0].run)), spent + ms);
+        if count >= 2 && spent > 1e3 {
+            break;
+        }
+    }
+    (least, usual)
 }
 
 /// What is asked of a job, and of which.

@@ -12,6 +12,17 @@ use core::f64::consts::PI;
 /// Excess from which on no further rectangle is looked at.
 const FAR: f64 = 0.3;
 
+/// How closely the rectangles are looked at, which cost most.
+#[derive(Clone, Copy)]
+enum Look {
+    /// Not at all.
+    Away,
+    /// At the stations, until what they come to is so much.
+    AtStations(f64),
+    /// Between the stations too.
+    Closely,
+}
+
 /// Values of one term at the stations.
 type Row = [f64; INTERVALS + 1];
 
@@ -41,6 +52,25 @@ impl Site<'_> {
         Found { point: *point, elbow, sense, objective, excess }
     }
 
+    /// The same with the rectangles at the stations, and whether they were all looked at: as soon as its merit is known to be above `most` they are not.
+    pub fn ranked(&self, promised: &Found, weight: f64, most: f64) -> (Found, bool) {
+        let until = if self.given_up == Some(Limit::KeepOut) {
+            most - weight * promised.excess.max(0.0)
+        } else {
+            ((most - promised.objective) / weight).max(0.0)
+        };
+        let bare = self.bare(&promised.point, promised.elbow);
+        let Scales { objective, excess, .. } = self.weighed(&bare, promised.sense, Look::AtStations(until));
+        let found = Found { objective, excess, ..*promised };
+        (found, excess >= FAR || found.merit(weight) <= most)
+    }
+
+    /// Objective and excess at the stations, the rectangles looked at until the excess is above `enough`.
+    pub fn roughly(&self, bare: &Bare, sense: f64, enough: f64) -> (f64, f64) {
+        let scales = self.weighed(bare, sense, Look::AtStations(enough));
+        (scales.objective, scales.excess)
+    }
+
     /// The sign of the lever an arm works in: that at mid-swing.
     pub fn sense(&self, bare: &Bare) -> f64 {
         let station = &self.stations[INTERVALS / 2];
@@ -50,7 +80,7 @@ impl Site<'_> {
     /// Objective and excess of an arm over the whole swing. Extremes between the stations come from a parabola through three of them; where
     /// the site is [`exact`](Site::exact), from the term itself at an angle refined twice.
     pub fn appraise(&self, bare: &Bare, sense: f64) -> (f64, f64) {
-        let scales = self.weighed(bare, sense, true);
+        let scales = self.weighed(bare, sense, Look::Closely);
         (scales.objective, scales.excess)
     }
 
@@ -58,17 +88,17 @@ impl Site<'_> {
     pub fn promised(&self, point: &Point, elbow: Elbow) -> Found {
         let bare = self.bare(point, elbow);
         let sense = self.sense(&bare);
-        let Scales { objective, excess, .. } = self.weighed(&bare, sense, false);
+        let Scales { objective, excess, .. } = self.weighed(&bare, sense, Look::Away);
         Found { point: *point, elbow, sense, objective, excess }
     }
 
     /// The limit an arm exceeds most, by how much in the search's unit.
     pub fn most_exceeded(&self, found: &Found) -> Option<(Limit, f64)> {
-        let scales = self.weighed(&self.bare(&found.point, found.elbow), found.sense, true);
+        let scales = self.weighed(&self.bare(&found.point, found.elbow), found.sense, Look::Closely);
         Some((scales.limit?, scales.excess))
     }
 
-    fn weighed(&self, bare: &Bare, sense: f64, rectangles: bool) -> Scales<'_, '_> {
+    fn weighed(&self, bare: &Bare, sense: f64, look: Look) -> Scales<'_, '_> {
         let (mut torques, mut levers) = ([0.0; INTERVALS + 1], [0.0; INTERVALS + 1]);
         for ((station, torque), lever) in self.stations.iter().zip(&mut torques).zip(&mut levers) {
             let instant = bare.at(station.cosine, station.sine);
@@ -105,23 +135,29 @@ impl Site<'_> {
             scales.note(Some(Limit::MostShaftTorqueNM), torque - most);
         }
         // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
-        let count = setout.keep_out.len();
-        if rectangles && count > 0 && scales.excess < FAR {
+        let given_up = self.given_up == Some(Limit::KeepOut);
+        let (enough, closely) = match look {
+            Look::AtStations(until) => (if given_up { until } else { until.min(FAR) }, false),
+            _ => (if given_up { f64::MAX } else { FAR }, true),
+        };
+        let noted = if given_up { scales.objective } else { scales.excess };
+        let looks =
+            !matches!(look, Look::Away) && !setout.keep_out.is_empty() && scales.excess < FAR && noted <= enough;
+        if looks {
             let swept = Swept::new(self, bare);
-            let (first, mut deepest) = (self.deepest.get().min(count - 1), f64::MAX);
-            for rectangle in core::iter::once(first).chain((0..count).filter(|&other| other != first)) {
+            // What is met deepest at a few stations tells soonest that an arm is out, and leaves the others least to be asked about.
+            let (first, gap) = swept.deepest();
+            scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
+            let others = (0..setout.keep_out.len()).filter(|&other| other != first);
+            for rectangle in core::iter::once(first).chain(others) {
                 for part in [CRANK, LINK] {
-                    if scales.excess >= FAR {
+                    let noted = if given_up { scales.objective } else { scales.excess };
+                    if noted > enough {
                         break;
                     }
-                    let noted = if self.given_up == Some(Limit::KeepOut) { scales.objective } else { scales.excess };
                     // What is wider than this changes nothing.
                     let bar = self.wanted_gap_m() - noted.max(0.0);
-                    let gap = swept.least_gap(rectangle, part, [bar; 2], |_| ());
-                    if gap < deepest {
-                        deepest = gap;
-                        self.deepest.set(rectangle);
-                    }
+                    let gap = swept.least_gap(rectangle, part, [if closely { bar } else { f64::MIN }, bar], |_| ());
                     scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
                 }
             }

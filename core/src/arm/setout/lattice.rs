@@ -26,6 +26,8 @@ const FIRST_ASKED: [usize; 6] = [Site::tenth(), 12, 20, 28, 36, INTERVALS];
 /// About a fifth of a second natively; only a fine step under loose limits comes near it.
 const MOST_WORK: u64 = 4_000_000;
 const WEIGHED: u64 = 60;
+/// The same of an arm weighed among the rectangles, for each of them.
+const RECTANGLE: u64 = 10;
 /// Excess of the nearest of the continuum's arms from which on the lattice is left alone: its arms are some of the continuum's, and where so many
 /// scattered and descended from come no nearer than a millimetre, there is none to be found between them.
 const HOPELESS: f64 = 1e-3;
@@ -258,10 +260,11 @@ impl Walk<'_> {
             return;
         }
         self.work += WEIGHED;
-        let (_, excess) = site.appraise(&bare, sense);
+        let (_, excess) = site.roughly(&bare, sense, ROUGH);
         if excess > ROUGH {
             return;
         }
+        self.work += site.setout.keep_out.len() as u64 * RECTANGLE;
         let (objective, excess) = self.exact.appraise(&bare, sense);
         let better = self.best.as_ref().is_none_or(|best| objective < best.objective);
         if excess <= KEPT && better {

@@ -82,14 +82,15 @@ impl Site<'_> {
         self.chosen(tried, bounds, keep)
     }
 
-    /// The best by each weight, far from one another. An arm is ranked by what it promises, weighed against the rectangles only when its turn comes,
-    /// and ranked anew: rectangles can but make it worse, so the choice is that among arms all of which were weighed.
+    /// The best by each weight, far from one another. An arm is ranked by what it promises, looked at among the rectangles only when its turn comes,
+    /// no longer than until it is worse than the next, and ranked anew: rectangles can but make it worse, so the choice is that among arms all of
+    /// which were looked at.
     fn chosen(&self, mut tried: Vec<Found>, bounds: &[Point; 2], keep: usize) -> Vec<Found> {
-        let mut weighed = alloc::vec![self.setout.keep_out.is_empty(); tried.len()];
+        let mut ranked = alloc::vec![self.setout.keep_out.is_empty(); tried.len()];
         let mut starts: Vec<Found> = Vec::with_capacity(2 * keep);
         for weight in WEIGHTS {
-            let ranked = |(index, found): (usize, &Found)| Ranked { merit: found.merit(weight), index };
-            let mut heap: BinaryHeap<Ranked> = tried.iter().enumerate().map(ranked).collect();
+            let rank = |(index, found): (usize, &Found)| Ranked { merit: found.merit(weight), index };
+            let mut heap: BinaryHeap<Ranked> = tried.iter().enumerate().map(rank).collect();
             let most = starts.len() + keep;
             while starts.len() < most
                 && let Some(Ranked { index, .. }) = heap.pop()
@@ -103,15 +104,17 @@ impl Site<'_> {
                 if starts.iter().any(near) {
                     continue;
                 }
-                if weighed[index] {
+                if ranked[index] {
                     starts.push(found);
                 } else {
-                    (tried[index], weighed[index]) = (self.found(&found.point, found.elbow, found.sense), true);
+                    let next = heap.peek().map_or(f64::MAX, |next| next.merit);
+                    (tried[index], ranked[index]) = self.ranked(&found, weight, next);
                     heap.push(Ranked { merit: tried[index].merit(weight), index });
                 }
             }
         }
-        starts
+        // What was good enough to choose by is weighed as everything that is descended from.
+        starts.iter().map(|start| self.found(&start.point, start.elbow, start.sense)).collect()
     }
 
     /// A set-out with the link at a chosen angle to the open leaf: with `D = P − S` open, `L = a + b` and the link's unit vector `w`,

@@ -50,6 +50,10 @@ impl Site<'_> {
         if found.first().is_some_and(Found::kept) {
             return found;
         }
+        // Where as much was scattered already and nothing comes near, no hair will do.
+        if !plain && found.first().is_some_and(|found| found.excess > HOPELESS) {
+            return found;
+        }
         self.hair = Hair::NONE;
         self.descend_from(MANY_SCATTERED, MANY_STARTS)
     }

@@ -5,7 +5,6 @@ use super::terms::Limit;
 use crate::job::{Arm, Elbow, SetOut};
 use crate::real::{cos, root, sin};
 use alloc::vec::Vec;
-use core::cell::Cell;
 
 /// Intervals of the swing between the tabulated leaf angles; a multiple of ten, so that a tenth of the swing is one of them.
 pub(crate) const INTERVALS: usize = 40;
@@ -35,8 +34,6 @@ pub(crate) struct Site<'a> {
     pub exact: bool,
     /// The limit that is given up to find out by how much.
     pub given_up: Option<Limit>,
-    /// The rectangle the last arm met deepest, which the next is asked about first: that decides no answer, only how soon the others are out.
-    pub deepest: Cell<usize>,
 }
 
 /// The plain limits of a set-out, defaults filled in once: the inner loops ask for them at every arm.
@@ -101,7 +98,6 @@ impl<'a> Site<'a> {
             hair: Hair::KEPT,
             exact: false,
             given_up: None,
-            deepest: Cell::new(0),
         };
         for index in 0..=INTERVALS {
             let share = index as f64 / INTERVALS as f64;

@@ -15,6 +15,9 @@ use crate::real::{cos, root, sin};
 pub(super) const CRANK: usize = 0;
 pub(super) const LINK: usize = 1;
 
+/// Stations at which the deepest rectangle is looked for.
+const FEW: [usize; 4] = [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS];
+
 /// An arc over its chord, for a crank that turns less than 50° from station to station.
 const ARC: f64 = 1.04;
 
@@ -66,6 +69,10 @@ impl Bar {
     }
 }
 
+/// Stations that share a box, and how many such boxes there are.
+const GROUP: usize = 6;
+const GROUPS: usize = (INTERVALS + GROUP) / GROUP;
+
 /// Where the joints are at every station.
 pub(super) struct Swept<'a, 'b> {
     site: &'a Site<'b>,
@@ -76,15 +83,15 @@ pub(super) struct Swept<'a, 'b> {
     moved: [[f64; INTERVALS + 1]; 2],
     /// Crank and link at every station.
     bars: [[Bar; INTERVALS + 1]; 2],
-    /// The box around all of them, and the most of their ways.
-    around: [(Bar, f64); 2],
+    /// The box around all of them, those around some that follow one another, and the most of their ways.
+    around: [(Bar, [Bar; GROUPS], f64); 2],
 }
 
 impl<'a, 'b> Swept<'a, 'b> {
     pub fn new(site: &'a Site<'b>, bare: &'a Bare) -> Swept<'a, 'b> {
         let none = [(0.0, 0.0); INTERVALS + 1];
         let moved = [[0.0; INTERVALS + 1]; 2];
-        let (bars, around) = ([[Bar::NONE; INTERVALS + 1]; 2], [(Bar::NONE, 0.0); 2]);
+        let (bars, around) = ([[Bar::NONE; INTERVALS + 1]; 2], [(Bar::NONE, [Bar::NONE; GROUPS], 0.0); 2]);
         let mut swept = Swept { site, bare, brackets: none, elbows: none, moved, bars, around };
         for (index, station) in site.stations.iter().enumerate() {
             [swept.brackets[index], swept.elbows[index]] = bare.joints(station.cosine, station.sine);
@@ -105,10 +112,32 @@ impl<'a, 'b> Swept<'a, 'b> {
             swept.bars[LINK][index] = Bar::new(elbow, swept.brackets[index]);
         }
         for part in [CRANK, LINK] {
-            let all = swept.bars[part].iter().fold(Bar::NONE, |all, bar| all.with(bar));
-            swept.around[part] = (all, swept.moved[part].iter().copied().fold(0.0, f64::max));
+            let mut groups = [Bar::NONE; GROUPS];
+            for (group, bars) in groups.iter_mut().zip(swept.bars[part].chunks(GROUP)) {
+                *group = bars.iter().fold(Bar::NONE, |all, bar| all.with(bar));
+            }
+            let all = groups.iter().fold(Bar::NONE, |all, bar| all.with(bar));
+            swept.around[part] = (all, groups, swept.moved[part].iter().copied().fold(0.0, f64::max));
         }
         swept
+    }
+
+    /// The rectangle that is met deepest at a few stations, and its separation there, m.
+    pub fn deepest(&self) -> (usize, f64) {
+        let (mut deepest, mut least) = ((0, CRANK, 0), f64::MAX);
+        for (rectangle, keep_out) in self.site.setout.keep_out.iter().enumerate() {
+            for part in [CRANK, LINK] {
+                for index in FEW {
+                    let gap = self.bars[part][index].parting_m(keep_out);
+                    if gap < least {
+                        (deepest, least) = ((rectangle, part, index), gap);
+                    }
+                }
+            }
+        }
+        let (rectangle, part, index) = deepest;
+        let other = if part == CRANK { self.bare.shaft() } else { self.brackets[index] };
+        (rectangle, separation_m(&self.site.setout.keep_out[rectangle], self.elbows[index], other))
     }
 
     /// Least separation of a part from a rectangle over the swing, m, if it is less than `sharp`; else what it is at the stations if that is
@@ -125,7 +154,7 @@ impl<'a, 'b> Swept<'a, 'b> {
         let moved = &self.moved[part];
         let keep_out = &self.site.setout.keep_out[rectangle];
         // Most rectangles are far from everything the part ever comes to.
-        let (around, furthest) = &self.around[part];
+        let (around, groups, furthest) = &self.around[part];
         let away = around.box_gap_m(keep_out);
         if away - bar > *furthest {
             return away;
@@ -134,7 +163,21 @@ impl<'a, 'b> Swept<'a, 'b> {
         // Stations that are vouched for stay at the most there is.
         let mut gaps = [f64::MAX; INTERVALS + 1];
         let (mut index, mut least) = (0, f64::MAX);
+        let mut seen = GROUPS;
         loop {
+            let group = index / GROUP;
+            if group != seen {
+                seen = group;
+                let away = groups[group].box_gap_m(keep_out);
+                if away - bar > *furthest {
+                    least = least.min(away);
+                    index = (group + 1) * GROUP;
+                    if index > INTERVALS {
+                        break;
+                    }
+                    continue;
+                }
+            }
             let next = (index + 1).min(INTERVALS);
             let mut gap = bars[index].parting_m(keep_out);
             if gap - bar <= moved[index].max(moved[next]) {
