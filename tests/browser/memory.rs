@@ -39,6 +39,10 @@ async fn held(browser: &Browser) -> Result<Held> {
 
 /// Often enough that a leak of one view each time stands far above everything else that moves.
 const TIMES: u32 = 50;
+/// Times before, to fill every cache.
+const FIRST: u32 = 10;
+/// Times in one script.
+const AT_ONCE: usize = 5;
 /// A view has some 3,400 nodes and 640 listeners: one tenth of one each ten times is no leak of views, and anything larger is one.
 const MOST_NODES: f64 = 1700.0;
 const MOST_LISTENERS: f64 = 320.0;
@@ -47,34 +51,53 @@ const MOST_HEAP_BYTES: f64 = 1.5e6;
 /// Memory of the core grows by pages of 64 KiB and never shrinks; a plan is freed before the next is made.
 const MOST_CORE_BYTES: f64 = 4.0 * 65_536.0;
 
-/// Does something again and again, the first times to fill every cache, and holds what is held afterwards to what was held before.
-async fn stays_flat(browser: &Browser, name: &str, done: &str) -> Result<()> {
-    let turns = |times: u32| {
-        format!(
-            "(async () => {{ const c = document.querySelector('pintle-calculator');
-               const frame = () => new Promise((then) => requestAnimationFrame(() => setTimeout(then)));
-               const until = async (true_) => {{ while (!true_()) await frame(); }};
-               for (let turn = 0; turn < {times}; turn += 1) {{ {done} await frame(); await frame(); }}
-               return true; }})()"
-        )
-    };
-    browser.value(&turns(10)).await?;
-    let before = held(browser).await?;
-    for _ in 0..TIMES / 10 {
-        browser.value(&turns(10)).await?;
-    }
+async fn grown_over(browser: &Browser, before: Held) -> Result<Held> {
     let after = held(browser).await?;
-    let grown = Held {
+    Ok(Held {
         nodes: after.nodes - before.nodes,
         listeners: after.listeners - before.listeners,
         heap_bytes: after.heap_bytes - before.heap_bytes,
         core_bytes: after.core_bytes - before.core_bytes,
+    })
+}
+
+fn is_flat(grown: Held) -> bool {
+    grown.nodes <= MOST_NODES
+        && grown.listeners <= MOST_LISTENERS
+        && grown.heap_bytes <= MOST_HEAP_BYTES
+        && grown.core_bytes <= MOST_CORE_BYTES
+}
+
+/// Does something again and again, the first times to fill every cache, and holds what is held afterwards to what was held before.
+async fn stays_flat(browser: &Browser, name: &str, done: &str) -> Result<()> {
+    let turns = |from: u32| {
+        format!(
+            "(async () => {{ const c = document.querySelector('pintle-calculator');
+               const frame = () => new Promise((then) => requestAnimationFrame(() => setTimeout(then)));
+               const until = async (true_) => {{ while (!true_()) await frame(); }};
+               for (let turn = {from}; turn < {from} + {AT_ONCE}; turn += 1) {{ {done} await frame(); await frame(); }}
+               return true; }})()"
+        )
     };
+    // A few at a time: the driver waits for a script only so long, and a machine may be busy.
+    for from in (0..FIRST).step_by(AT_ONCE) {
+        browser.value(&turns(from)).await?;
+    }
+    let before = held(browser).await?;
+    for from in (FIRST..FIRST + TIMES).step_by(AT_ONCE) {
+        browser.value(&turns(from)).await?;
+    }
+    // What is still on its way (a search, a frame, a language) holds its view until it has come; what is held for good stays.
+    let mut grown = grown_over(browser, before).await?;
+    for _ in 0..20 {
+        if is_flat(grown) {
+            break;
+        }
+        tokio::time::sleep(std::time::Duration::from_millis(500)).await;
+        grown = grown_over(browser, before).await?;
+    }
     println!("{TIMES} × {name}: {grown:?} over {before:?}");
-    assert!(grown.nodes <= MOST_NODES, "{name}: {grown:?}");
-    assert!(grown.listeners <= MOST_LISTENERS, "{name}: {grown:?}");
-    assert!(grown.heap_bytes <= MOST_HEAP_BYTES, "{name}: {grown:?}");
-    assert!(grown.core_bytes <= MOST_CORE_BYTES, "{name}: {grown:?}");
+    assert!(is_flat(grown), "{name}: {grown:?}");
     Ok(())
 }
 
