@@ -32,9 +32,8 @@ fn check(log: &mut Log, what: &str) -> Result<()> {
 fn units(log: &mut Log) -> Result<()> {
     // Only for the program that runs them.
     packages::ensure(FOLDER, WHAT_FOR)?;
-    let mut files = fs::read_dir(root().join(FOLDER).join("units"))?
-        .map(|entry| Ok(entry?.path()))
-        .collect::<Result<Vec<_>>>()?;
+    let mut files =
+        fs::read_dir(root().join(FOLDER).join("units"))?.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
     files.sort();
     log.run_tests(Command::new("node").args(["--test", "--test-reporter=tap"]).args(files))
 }
