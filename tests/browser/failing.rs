@@ -51,17 +51,17 @@ async fn a_file_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
     in_browser(async |browser| {
         let site = site()?;
         let mut judged = std::collections::BTreeSet::new();
-        // Modules at every depth, styles, words, the core.
+        // Scripts at every depth, the style, words, the core.
         for file in [
             "app/boot.js",
             "app/define.js",
             "app/failed.js",
-            "app/paths.js",
+            "app/shared.js",
+            "app/core.js",
             "app/pintle-calculator.js",
-            "app/jobs/row.js",
-            "style/form.css",
+            "app/jobs/define.js",
+            "style/element.css",
             "strings/en.json",
-            "pintle-web.js",
             "pintle-web_bg.wasm",
         ] {
             // The preload, and the import after it.
@@ -139,7 +139,7 @@ async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
         browser.wait_for(READY).await?;
 
         site.trouble("fail /app/guard.js 1")?;
-        site.trouble("fail /app/paths.js 2")?;
+        site.trouble("fail /app/shared.js 2")?;
         browser.open(&site.address).await?;
         assert_eq!(browser.value(TOLD).await?, json!(false));
         // Its twenty seconds are let pass at once.
@@ -214,7 +214,7 @@ async fn a_shops_page_is_told_by_the_element_or_tells_itself() -> Result<()> {
         let address = format!("{}embed.html", site.address);
         let alert = "[...document.querySelector('pintle-calculator').querySelectorAll('[data-failed]'), \
             ...(document.querySelector('pintle-calculator').shadowRoot?.querySelectorAll('[data-failed]') ?? [])]";
-        for file in ["app/paths.js", "style/form.css", "pintle-web_bg.wasm"] {
+        for file in ["app/shared.js", "style/element.css", "pintle-web_bg.wasm"] {
             site.trouble(&format!("fail /{file} 1"))?;
             browser.open(&address).await?;
             browser.wait_for(&format!("{alert}.some((said) => said.textContent.includes('{TEXT}'))")).await?;

@@ -3,8 +3,9 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::json;
 
-use crate::jobs::open;
+use crate::jobs::{before_the_page, open};
 use crate::page::READY;
+use crate::records::{SEE_MEMORY, core_bytes};
 
 /// What the browser counts after a full collection (DevTools Protocol, `HeapProfiler.collectGarbage` and `Performance.getMetrics`), and the
 /// memory of the core, bytes.
@@ -27,8 +28,7 @@ async fn held(browser: &Browser) -> Result<Held> {
         let found = metrics["metrics"].as_array().and_then(|all| all.iter().find(|metric| metric["name"] == name));
         found.and_then(|metric| metric["value"].as_f64()).unwrap_or(f64::NAN)
     };
-    let memory = "import(new URL('pintle-web.js', document.baseURI)).then((core) => core.default()).then(({ memory }) => memory.buffer.byteLength)";
-    let core_bytes = browser.value(memory).await?.as_f64().unwrap_or(f64::NAN);
+    let core_bytes = core_bytes(browser).await?;
     Ok(Held {
         nodes: count("Nodes"),
         listeners: count("JSEventListeners"),
@@ -106,6 +106,7 @@ async fn remounts_jobs_and_languages_leave_nothing_behind() -> Result<()> {
     in_browser(async |browser| {
         let site = Site::start(&setting::dist()?, "/")?;
         browser.driver.cdp().send_raw("Performance.enable", json!({})).await?;
+        before_the_page(&browser, SEE_MEMORY).await?;
         open(&browser, &site.address).await?;
         // Everything unfolded: what is closed has made nothing yet.
         let unfold = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('details')].forEach((one) => (one.open = true)) ?? true";

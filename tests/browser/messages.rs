@@ -255,7 +255,7 @@ async fn no_sentence_has_a_hole() -> Result<()> {
     );
     assert!(not_met.len() < 6, "{not_met:?}");
     in_browser(async |browser| {
-        let site = Site::start(&setting::dist()?, "/")?;
+        let site = Site::start(&setting::modules()?, "/")?;
         open(&browser, &site.address).await?;
         let mut sentences = said(&browser, &real, &findings()).await?;
         sentences.extend(said(&browser, &shapes(), &[]).await?);

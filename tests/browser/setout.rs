@@ -239,7 +239,7 @@ async fn the_worker_maps_ten_thousand_places() -> Result<()> {
         let job = job(|job| job["setout"]["step_m"] = Value::Null);
         let ask = format!(
             "void (() => {{
-                const worker = new Worker(new URL('app/setout/worker.js', document.baseURI), {{ type: 'module' }});
+                const worker = new Worker(new URL('app/worker.js', document.baseURI), {{ type: 'module' }});
                 const told = (globalThis.told = {{ pictures: 0 }});
                 let found = 0;
                 worker.onmessage = ({{ data }}) => {{

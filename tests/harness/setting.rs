@@ -2,7 +2,7 @@
 //! another browser than the one meant would be worth nothing.
 
 use std::env;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 use serde_json::Value;
@@ -10,6 +10,13 @@ use serde_json::Value;
 /// The built page.
 pub fn dist() -> Result<PathBuf> {
     path("PINTLE_DIST")
+}
+
+/// The page as it was before its scripts were bundled, for tests that ask a module for something: the task runner leaves it beside itself.
+pub fn modules() -> Result<PathBuf> {
+    let host = host()?;
+    let target = host.parent().and_then(Path::parent).context("the task runner lies in a target folder")?;
+    Ok(target.join("modules"))
 }
 
 /// The program whose task `host` serves a folder.

@@ -30,16 +30,18 @@ function cssFaults(name) {
     positions: true,
     onParseError: (error) => faults.push(`${name}:${error.line}: ${error.message}`),
   });
-  let declarations = 0;
+  let said = 0;
   walk(tree, (node) => {
+    // A sheet may be made of others.
+    if (node.type === "Atrule" && node.name === "import") said += 1;
     if (node.type !== "Declaration") return;
-    declarations += 1;
+    said += 1;
     // What a variable stands for is known in the browser alone.
     if (node.property.startsWith("--") || /\b(var|env)\(/.test(generate(node.value))) return;
     const { error } = lexer.matchProperty(node.property, node.value);
     if (error) tell(node, `${node.property}: ${generate(node.value)}: ${error.message.split("\n")[0]}`);
   });
-  if (declarations === 0) faults.push(`${name}: no declaration was found`);
+  if (said === 0) faults.push(`${name}: no declaration was found`);
   return faults;
 }
 

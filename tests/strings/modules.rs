@@ -69,22 +69,6 @@ fn reached(from: &str) -> BTreeSet<String> {
     found
 }
 
-/// Each import would else wait for the one that names it.
-#[test]
-fn the_page_asks_ahead_for_the_modules_it_runs() {
-    let html = std::fs::read_to_string(page().join("index.html")).expect("the page");
-    let listed: BTreeSet<String> =
-        between(&html, "<link rel=\"modulepreload\" href=\"app/", '"').into_iter().map(str::to_owned).collect();
-    let mut run = reached("boot.js");
-    assert!(run.len() > 20 && run.remove("boot.js"), "{run:?}");
-    assert_eq!(listed, run);
-    let styles: BTreeSet<String> =
-        between(&html, "href=\"style/", '"').into_iter().map(|name| name.replace(".css", "")).collect();
-    let loader = text("stylesheet.js");
-    let names = between(&loader, "const NAMES = [", ']')[0];
-    assert_eq!(styles, names.split(", ").map(|name| name.trim_matches('"').to_owned()).collect());
-}
-
 #[test]
 fn every_sentence_the_modules_name_is_there() {
     let mut named = 0;

@@ -17,7 +17,7 @@ let started;
  * @returns {Promise<Core>}
  */
 export function loadCore() {
-  started ??= init().then(() => pintle);
+  started ??= init({ module_or_path: new URL("../pintle-web_bg.wasm", import.meta.url) }).then(() => pintle);
   started.catch(() => (started = undefined));
   return started;
 }

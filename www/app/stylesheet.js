@@ -1,17 +1,14 @@
 /**
- * The element's style sheets, fetched once and shared by every copy on the page. Constructed sheets need neither an inline style nor
+ * The elements' style sheet, fetched once and shared by every copy on the page. Constructed sheets need neither an inline style nor
  * a link inside the shadow tree, so a host with a strict content security policy can keep it.
  */
-
-/** In the order of the cascade. */
-const NAMES = ["tokens", "base", "verdict", "cautions", "form", "field", "outcome", "drawings", "setout", "check", "handover", "room", "jobs", "layout"];
 
 /** @type {Promise<CSSStyleSheet[]> | undefined} */
 let loaded;
 
 /** @returns {Promise<CSSStyleSheet[]>} */
 export function loadStyleSheets() {
-  loaded ??= Promise.all(NAMES.map(fetchSheet));
+  loaded ??= fetchSheet("element").then((sheet) => [sheet]);
   loaded.catch(() => (loaded = undefined));
   return loaded;
 }

@@ -3,8 +3,8 @@
 //! `cargo xtask --help` lists what it does. Everything that it installs is pinned, said before it is done, and kept in the
 //! user's cache ([`place::cache`]) or in Cargo's target folder.
 
+mod bundle;
 mod host;
-mod minify;
 mod page;
 mod place;
 mod precache;
@@ -14,6 +14,7 @@ mod shell;
 mod sizes;
 mod test;
 mod trouble;
+mod uses;
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -69,7 +70,9 @@ enum Task {
         #[arg(long, default_value = "/")]
         base: host::Base,
     },
-    /// Write the list of files and their hashes into the service worker (Trunk calls this after each build).
+    /// Bundle scripts and styles, then do what `precache` does (Trunk calls this after each build).
+    Bundle,
+    /// Write the list of files and their hashes into the service worker.
     Precache,
     /// Run wasm tests in headless Chromium (Cargo calls this as the runner of the wasm target).
     WasmTest {
@@ -100,6 +103,7 @@ fn run() -> Result<()> {
         Task::Sizes => sizes::print(&place::dist()),
         Task::Trunk { arguments } => page::trunk(&arguments),
         Task::Host { folder, port, base } => host::run(&folder, port, &base),
+        Task::Bundle => bundle::run(),
         Task::Precache => precache::run(),
         Task::WasmTest { arguments } => setup::bindgen::run_tests(&arguments),
     }
@@ -115,6 +119,7 @@ fn run_as_tool() -> Option<Result<()>> {
             let arguments = arguments.chain(["--remove-name-section".into()]);
             Some(wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(arguments))
         }
+        name if setup::barred::NAMES.contains(&name) => Some(setup::barred::refuse(name)),
         setup::bindgen::TEST_RUNNER => Some(wasm_bindgen_cli::wasm_bindgen_test_runner::run_cli_with_args(arguments)),
         _ => None,
     }

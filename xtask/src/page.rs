@@ -1,7 +1,9 @@
 //! Building the page with Trunk.
 
+use std::env;
+use std::ffi::OsString;
+use std::path::PathBuf;
 use std::process::Command;
-use std::{env, ffi::OsString};
 
 use anyhow::Result;
 
@@ -38,11 +40,12 @@ fn trunk_command() -> Result<Command> {
     // `--offline` reaches Cargo too, so what it needs is fetched first.
     run(Command::new("cargo").args(["fetch", "--quiet", "--locked"]).current_dir(place::root()))?;
     let mut command = Command::new(trunk);
-    command.current_dir(place::root()).env("PATH", path_with(tools)?);
+    command.current_dir(place::root()).env("PATH", path_with([tools])?);
     Ok(command)
 }
 
-fn path_with(folder: std::path::PathBuf) -> Result<OsString> {
+/// What `PATH` is with folders before all others.
+pub fn path_with(folders: impl IntoIterator<Item = PathBuf>) -> Result<OsString> {
     let rest = env::var_os("PATH").unwrap_or_default();
-    Ok(env::join_paths(std::iter::once(folder).chain(env::split_paths(&rest)))?)
+    Ok(env::join_paths(folders.into_iter().chain(env::split_paths(&rest)))?)
 }

@@ -11,24 +11,26 @@ use base64::{Engine, prelude::BASE64_STANDARD};
 use serde_json::{Map, Value};
 use sha2::{Digest, Sha256};
 
-use crate::minify;
-
 /// The worker's file, which is never in its own list.
 pub const WORKER: &str = "sw.js";
 /// The lines of the template that are replaced.
 const VERSION_LINE: &str = "const VERSION = 'unbuilt';";
 const FILES_LINE: &str = "const FILES = {};";
 
-/// Minifies and lists the folder that Trunk names in `TRUNK_STAGING_DIR`.
+/// Lists the folder that Trunk names.
 pub fn run() -> Result<()> {
+    fill(&staging()?)
+}
+
+/// The folder in which Trunk puts a page together.
+pub fn staging() -> Result<PathBuf> {
     let folder =
         std::env::var_os("TRUNK_STAGING_DIR").context("TRUNK_STAGING_DIR is not set: Trunk calls this task")?;
-    minify::run(Path::new(&folder))?;
-    fill(Path::new(&folder))
+    Ok(folder.into())
 }
 
 /// Fills the template in a folder with the folder's other files.
-fn fill(folder: &Path) -> Result<()> {
+pub fn fill(folder: &Path) -> Result<()> {
     let mut files = Map::new();
     let mut all = Sha256::new();
     for (name, path) in loaded(folder)? {
@@ -54,12 +56,12 @@ fn replace(text: &str, line: &str, by: &str) -> Result<String> {
     Ok(text.replacen(line, by, 1))
 }
 
-/// The files of a built page that a browser loads, by their names, in order: not the type descriptions, which are there for
-/// developers, nor what Trunk hides in `.stage` while it builds.
+/// The files of a built page that a browser loads, by their names, in order: not the type descriptions and source maps, which are there
+/// for developers, nor what Trunk hides in `.stage` while it builds.
 pub fn loaded(folder: &Path) -> Result<Vec<(String, PathBuf)>> {
     let named = files_below(folder)?.into_iter().map(|path| Ok((name_below(folder, &path)?, path)));
     let mut files = named.collect::<Result<Vec<_>>>()?;
-    files.retain(|(name, _)| !name.ends_with(".d.ts") && !name.starts_with('.'));
+    files.retain(|(name, _)| ![".d.ts", ".map"].iter().any(|end| name.ends_with(end)) && !name.starts_with('.'));
     files.sort();
     Ok(files)
 }
@@ -106,7 +108,15 @@ mod tests {
         let text = filled(&[("app/part.js", "abc")]);
         assert!(text.contains(r#""app/part.js": "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=""#), "{text}");
         assert!(!text.contains(r#""sw.js""#));
-        assert_eq!(text, filled(&[("app/part.js", "abc"), ("app/part.d.ts", "export {};"), (".stage/x.js", "")]));
+        assert_eq!(
+            text,
+            filled(&[
+                ("app/part.js", "abc"),
+                ("app/part.d.ts", "export {};"),
+                ("app/part.js.map", "{}"),
+                (".stage/x.js", "")
+            ])
+        );
     }
 
     #[test]

@@ -43,7 +43,7 @@ pub fn run_tests(arguments: &[String]) -> Result<()> {
 
 /// Replaces a link in one step, so that a process that reads it at the same time finds the old or the new one.
 #[cfg(unix)]
-fn lay(folder: &Path, name: &str) -> Result<()> {
+pub(super) fn lay(folder: &Path, name: &str) -> Result<()> {
     let fresh = folder.join(format!("{name}.{}", std::process::id()));
     std::os::unix::fs::symlink(env::current_exe()?, &fresh)?;
     Ok(fs::rename(&fresh, folder.join(name))?)
@@ -51,7 +51,7 @@ fn lay(folder: &Path, name: &str) -> Result<()> {
 
 /// Without links that need no privilege, a copy.
 #[cfg(not(unix))]
-fn lay(folder: &Path, name: &str) -> Result<()> {
+pub(super) fn lay(folder: &Path, name: &str) -> Result<()> {
     fs::copy(env::current_exe()?, folder.join(format!("{name}{}", env::consts::EXE_SUFFIX)))?;
     Ok(())
 }

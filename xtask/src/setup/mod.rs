@@ -1,6 +1,7 @@
 //! What the commands install: pinned, said before it is done, cached, and never twice.
 
 pub mod axe;
+pub mod barred;
 pub mod bindgen;
 pub mod browser;
 pub mod gecko;

@@ -6,7 +6,7 @@ use std::process::Command;
 use anyhow::Result;
 
 use super::{Log, Step};
-use crate::setup::{axe, browser, gecko, packages, python, targets};
+use crate::setup::{axe, barred, bindgen, browser, gecko, packages, python, targets};
 use crate::{page, place, sizes};
 
 pub const STEPS: &[Step] = &[
@@ -36,8 +36,10 @@ fn wasm_tests(log: &mut Log) -> Result<()> {
     ]))
 }
 
+/// As from a fresh clone on a machine without npm and node: whoever called one would fail.
 fn build(log: &mut Log) -> Result<()> {
-    log.run(&mut page::build_command()?)
+    let path = page::path_with([barred::ensure()?, bindgen::ensure()?])?;
+    log.run(page::build_command()?.env("PATH", path))
 }
 
 fn budget(log: &mut Log) -> Result<()> {
