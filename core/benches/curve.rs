@@ -1,11 +1,11 @@
 //! What one curve costs: `cargo bench -p pintle-core`.
 //!
-//! `bare_ratio` is the loop nobody could do without: the ratio by the law of cosines with the sines of the leaf angles tabulated. The
-//! other rows of the group do the same swing of 91 angles with all that a plan needs. Compare rows of one run; times of different
+//! `bare` is the loop nobody could do without: a sine, a cosine, two roots and an arctangent at each of 91 leaf angles, by the functions the
+//! core uses. The other rows of the group do the same swing with all that a plan needs. Compare rows of one run; times of different
 //! machines say nothing.
 
 use divan::{Bencher, black_box};
-use pintle_core::{Document, Job, Model};
+use pintle_core::{Document, Job, Model, Operator};
 
 const SAMPLES: u32 = 91;
 
@@ -19,27 +19,18 @@ fn job() -> Job {
     Job::read(&document).expect("the starting job is valid")
 }
 
-/// Crank per leaf at 91 angles by plain scalars, sine and cosine tabulated.
+/// Sine, cosine, two roots and an arctangent an angle.
 #[divan::bench]
-fn bare_ratio(bencher: Bencher) {
-    let job = job();
-    let arm = job.arm.expect("the starting job has an arm");
-    let angles: Vec<(f64, f64)> =
-        (0..SAMPLES).map(|index| (job.open_rad() * f64::from(index) / f64::from(SAMPLES - 1)).sin_cos()).collect();
-    let (a, b) = (arm.crank_m, arm.link_m);
+fn bare(bencher: Bencher) {
+    let open = job().open_rad();
     bencher.bench_local(|| {
-        let mut sum = 0.0;
-        for &(sine, cosine) in black_box(&angles) {
-            let px = cosine * arm.bracket_u_m - sine * arm.bracket_v_m;
-            let py = sine * arm.bracket_u_m + cosine * arm.bracket_v_m;
-            let (dx, dy) = (px - arm.shaft_x_m, py - arm.shaft_y_m);
-            let square = dx * dx + dy * dy;
-            let x = (a * a - b * b + square) / (2.0 * square);
-            let h = (a * a / square - x * x).sqrt();
-            let (lx, ly) = ((1.0 - x) * dx + h * dy, (1.0 - x) * dy - h * dx);
-            sum += (lx * py - ly * px) / (square * h);
-        }
-        sum
+        (0..SAMPLES).fold(0.0, |sum, index| {
+            let leaf_rad = black_box(open) * f64::from(index) / f64::from(SAMPLES - 1);
+            let (sine, cosine) = (libm::sin(leaf_rad), libm::cos(leaf_rad));
+            let reach = (1.6 - 1.2 * cosine).sqrt();
+            let height = (2.0 - reach * reach + sine).sqrt();
+            sum + libm::atan2(height, reach)
+        })
     });
 }
 
@@ -67,4 +58,19 @@ fn curve(bencher: Bencher) {
 fn plan(bencher: Bencher) {
     let job = job();
     bencher.bench_local(|| pintle_core::plan(black_box(&job)));
+}
+
+/// Five hundred operators of a list rated in the place of the job's own, their arms of a dozen efficiencies.
+#[divan::bench]
+fn rate_500_operators(bencher: Bencher) {
+    let model = Model::new(&job()).expect("valid");
+    let operators: Vec<Operator> = (0..500)
+        .map(|index| Operator {
+            rated_torque_n_m: 100.0 + 2.0 * f64::from(index),
+            peak_torque_n_m: None,
+            shaft_speed_deg_s: None,
+            arm_efficiency: Some(0.85 + 0.01 * f64::from(index % 12)),
+        })
+        .collect();
+    bencher.bench_local(|| model.rate(black_box(&operators)));
 }

@@ -33,6 +33,7 @@ mod plan;
 mod real;
 mod safety;
 pub mod units;
+mod words;
 
 pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShaftPath, ShortLength, Station, rule_of_thumb};
 pub use document::Document;
@@ -40,7 +41,7 @@ pub use drive::{
     CoastState, Demand, Direction, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict,
     Moment, MotionPoint, Motor, PrescribedRun, Profile, Rating, SparedPart, TOGGLE_RATIO, TimedTorque, Verdict,
     WindCase, WindLimit, WindLimitState, blocked_moment_n_m, coast, highest_slip, holding_torque_n_m, motor_power_w,
-    motor_torque_n_m, slipping_moment_n_m, stop_force_n, toggle_zone_rad, trapezoid_time_s,
+    motor_torque_n_m, slipping_moment_n_m, toggle_zone_rad, trapezoid_time_s,
 };
 pub use job::*;
 pub use leaf::*;

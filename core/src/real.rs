@@ -5,6 +5,9 @@
 
 pub(crate) use libm::{atan2, cos, sin};
 
+/// Sine and cosine of one angle, to the bit what [`sin`] and [`cos`] give, the angle reduced once.
+pub(crate) use libm::sincos as sin_cos;
+
 /// Square root of a non-negative number; negative rounding noise counts as zero.
 #[inline]
 pub(crate) fn root(value: f64) -> f64 {

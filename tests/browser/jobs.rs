@@ -12,7 +12,7 @@ pub fn jobs(selector: &str) -> String {
 }
 
 /// JavaScript that is true once the line above the calculator says a word.
-fn says(word: &str) -> String {
+pub fn says(word: &str) -> String {
     format!("({} ?? {{}}).textContent?.includes(`{word}`) ?? false", jobs("summary"))
 }
 
@@ -41,7 +41,7 @@ async fn mass(browser: &Browser) -> Result<Value> {
 }
 
 /// Names of the jobs in the list, in its order.
-async fn names(browser: &Browser) -> Result<Value> {
+pub async fn names(browser: &Browser) -> Result<Value> {
     let list =
         "[...document.querySelector('pintle-jobs').shadowRoot.querySelectorAll('.job-list:first-child .job-open')]";
     browser.value(&format!("{list}.map((open) => open.textContent)")).await
@@ -53,13 +53,13 @@ async fn clean(browser: &Browser) -> Result<()> {
 }
 
 /// Types a mass and waits until the job is kept under some name.
-async fn keep(browser: &Browser, typed: &str) -> Result<()> {
+pub async fn keep(browser: &Browser, typed: &str) -> Result<()> {
     type_into(browser, "leaf.mass_kg", typed).await?;
     browser.wait_for(&says("kept on this device")).await
 }
 
 /// Renames the job on show.
-async fn rename(browser: &Browser, name: &str) -> Result<()> {
+pub async fn rename(browser: &Browser, name: &str) -> Result<()> {
     press(browser, ".here [data-act=rename]").await?;
     browser.driver.action_chain().send_keys(name).send_keys(Key::Enter + "").perform().await?;
     browser.wait_for(&says(name)).await?;
@@ -202,14 +202,14 @@ async fn trouble(browser: &Browser) -> Result<String> {
 }
 
 /// Puts a script before everything the page runs.
-async fn before_the_page(browser: &Browser, script: &str) -> Result<()> {
+pub async fn before_the_page(browser: &Browser, script: &str) -> Result<()> {
     let asked = json!({ "source": script });
     browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", asked).await?;
     Ok(())
 }
 
 /// Still computes, says so, and the button beside it gives the file.
-async fn says_so_and_offers_the_file(browser: &Browser, word: &str) -> Result<()> {
+pub async fn says_so_and_offers_the_file(browser: &Browser, word: &str) -> Result<()> {
     type_into(browser, "leaf.mass_kg", "210").await?;
     browser.wait_for(&format!("{}.textContent.includes(`{word}`)", jobs(".error"))).await?;
     browser.wait_for("document.querySelector('pintle-calculator').plan.loads.inertia_kg_m2 > 0").await?;
@@ -280,7 +280,7 @@ async fn what_was_wiped_is_kept_anew_and_told() -> Result<()> {
 }
 
 /// Drops a file on the page, as far as a script can: the same event with the same content.
-async fn drop_file(browser: &Browser, name: &str, text: &str) -> Result<()> {
+pub async fn drop_file(browser: &Browser, name: &str, text: &str) -> Result<()> {
     let dropped = format!(
         "(() => {{ const held = new DataTransfer(); held.items.add(new File([{}], {}));
            document.body.dispatchEvent(new DragEvent('drop', {{ dataTransfer: held, bubbles: true, cancelable: true }})); return true; }})()",
@@ -320,10 +320,10 @@ async fn a_file_brings_everything_back_and_a_bad_one_is_told() -> Result<()> {
         odd["colour"] = json!("red");
         let deep = format!("{}1{}", "[".repeat(5000), "]".repeat(5000));
         for (name, text, told) in [
-            ("photo.json", "GIF89a…", "This is not a job: photo.json"),
+            ("photo.json", "GIF89a…", "This is not a job. Found: photo.json"),
             ("newer.json", "{\"schema\":2}", "newer version"),
             ("odd.json", &odd.to_string(), "colour"),
-            ("null.json", "null", "This is not a job: null"),
+            ("null.json", "null", "This is not a job. Found: null"),
             ("deep.json", &deep, "was not opened"),
         ] {
             drop_file(&browser, name, text).await?;

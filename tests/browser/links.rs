@@ -4,7 +4,7 @@ use pintle_core::packed;
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::jobs::{jobs, open, press, show_list};
+use crate::jobs::{drop_file, jobs, keep, names, open, press, rename, show_list};
 use crate::page::{READY, computed, is_the_plan, planned, starting_job, type_into};
 
 const JOB: &str = "document.querySelector('pintle-calculator').job";
@@ -128,6 +128,71 @@ async fn a_bad_link_is_told_and_takes_nothing_away() -> Result<()> {
         browser
             .wait_for("document.querySelector('pintle-calculator').record?.typed['leaf.mass_kg']?.text === '21x'")
             .await
+    })
+    .await
+}
+
+/// Opens what stands in the address's fragment, as a click on a link does while the page is open.
+async fn follow(browser: &Browser, link: &str, word: &str) -> Result<()> {
+    let fragment = link.split_once('#').expect("a fragment").1;
+    browser.value(&format!("(location.hash = {}) && true", json!(fragment))).await?;
+    browser.wait_for(&format!("{}.textContent.includes({})", jobs(".job-said"), json!(word))).await?;
+    browser.wait_for(READY).await
+}
+
+/// The job on show as its file has it.
+async fn file(browser: &Browser) -> Result<String> {
+    let text =
+        "(({ job, record }) => JSON.stringify({ ...job, entry: record }))(document.querySelector('pintle-calculator'))";
+    Ok(browser.value(text).await?.as_str().unwrap_or_default().to_owned())
+}
+
+/// One job stays one, by whichever way it comes back; another version of it is another job, under a name of its own.
+#[tokio::test]
+async fn a_link_and_a_file_of_one_job_leave_one_job() -> Result<()> {
+    let site = Site::start(&setting::dist()?, "/")?;
+    let (link, saved) = in_browser(async |browser| {
+        open(&browser, &site.address).await?;
+        keep(&browser, "210").await?;
+        show_list(&browser).await?;
+        rename(&browser, "Yard").await?;
+        let (link, saved) = (link(&browser).await?, file(&browser).await?);
+        follow(&browser, &link, "kept here already").await?;
+        drop_file(&browser, "yard.json", &saved).await?;
+        browser.wait_for(&format!("{}.textContent.includes('kept here already')", jobs(".job-said"))).await?;
+        assert_eq!(names(&browser).await?, json!(["Yard"]));
+
+        keep(&browser, "220").await?;
+        browser.wait_for(&format!("{}.textContent === 'Yard'", jobs(".here .job-open"))).await?;
+        follow(&browser, &link, "Opened").await?;
+        browser.wait_for(&format!("{}.textContent === 'Yard (copy)'", jobs(".here .job-open"))).await?;
+        follow(&browser, &link, "kept here already").await?;
+        assert_eq!(names(&browser).await?, json!(["Yard (copy)", "Yard"]));
+        assert_eq!(browser.value(&format!("{JOB}.leaf.mass_kg")).await?, json!(210));
+        Ok((link, saved))
+    })
+    .await?;
+
+    // On another device, by its first visit, in units of its own: nothing but that job.
+    in_browser(async |browser| {
+        browser.open(&format!("{}embed.html", site.address)).await?;
+        browser.value("localStorage.setItem('pintle-shown', JSON.stringify({ units: 'us' })) ?? true").await?;
+        open(&browser, &link).await?;
+        browser.wait_for(&format!("{JOB}?.leaf.mass_kg === 210")).await?;
+        browser.wait_for(&format!("{}.textContent.includes('Opened')", jobs(".job-said"))).await?;
+        show_list(&browser).await?;
+        assert_eq!(names(&browser).await?, json!(["Yard"]));
+        browser.value("document.querySelector('pintle-calculator').setAttribute('units', 'metric') ?? true").await?;
+        follow(&browser, &link, "kept here already").await?;
+        assert_eq!(names(&browser).await?, json!(["Yard"]));
+        // The file has what was typed besides: it comes to the job there is.
+        let typed = "document.querySelector('pintle-calculator').record.typed['leaf.mass_kg']?.text ?? null";
+        assert_eq!(browser.value(typed).await?, Value::Null);
+        drop_file(&browser, "yard.json", &saved).await?;
+        browser.wait_for(&format!("({typed}) === '210'")).await?;
+        browser.wait_for(&format!("{}.textContent.includes('kept here already')", jobs(".job-said"))).await?;
+        assert_eq!(names(&browser).await?, json!(["Yard"]));
+        Ok(())
     })
     .await
 }

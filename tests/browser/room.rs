@@ -1,7 +1,7 @@
 //! What stands around and how the arm is marked out, asked for by the page: thickness of the leaf, post at the hinge, base, levels and tubes.
 //! The plan is held to the native one of the same job, and the set-out's tables to its figures.
 
-use pintle_core::units::{Quantity, System, show};
+use pintle_core::units::{System, mark};
 use pintle_tests::harness::{Result, Site, in_browser, setting};
 use serde_json::json;
 
@@ -62,7 +62,7 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         let marks = plan.mark_out.expect("asked for");
         let lengths = [Some(marks.crank.pivots_m), marks.crank.cut_m, marks.link.cut_m, marks.riser_m];
         for length in lengths.into_iter().chain(marks.anchors.iter().map(|anchor| Some(anchor.from_gate_line_m))) {
-            let shown = show(length.expect("known"), Quantity::ShortLength, System::Metric);
+            let shown = mark(length.expect("known"), System::Metric);
             assert!(said.contains(&shown), "{shown} in {said}");
         }
         let words = "'hinge post'";

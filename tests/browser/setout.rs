@@ -1,7 +1,7 @@
 //! Where to stand it, on the page: the worker's answers are the native search's, it can be stopped, what it finds goes into the job and
 //! comes out again, and where nothing fits the least change is named.
 
-use pintle_core::units::{Quantity, Rounding, System, show, show_limit};
+use pintle_core::units::{Quantity, Rounding, System, mark, show, show_limit};
 use pintle_core::{Document, Job, PadMap, SetOutAnswer, set_out};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
@@ -68,7 +68,7 @@ fn same(one: [f64; 6], other: [f64; 6]) -> bool {
 fn column(answer: &SetOutAnswer) -> Vec<String> {
     let best = answer.best.expect("the yard has a set-out");
     let shown = |value, quantity| show(value, quantity, System::Metric);
-    let lengths = numbers(&best.arm).map(|length| shown(length, Quantity::ShortLength));
+    let lengths = numbers(&best.arm).map(|length| mark(length, System::Metric));
     [vec![shown(best.reserve.expect("a demand"), Quantity::Ratio), shown(best.shaft_torque_n_m, Quantity::Torque)]]
         .into_iter()
         .chain([lengths.to_vec()])
@@ -103,7 +103,7 @@ async fn the_worker_finds_what_the_native_search_finds() -> Result<()> {
         while map.step(4096) {}
         let pad = map.pad(64, 64).expect("a finished map");
         let torque = show(pad.shaft_torque_n_m.expect("an arm there"), Quantity::Torque, System::Metric);
-        let link = show(pad.arm.link_m, Quantity::ShortLength, System::Metric);
+        let link = mark(pad.arm.link_m, System::Metric);
         element(&browser, ".drawing.map").await?.send_keys(Key::End + "").await?;
         browser
             .wait_for(&format!(

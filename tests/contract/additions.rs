@@ -234,7 +234,7 @@ fn motion_and_safety_keep_the_fields_there_were() {
     (job["breakaway"], job["contact"]) = (json!({}), json!({}));
     let full = serde_json::to_value(answer(&job).expect("valid")).expect("serialises");
     for (key, value) in plain.as_object().expect("an object") {
-        if key != "findings" && key != "assumed" {
+        if !["findings", "overall", "assumed"].contains(&key.as_str()) {
             assert_eq!(&full[key], value, "{key}");
         }
     }

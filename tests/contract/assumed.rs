@@ -2,7 +2,7 @@
 
 use super::carriers::carrier;
 use super::{answer, job, with};
-use pintle_core::FIELDS;
+use pintle_core::fields;
 use serde_json::{Value, json};
 
 fn assumed(job: &Value) -> Vec<&'static str> {
@@ -25,7 +25,7 @@ fn at(rule: &str, value: Value) -> Value {
 
 #[test]
 fn every_default_is_listed_where_it_stands_in() {
-    for rule in FIELDS {
+    for rule in fields() {
         let times = |value: Value| {
             let paths = assumed(&at(rule.path, value));
             paths.iter().filter(|path| **path == rule.path).count()

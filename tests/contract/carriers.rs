@@ -70,6 +70,8 @@ pub fn carrier(rule: &str) -> (Value, String) {
     } else if rule == "hinges.rise_m" {
         job["hinges"]["kind"] = json!("rising");
         job["hinges"]["rise_m"] = json!(0.02);
+        // With any friction the steepest ramps of the range bind.
+        job["hinges"]["friction_coefficient"] = json!(0);
     } else if rule.starts_with("wind.from") {
         job["wind"]["from"] = from(last);
         job["wind"]["speed_m_s"] = Value::Null;

@@ -59,7 +59,7 @@ fn a_full_job_is_in_order() {
     assert_eq!(full().check(), Ok(()));
 }
 
-/// One number of each block out of its range: it is found, under its own path, and nothing else.
+/// One number of each block out of its range: it is found, under the path a document has it at, and nothing else.
 #[test]
 fn every_block_is_looked_at() {
     let changes: [Change; 34] = [
@@ -82,21 +82,21 @@ fn every_block_is_looked_at() {
         ("contact.near_m", |job| some(&mut job.contact).near_m = Some(0.0)),
         ("site.latch_gap_m", |job| some(&mut job.site).latch_gap_m = Some(2.0)),
         ("site.homes", |job| some(&mut job.site).homes = Some(10_001)),
-        ("site.obstacles.x_m", |job| some(&mut some(&mut job.site).obstacles)[0].x_m[0] = -21.0),
-        ("site.obstacles.y_m", |job| some(&mut some(&mut job.site).obstacles)[0].y_m[1] = 21.0),
-        ("site.means.area.to_y_m", |job| some(&mut some(&mut some(&mut job.site).means)[1].area).to_y_m = 21.0),
+        ("site.obstacles.0.x_m.0", |job| some(&mut some(&mut job.site).obstacles)[0].x_m[0] = -21.0),
+        ("site.obstacles.0.y_m.1", |job| some(&mut some(&mut job.site).obstacles)[0].y_m[1] = 21.0),
+        ("site.means.1.area.to_y_m", |job| some(&mut some(&mut some(&mut job.site).means)[1].area).to_y_m = 21.0),
         ("settings.close_timer_s", |job| some(&mut job.settings).close_timer_s = Some(-1.0)),
         ("record.rod_ohm", |job| some(&mut job.record).rod_ohm = Some(-1.0)),
         ("swing.open_deg", |job| job.swing.open_deg = 181.0),
         ("operator.rated_torque_n_m", |job| job.operator.rated_torque_n_m = 0.0),
         ("required_reserve", |job| job.required_reserve = Some(0.5)),
         ("arm.link_m", |job| some(&mut job.arm).link_m = 0.0),
-        ("setout.link_m", |job| some(&mut job.setout).link_m[1] = 11.0),
-        ("setout.keep_out.y_m", |job| some(&mut job.setout).keep_out[0].y_m[0] = -21.0),
+        ("setout.link_m.1", |job| some(&mut job.setout).link_m[1] = 11.0),
+        ("setout.keep_out.0.y_m.0", |job| some(&mut job.setout).keep_out[0].y_m[0] = -21.0),
         ("setout.place.x_m", |job| some(&mut some(&mut job.setout).place).x_m = 11.0),
         ("room.heel_m", |job| some(&mut job.room).heel_m = Some(-0.1)),
-        ("room.hinge_post.x_m", |job| some(&mut some(&mut job.room).hinge_post).x_m[0] = -21.0),
-        ("room.obstacles.y_m", |job| some(&mut some(&mut job.room).obstacles)[0].y_m[1] = 21.0),
+        ("room.hinge_post.x_m.0", |job| some(&mut some(&mut job.room).hinge_post).x_m[0] = -21.0),
+        ("room.obstacles.0.y_m.1", |job| some(&mut some(&mut job.room).obstacles)[0].y_m[1] = 21.0),
         ("marks.overlap_m", |job| some(&mut job.marks).overlap_m = Some(2.1)),
         ("tape.error_m", |job| some(&mut job.tape).error_m = Some(0.0)),
         ("as_built.crank_m", |job| some(&mut job.as_built).crank_m = Some(0.0)),

@@ -177,7 +177,7 @@ fn an_arm_as_built() {
         job["as_built"] = json!({ key: all[key] });
         let mut expected = job.clone();
         expected["arm"][key] = all[key].clone();
-        let built = read(&job).as_built.expect("said").arm(&planned);
+        let built = read(&job).as_built.expect("said").arm(&planned, 0.0);
         assert_eq!(built, read(&expected).arm.expect("said"), "{key}");
     }
 }

@@ -1,6 +1,7 @@
 //! The job and plan documents: what is refused and how, and the published schemas.
 
 mod additions;
+mod around;
 mod assumed;
 mod carriers;
 mod checked;
@@ -8,9 +9,12 @@ mod defaults;
 mod errors;
 mod findings;
 mod lists;
+mod marks_typed;
 mod member_lists;
 mod native;
 mod opened;
+mod overall;
+mod rated;
 mod record;
 mod record_ranges;
 mod refused;

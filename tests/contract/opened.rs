@@ -50,6 +50,16 @@ fn opening_looks_at_the_shape_only() {
     ] {
         assert_eq!(open(&with(pointer, value)), Err(vec![(path.to_string(), code)]));
     }
+    // Longer lists than any job has would keep a page busy for ever: 1 MB of JSON has room for a third of a million parts.
+    let area = json!({ "x_m": [0, 1], "y_m": [0, 1] });
+    for (pointer, value, path) in [
+        ("/leaf/members", json!(vec![json!({}); 201]), "leaf.members"),
+        ("/site", json!({ "obstacles": vec![area.clone(); 65] }), "site.obstacles"),
+        ("/room", json!({ "obstacles": vec![area.clone(); 65] }), "room.obstacles"),
+    ] {
+        let faults = open(&with(pointer, value)).expect_err(path);
+        assert!(faults.contains(&(path.to_string(), FaultCode::OutOfRange)), "{faults:?}");
+    }
     let twice = job().to_string().replacen("\"swing\":{", "\"swing\":{\"open_deg\":80,", 1);
     let document: Document = serde_json::from_str(&twice).expect("JSON allows it");
     assert_eq!(Job::open(&document).expect_err("twice").errors[0].code, FaultCode::RepeatedField);

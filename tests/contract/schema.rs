@@ -2,7 +2,7 @@
 
 use super::carriers::{carried, carrier};
 use super::{answer, job, with, without};
-use pintle_core::{FIELDS, describe};
+use pintle_core::{describe, fields};
 use pintle_tests::kept_in_step;
 use serde_json::{Value, json};
 use std::sync::LazyLock;
@@ -57,13 +57,40 @@ fn the_schema_takes_and_refuses_what_the_reader_does() {
     ] {
         assert!(!both(&with(pointer, value)), "{pointer}");
     }
-    for rule in FIELDS {
+    for rule in fields() {
         assert!(both(&carrier(rule.path).0), "{}", rule.path);
         assert_eq!(both(&carried(rule.path, Value::Null).0), !rule.required, "{}", rule.path);
         assert!(!both(&carried(rule.path, json!("three")).0), "{}", rule.path);
         for beyond in [rule.least.map(|least| least - 1.0), rule.most.map(|most| most + 1.0)].into_iter().flatten() {
             assert!(!both(&carried(rule.path, json!(beyond)).0), "{}", rule.path);
         }
+    }
+}
+
+/// Empty and overlong lists, what is no day, shares that are none: said by the schema as by the reader.
+#[test]
+fn the_schema_knows_lists_days_and_shares() {
+    let rectangle = json!({ "x_m": [-3, -2], "y_m": [2, 3] });
+    let many = |count: usize| Value::Array(vec![rectangle.clone(); count]);
+    let at = |block: &str, key: &str, value: Value| with(&format!("/{block}"), json!({ key: value }));
+    for (good, bad) in [
+        (with("/leaf/members", Value::Null), with("/leaf/members", json!([]))),
+        (at("room", "obstacles", many(64)), at("room", "obstacles", many(65))),
+        (at("site", "obstacles", many(64)), at("site", "obstacles", many(65))),
+        (at("site", "means", json!([])), at("site", "means", Value::Array(vec![json!({ "kind": "contact" }); 65]))),
+        (
+            at("site", "means", json!([{ "kind": "contact", "reaches": vec!["bottom"; 64] }])),
+            at("site", "means", json!([{ "kind": "contact", "reaches": vec!["bottom"; 65] }])),
+        ),
+        (at("record", "date", json!("2024-02-29")), at("record", "date", json!("2023-02-29"))),
+        (at("record", "owner_date", json!("2026-12-31")), at("record", "owner_date", json!("soon"))),
+        (with("/uncertainty", json!({})), with("/uncertainty", json!(5))),
+        (with("/uncertainty", json!({ "leaf.mass_kg": 1 })), with("/uncertainty", json!({ "leaf.mass_kg": 1.5 }))),
+        (with("/uncertainty", json!({ "arm.link_m": 0 })), with("/uncertainty", json!({ "arm.colour": 0 }))),
+        (with("/uncertainty", Value::Null), with("/uncertainty", json!({ "leaf.mass_kg": null }))),
+    ] {
+        assert!(both(&good), "{good}");
+        assert!(!both(&bad), "{bad}");
     }
 }
 

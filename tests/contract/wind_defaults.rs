@@ -69,8 +69,10 @@ fn asce7_wall() {
 fn en1991_wall() {
     let shape = json!({ "kind": "en1991_wall", "solidity": 1 });
     let of = |shape: &Value| moment(&Value::Null, shape);
-    factor(shape.clone(), of, "shelter_factor", json!(1), json!(0.5), 0.5);
     let edge = 3.2 - 0.3 * 1.6;
     let zones = |end: f64, next: f64| end * (3.2 * 3.2 - edge * edge) + next * edge * edge;
+    // Shelter ends a height, 1.6 m, before the latch edge (7.4.2): of zone B the inner 1.6 m have half.
+    let sheltered = zones(2.3, 1.4) - 0.5 * 1.4 * 1.6 * 1.6;
+    factor(shape.clone(), of, "shelter_factor", json!(1), json!(0.5), sheltered / zones(2.3, 1.4));
     factor(shape, of, "returns", json!(false), json!(true), zones(2.1, 1.8) / zones(2.3, 1.4));
 }

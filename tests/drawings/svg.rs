@@ -41,7 +41,8 @@ impl Drawing {
                 drawing.lines.push((ink.to_lowercase(), points));
             } else if inside.starts_with("text") {
                 let size = number(inside, "font-size") / fine;
-                let text = after.trim_matches('\n').to_string();
+                // What stands for a mark of a foot or an inch is one character to the reader.
+                let text = after.trim_matches('\n').replace("&quot;", "\"").replace("&apos;", "'");
                 let left = number(inside, "x") / fine;
                 assert_eq!(attribute(inside, "text-anchor").as_deref(), Some("start"));
                 assert_eq!(attribute(inside, "dy").as_deref(), Some("0.5ex"));

@@ -90,7 +90,7 @@ fn marks_stand_where_the_zones_are() {
     for zone in &solved.1.entrapment.as_ref().expect("a site").zones {
         let at = (leaf[0].0 + zone.x_m * per_m, leaf[0].1 - zone.y_m * per_m);
         // Its outline lies round that place at an even distance.
-        let radius = (0.5 * pintle_core::FREE_GAP_M * per_m).clamp(11.0, 30.0);
+        let radius = (0.5 * zone.free_gap_m * per_m).clamp(11.0, 30.0);
         let round = drawing.points.iter().filter(|(x, y)| ((x - at.0).hypot(y - at.1) - radius).abs() < 0.3).count();
         assert!(round >= 20, "{zone:?}: {round} points round {at:?}");
     }

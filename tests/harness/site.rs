@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::Command;
 
-use anyhow::Result;
+use anyhow::{Result, ensure};
 
 use super::process::Process;
 use super::setting;
@@ -12,7 +12,7 @@ use super::setting;
 pub struct Site {
     /// Where the folder appears; ends with a slash.
     pub address: String,
-    _process: Process,
+    process: Process,
 }
 
 impl Site {
@@ -33,7 +33,17 @@ impl Site {
         command.arg("host").arg(folder).args(["--base", base, "--port", &port.to_string()]);
         let (process, address) =
             Process::start(&mut command, |line| line.starts_with("http://").then(|| line.to_owned()))?;
-        Ok(Self { address, _process: process })
+        Ok(Self { address, process })
+    }
+
+    /// Puts trouble in the way of the next requests, in the words of the host: `delay 300`, `fail app/dom.js 1`, `fail-each`, `calm`.
+    ///
+    /// # Errors
+    /// If the host knows no such trouble.
+    pub fn trouble(&self, line: &str) -> Result<()> {
+        let answer = self.process.ask(line)?;
+        ensure!(answer == "done", "{line}: {answer}");
+        Ok(())
     }
 
     /// The port it serves on.

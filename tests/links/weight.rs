@@ -2,7 +2,7 @@
 
 use super::{document, same_to_the_bit, through, without_nulls};
 use pintle_core::units::{self, Quantity, System};
-use pintle_core::{Document, FIELDS, Job, packed};
+use pintle_core::{Document, Job, fields, packed};
 use serde_json::{Value, json};
 
 /// What the page writes before the packed text.
@@ -61,7 +61,7 @@ const TYPED: [(&str, &str); 23] = [
 fn in_us_units() -> Value {
     let mut job = ordinary();
     for (path, typed) in TYPED {
-        let quantity = FIELDS.iter().find(|rule| rule.path == path).expect("a field").quantity;
+        let quantity = fields().iter().find(|rule| rule.path == path).expect("a field").quantity;
         let value = units::read(typed, quantity, System::Us).expect("a number");
         *job.pointer_mut(&format!("/{}", path.replace('.', "/"))).expect("there") = json!(value);
     }

@@ -4,6 +4,7 @@ use crate::bench::{Arm, EFFICIENCY, INERTIA, LENGTH, near, on_an_arm, tight_at_b
 use crate::jobs::{planned, with};
 use pintle_core::{
     ForceOnPerson, PushTorque, compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s,
+    spring_force_n,
 };
 use serde_json::{Value, json};
 
@@ -25,6 +26,7 @@ fn a_blow_and_an_edge_worked_by_hand() {
     near(edge_mass_kg(200.0, 2.0), 50.0, 1e-12);
     // ½·50·0.3² = ½·20 000·x² at x = 15 mm, where the spring gives 300 N.
     near(impact_force_n(0.3, 2e4, 50.0), 300.0, 1e-12);
+    near(spring_force_n(2e4, 2.25), 300.0, 1e-12);
     near(compression_m(0.3, 2e4, 50.0), 0.015, 1e-12);
     near(impact_speed_m_s(300.0, 2e4, 50.0), 0.3, 1e-12);
     // 0.12 m run on, then ½·50·0.3² = ½·300·x.
@@ -38,7 +40,7 @@ fn every_row_is_the_torque_s_moment_over_its_distance() {
     let mass = INERTIA / LENGTH / LENGTH;
     near(person.edge_mass_kg, mass, 1e-12);
     assert_eq!((person.torque_n_m, person.torque_from), (250.0, PushTorque::Peak));
-    assert_eq!((person.dynamic_limit_n, person.static_limit_n), (350.0, 130.0));
+    assert_eq!((person.blows[0].dynamic_limit_n, person.static_limit_n, person.dynamic_time_s), (350.0, 130.0, 0.75));
     for row in &person.curve {
         let ratio = arm.at(row.leaf_deg.to_radians()).ratio.abs();
         let moment = 250.0 * ratio * EFFICIENCY;
@@ -50,31 +52,39 @@ fn every_row_is_the_torque_s_moment_over_its_distance() {
         near(row.full_edge_speed_m_s.expect("a speed"), full, 1e-9);
         near(row.impact_n.expect("a speed"), full * (2e4 * mass).sqrt(), 1e-9);
     }
-    near(person.speed_at_limit_m_s, 350.0 / (2e4 * mass).sqrt(), 1e-12);
-    assert_eq!((person.edge_speed_m_s, person.impact_n, person.edge_travel_m), (None, None, None));
+    assert_eq!(person.edge_travel_m, None);
 }
 
-/// Where the ratio is at most twice that half open: at the end of the toggle zone, or at the open end.
+/// Where the ratio is at most twice that half open: at the end of the toggle zone, or at the open end. At 50, 300 and 500 mm before closed it is
+/// measured wherever they lie: 50 mm of a 2 m leaf are 1.43°, in the toggle zone of an arm that is all but straight when closed.
 #[test]
-fn the_largest_push_is_looked_for_outside_the_toggle_zone() {
-    for (value, at_open) in [(job(), false), (with(&tight_at_both_ends(), "contact", json!({})), true)] {
+fn the_largest_push_is_looked_for_outside_the_toggle_zone_and_at_the_gaps() {
+    // Reach √(1.2² + 0.35²) = 1.25 m when closed.
+    let mut straight = job();
+    straight["arm"] = json!({ "shaft_x_m": -0.3, "shaft_y_m": 0.43, "bracket_u_m": 0.9, "bracket_v_m": 0.08, "crank_m": 0.75,
+        "link_m": 0.5001, "elbow": "left" });
+    let tight = with(&tight_at_both_ends(), "contact", json!({}));
+    for (value, at_gap, at_open) in [(job(), false, false), (tight, false, true), (straight, true, false)] {
         let arm = Arm::of(&value);
         let (open, ratio) = (90f64.to_radians(), |leaf: f64| arm.at(leaf).ratio.abs());
         let grid = |index: u32| open * f64::from(index) / 20_000.0;
         let twice = 2.0 * ratio(open / 2.0);
         let from = (0..10_000).rev().map(grid).find(|leaf| ratio(*leaf) >= twice).expect("a toggle zone");
-        let (leaf, most) = (0..=20_000).map(grid).filter(|leaf| *leaf > from).fold((0.0, 0.0), |most, leaf| {
+        let gaps = [0.05, 0.3, 0.5].map(|gap: f64| 2.0 * (gap / (2.0 * LENGTH)).asin());
+        let looked_at = (0..=20_000).map(grid).filter(|leaf| *leaf > from).chain(gaps);
+        let (leaf, most) = looked_at.fold((0.0, 0.0), |most, leaf| {
             let push = 250.0 * ratio(leaf) * EFFICIENCY / LENGTH;
             if push > most.1 { (leaf, push) } else { most }
         });
-        assert_eq!(leaf == open, at_open);
+        assert!(gaps[0] < from || !at_gap, "{from}");
+        assert_eq!((leaf == gaps[0], leaf == open), (at_gap, at_open), "{leaf}");
         let person = person(&value);
         assert!((person.edge_push_n / most - 1.0).abs() < 1e-3, "{} {most}", person.edge_push_n);
         assert!((person.edge_push_leaf_deg - leaf.to_degrees()).abs() < 0.3, "{} {leaf}", person.edge_push_leaf_deg);
     }
 }
 
-/// Slip torque before peak torque before rated torque; the greatest speed of every run there is; a hand no further out than the leaf reaches.
+/// Slip torque before peak torque before rated torque; a hand no further out than the leaf reaches.
 #[test]
 fn what_is_known_decides_what_is_reckoned_with() {
     let mut value = job();
@@ -95,22 +105,4 @@ fn what_is_known_decides_what_is_reckoned_with() {
         within += u32::from(wanted < LENGTH);
     }
     assert!(within > 20);
-    value["motion"] = json!({});
-    let plan = planned(&value);
-    let (motion, moved) = (plan.motion.expect("motion"), plan.person.expect("a contact"));
-    let prescribed = motion.opening.edge_speed_m_s.max(motion.closing.edge_speed_m_s);
-    let mass = INERTIA / LENGTH / LENGTH;
-    near(moved.edge_speed_m_s.expect("motion"), prescribed, 1e-12);
-    near(moved.impact_n.expect("motion"), prescribed * (2e4 * mass).sqrt(), 1e-12);
-    near(moved.compression_m.expect("motion"), prescribed * (mass / 2e4).sqrt(), 1e-12);
-    near(moved.edge_travel_m.expect("motion"), prescribed * 0.4 + mass * prescribed * prescribed / 350.0, 1e-12);
-    // A weak motor is outrun by a strong wind behind: that run is the fastest.
-    value["wind"]["speed_m_s"] = json!(20);
-    value["motion"] = json!({ "motor": { "stall_torque_n_m": 60, "no_load_speed_deg_s": 12, "rated_v": 24 } });
-    let plan = planned(&value);
-    let driven = plan.motion.expect("motion").driven.expect("a motor");
-    let runs = [&driven.opening, &driven.closing, &driven.opening_following, &driven.closing_following];
-    let fastest = runs.iter().fold(prescribed, |most, run| most.max(run.edge_speed_m_s));
-    assert!(fastest > 1.05 * prescribed);
-    near(plan.person.expect("a contact").edge_speed_m_s.expect("motion"), fastest, 1e-12);
 }

@@ -132,3 +132,49 @@ fn a_motor_behind_a_gear_at_half_its_voltage() {
     near(motor.within_line_n_m(100.0, 3f64.to_radians()), 45.0, 1e-12);
     near(motor.within_line_n_m(-100.0, 3f64.to_radians()), -45.0, 1e-12);
 }
+
+/// A motor at a source whose voltage sags, by its circuit: `V_0 = (R_m + R)·I + k·ω`, `T = k·I`, with `k = V_r/ω_n` and `R_m` from what the rated
+/// motor draws at standstill, `I_s = T_s/k`. At each speed the sagged voltage `V_0 − I·R` at the terminals of the motor alone gives the same torque.
+#[test]
+fn a_supply_that_sags_by_the_motors_current() {
+    let (rated_v, source_v, stall, no_load_deg) = (24.0, 25.2, 2.0, 18_000.0_f64);
+    for (resistance, ratio, efficiency) in [(0.0, 1.0, 1.0), (0.3, 1.0, 1.0), (0.15, 150.0, 0.6), (20.0, 40.0, 0.8)] {
+        let mut value = driven(&on_an_arm(), 120.0, 16.0, 0.5);
+        value["motion"]["supply_resistance_ohm"] = json!(resistance);
+        value["motion"]["motor"] = json!({ "stall_torque_n_m": stall, "no_load_speed_deg_s": no_load_deg, "rated_v": rated_v,
+            "supply_v": source_v, "gear_ratio": ratio, "gear_efficiency": efficiency });
+        let facts = job(&value).motion.expect("said");
+        let motor = facts.motor_at_shaft().expect("said");
+        let constant = rated_v / no_load_deg.to_radians();
+        let own = rated_v / (stall / constant);
+        for share in [-0.2, 0.0, 0.25, 0.5, 0.9, 1.0, 1.3] {
+            let speed = share * no_load_deg.to_radians();
+            let current = (source_v - constant * speed) / (own + resistance);
+            let torque = constant * current * ratio * efficiency;
+            near(motor.torque_n_m(speed / ratio), torque, 1e-9 * stall * ratio);
+            // The motor alone at the voltage left at its terminals; a voltage below nothing is none a job can say.
+            let terminal_v = source_v - current * resistance;
+            if terminal_v >= 1.0 {
+                let alone = Motor::of(&MotorFacts { supply_v: Some(terminal_v), ..facts.motor.expect("said") });
+                near(motor.torque_n_m(speed / ratio), alone.torque_n_m(speed / ratio), 1e-9 * stall * ratio);
+            }
+        }
+    }
+}
+
+/// Nothing said of it is a supply that does not sag, to the bit; one that does never gives more torque.
+#[test]
+fn a_stiff_supply_is_assumed() {
+    let silent = driven(&on_an_arm(), 120.0, 16.0, 0.5);
+    let with = |ohm: f64| {
+        let mut value = silent.clone();
+        value["motion"]["supply_resistance_ohm"] = json!(ohm);
+        job(&value).motion.expect("said").motor_at_shaft().expect("said")
+    };
+    let stiff = job(&silent).motion.expect("said").motor_at_shaft().expect("said");
+    assert_eq!(with(0.0), stiff);
+    assert!(
+        with(0.1).stall_torque_n_m < stiff.stall_torque_n_m && with(0.2).stall_torque_n_m < with(0.1).stall_torque_n_m
+    );
+    assert_eq!((with(0.2).no_load_rad_s, with(0.2).inertia_kg_m2), (stiff.no_load_rad_s, stiff.inertia_kg_m2));
+}

@@ -35,6 +35,8 @@ impl Site {
         if self.rise != 0.0 {
             job["hinges"]["kind"] = json!("rising");
             job["hinges"]["rise_m"] = json!(self.rise);
+            // With friction the steeper ones bind.
+            job["hinges"]["friction_coefficient"] = json!(0);
         }
         job
     }

@@ -1,6 +1,7 @@
 //! What protects against the bench's zones: where sensors reach in plan, which means count, which class the site is.
 
-use crate::bench::near;
+use crate::bench::{bench, near};
+use crate::jobs::planned;
 use crate::zones::{obstacle, site};
 use pintle_core::{
     Direction::{self, Close, Open},
@@ -26,7 +27,7 @@ fn a_zone_is_reached_in_the_movements_that_make_it() {
     // Two of a kind are named once; one that does not count is not named at all.
     let wall = json!({ "x_m": [0.2, 0.4], "y_m": [1.0, 1.2] });
     let twice =
-        site(json!({ "obstacles": [wall, wall, { "x_m": [9, 9.5], "y_m": [9, 9.5] }], "latch_gap_m": 0.5 })).unreached;
+        site(json!({ "obstacles": [wall, { "x_m": [0.2, 0.4], "y_m": [1.0, 1.3] }, { "x_m": [9, 9.5], "y_m": [9, 9.5] }], "latch_gap_m": 0.5 })).unreached;
     assert_eq!(twice.iter().filter(|kind| **kind == ZoneKind::BehindLeaf).count(), 1);
     assert!(!twice.contains(&LeadingEdgeClosing));
 }
@@ -119,7 +120,7 @@ fn means_are_wanted_by_the_movement_s_own_zones() {
     }
 }
 
-/// The public decides, then guards, then homes; five homes are as good as the public; an answer that decides and is missing leaves it open.
+/// The public decides, then homes, then guards; five homes are as good as the public; an answer that decides and is missing leaves it open.
 #[test]
 fn the_class_follows_the_three_answers() {
     let (yes, no) = (Some(true), Some(false));
@@ -127,15 +128,31 @@ fn the_class_follows_the_three_answers() {
         (yes, yes, Some(0), Some(UseClass::II)),
         (no, yes, Some(5), Some(UseClass::II)),
         (None, None, Some(5), Some(UseClass::II)),
-        (no, yes, Some(4), Some(UseClass::IV)),
-        (no, yes, None, Some(UseClass::IV)),
+        (no, yes, Some(4), Some(UseClass::I)),
+        (no, yes, Some(0), Some(UseClass::IV)),
+        (no, yes, None, None),
         (no, no, Some(4), Some(UseClass::I)),
         (no, no, Some(1), Some(UseClass::I)),
         (no, no, Some(0), Some(UseClass::III)),
         (None, yes, Some(4), None),
-        (no, None, Some(4), None),
+        (no, None, Some(4), Some(UseClass::I)),
+        (no, None, Some(0), None),
         (no, no, None, None),
     ] {
         assert_eq!(use_class(public, guarded, homes), class, "{public:?} {guarded:?} {homes:?}");
+    }
+}
+
+/// A clutch that slips, however it is set, adds to neither count; what is fitted is counted as without it.
+#[test]
+fn a_breakaway_is_counted_nowhere() {
+    let means = json!({ "means": [{ "kind": "contact", "monitored": true }] });
+    for (fitted, counted) in [(json!({}), 0), (means, 1)] {
+        for slip in [json!(null), json!({}), json!({ "slip_torque_n_m": 5 }), json!({ "slip_torque_n_m": 500 })] {
+            let mut value = bench();
+            (value["site"], value["breakaway"]) = (fitted.clone(), slip);
+            let counts = planned(&value).entrapment.expect("a site").means;
+            assert_eq!(counts.map(|count| (count.counted, count.not_counted)), [(counted, 0); 2]);
+        }
     }
 }

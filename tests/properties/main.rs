@@ -1,9 +1,13 @@
 //! Identities that hold for every job, tried on random ones.
 
 mod additions;
+mod agreement;
 mod arm;
+mod around;
 mod bench;
+mod blows;
 mod contact;
+mod coupled;
 mod driven;
 mod follow;
 mod ground;
@@ -22,7 +26,9 @@ mod plan;
 mod prescribed;
 mod profile;
 mod rating;
+mod relations;
 mod remedies;
+mod rising;
 mod runs;
 mod safety;
 mod sensitivity;

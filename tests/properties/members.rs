@@ -1,6 +1,6 @@
 //! Members added up piece by piece: each is cut into many small masses and areas.
 
-use crate::jobs::{document, job};
+use crate::jobs::{document, job, planned};
 use crate::plan::example;
 use pintle_core::{Body, CornerRule, Job, MemberTotals, hollow_largest_wall_m};
 use proptest::prelude::*;
@@ -191,4 +191,61 @@ fn the_scales_go_before_the_list() {
         (said.inertia_kg_m2, said.mass_centroid_m, said.wind_centroid_m, said.wind_area_m2),
         (77.0, 1.25, 1.5, 2.5)
     );
+}
+
+/// A leaf of one member under 5 mm of ice at 900 kg/m³: what the ice weighs, the wind area with it, and the plan.
+fn iced(member: Value, ice: Value) -> (f64, f64, pintle_core::Plan) {
+    let mut value = example();
+    value["leaf"] = json!({ "length_m": 3.2, "members": [member] });
+    value["ice"] = ice;
+    let plan = planned(&value);
+    let told = plan.ice.expect("there is ice");
+    assert!(told.all_round);
+    (told.mass_kg, told.wind_area_m2, plan)
+}
+
+/// Bars carry it all round and stand wider by it, a sheet carries it on both faces: sections drawn with their ice.
+#[test]
+fn ice_lies_all_round_what_the_leaf_is_made_of() {
+    let near = |found: f64, wanted: f64| assert!((found - wanted).abs() <= 1e-9 * wanted, "{found} {wanted}");
+    let coat = || json!({ "thickness_m": 0.005, "density_kg_m3": 900 });
+    // Eleven uprights of 30 mm, 1.5 m high, 0.3 m apart: 0.63 kg of ice a metre, 40 mm wide with it.
+    let uprights = || json!({ "section": "bar", "face_m": 0.03, "place": { "from_m": 0, "to_m": 3, "height_m": 1.5, "count": 11 } });
+    let (mass, area, with) = iced(uprights(), coat());
+    near(mass, 0.63 * 1.5 * 11.0);
+    near(area, 0.04 * 1.5 * 11.0);
+    let mut bare = example();
+    bare["leaf"] = json!({ "length_m": 3.2, "members": [uprights()] });
+    let without = planned(&bare);
+    near(with.loads.wind_n_m / without.loads.wind_n_m, 4.0 / 3.0);
+    let square_sum: f64 = (0..11).map(|index| (0.3 * f64::from(index)).powi(2)).sum();
+    near(with.loads.inertia_kg_m2 - without.loads.inertia_kg_m2, 0.63 * 1.5 * square_sum);
+    assert!(!with.assumed.contains(&"ice.area_factor"));
+    // A factor only raises what the members come to.
+    for (factor, ratio) in [(1.0, 4.0 / 3.0), (1.1, 4.0 / 3.0), (1.5, 1.5)] {
+        let mut said = coat();
+        said["area_factor"] = json!(factor);
+        near(iced(uprights(), said).2.loads.wind_n_m / without.loads.wind_n_m, ratio);
+    }
+    let panel = |mut member: Value| {
+        member["place"] = json!({ "from_m": 0, "to_m": 3, "height_m": 1 });
+        let (mass, area, _) = iced(member, coat());
+        (mass / 3.0, area / 3.0)
+    };
+    let both = |found: (f64, f64), wanted: (f64, f64)| {
+        near(found.0, wanted.0);
+        near(found.1, wanted.1);
+    };
+    both(panel(json!({ "section": "sheet", "thickness_m": 0.002 })), (9.0, 1.0));
+    // Five metres of board of 100 by 20 mm a square metre, then boards that touch.
+    let boards = |gap: f64| panel(json!({ "section": "boards", "face_m": 0.1, "thickness_m": 0.02, "gap_m": gap }));
+    both(boards(0.1), (900.0 * 5.0 * (0.11 * 0.03 - 0.1 * 0.02), 0.55));
+    both(boards(0.0), (9.0, 1.0));
+    // Forty metres of wire of 5 mm a square metre, 15 mm thick with its ice.
+    let mesh = panel(json!({ "section": "mesh", "wire_m": 0.005, "pitch_m": 0.05 }));
+    both(mesh, (900.0 * 40.0 * std::f64::consts::PI * (0.0075f64.powi(2) - 0.0025f64.powi(2)), 1.0 - 0.7 * 0.7));
+    let round = json!({ "section": "round_tube", "face_m": 0.04, "wall_m": 0.003, "place": { "from_m": 0, "to_m": 3, "count": 4 } });
+    let (mass, area, _) = iced(round, coat());
+    near(mass, 900.0 * 12.0 * std::f64::consts::PI * (0.025f64.powi(2) - 0.02f64.powi(2)));
+    near(area, 12.0 * 0.05);
 }

@@ -2,7 +2,9 @@
 
 use crate::jobs::{job, planned, valid};
 use crate::plan::finite;
-use pintle_core::{CoastState, DrivenState, Job, Model, MotionPoint, PrescribedRun, Profile, ShaftPath, coast};
+use pintle_core::{
+    CoastState, Direction, DrivenState, Job, Model, MotionPoint, PrescribedRun, Profile, ShaftPath, coast,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -89,7 +91,7 @@ proptest! {
         // From rest to rest the kinetic energy drops out; gravity over the whole way by the midpoint rule.
         let strips = (0..2000).map(|index| loads.gravity_n_m(open * (f64::from(index) + 0.5) / 2000.0));
         let gravity = strips.sum::<f64>() * open / 2000.0;
-        let against = (loads.friction_n_m + loads.wind_n_m) * open;
+        let against = (loads.friction_n_m(Direction::Open) + loads.wind_n_m) * open;
         for (run, sign) in [(&planned.motion.as_ref().unwrap().opening, 1.0), (&planned.motion.as_ref().unwrap().closing, -1.0)] {
             // The trapezoid rule over every row, or every other one: their difference tells how well it does.
             let sum_by = |stride: usize, power: &dyn Fn(&MotionPoint) -> f64| -> f64 {
@@ -294,19 +296,21 @@ fn a_dead_point_at_closed_starts_and_ends_at_rest() {
     assert!(ShaftPath::new(model.linkage()).at(0.0).gain < 1e-3);
 }
 
-/// Closed forms of a leaf let go: a steady moment stops it after `E/M`; a spring that gives way, `M = c·θ`, after `√(2E/c)`.
+/// Closed forms of a leaf let go: a steady moment stops it after `E/M`; a spring that gives way, `M = c·θ`, after `√(2E/c)`; a drag that grows with the
+/// energy, `M = c·E`, leaves `e^−c` of it, and never stops it.
 #[test]
 fn a_leaf_let_go_stops_where_its_energy_is_spent() {
     for (moment, way) in [(20.0, 1.0), (3.0, 0.9), (50.0, 2.0)] {
-        assert_eq!(coast(2.0, way, |angle| moment * angle).0 == CoastState::Stops, 2.0 / moment <= way);
-        let (_, turned) = coast(2.0, way, |angle| moment * angle);
+        assert_eq!(coast(2.0, way, |_, _| -moment).0 == CoastState::Stops, 2.0 / moment <= way);
+        let (_, turned) = coast(2.0, way, |_, _| -moment);
         assert!((turned - (2.0 / moment).min(way)).abs() < 1e-12, "{turned}");
     }
-    let (state, turned) = coast(2.0, 1.0, |angle| 20.0 * angle * angle / 2.0);
+    let (state, turned) = coast(2.0, 1.0, |angle, _| -20.0 * angle);
     assert!(state == CoastState::Stops && (turned - 0.2f64.sqrt()).abs() < 1e-5, "{turned}");
     // Helped at first and braked later: what counts is the whole way.
-    assert_eq!(coast(2.0, 1.0, |angle| 1.9 * angle - 0.5 * angle * (1.0 - angle)).0, CoastState::ReachesStop);
-    assert_eq!(coast(2.0, 1.0, |_| 0.0).0, CoastState::RunsOn);
+    assert_eq!(coast(2.0, 1.0, |angle, _| 0.5 - 4.0 * angle).0, CoastState::ReachesStop);
+    assert_eq!(coast(2.0, 1.0, |_, _| 0.0).0, CoastState::RunsOn);
+    assert_eq!(coast(2.0, 1.0, |_, energy| -3.0 * energy), (CoastState::ReachesStop, 1.0));
 }
 
 /// A braking ramp with the wind behind asks more of the drive than holding the wind back steadily, by at least the inertia's part there.

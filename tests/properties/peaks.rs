@@ -1,8 +1,8 @@
 //! Largest torque, what is held back and least lever against closed forms looked at finely and refined by golden section.
 
 use crate::bench::{Arm, EFFICIENCY, FRICTION, WIND, bench, near, on_an_arm, tight_at_both_ends, top};
-use crate::jobs::planned;
-use pintle_core::Direction;
+use crate::jobs::{job, planned};
+use pintle_core::{Direction, weigh};
 use serde_json::{Value, json};
 
 /// The bench's weight about a hinge axis that leans, N·m, positive opening.
@@ -101,6 +101,12 @@ fn a_latch_that_lets_go_makes_a_peak_where_it_does() {
         let plan = planned(&value);
         near(plan.peak.leaf_deg, at, 1e-12);
         near(plan.peak.shaft_torque_n_m, (FRICTION + WIND + latch_n_m + lean(at)) / EFFICIENCY, 1e-12);
+        // The same arm in the set-out's own figures.
+        let around = |at: f64| [at - 0.1, at + 0.1];
+        value["setout"] = json!({ "shaft_x_m": around(0.0), "shaft_y_m": around(0.4), "bracket_u_m": around(0.9), "bracket_v_m": 0,
+            "crank_m": around(0.9), "link_m": around(0.4) });
+        let stand = weigh(&job(&value)).expect("valid").expect("it works");
+        near(stand.shaft_torque_n_m, plan.peak.shaft_torque_n_m, 1e-12);
         // ½·1.25·V² = what the rating leaves.
         let left = 160.0 * EFFICIENCY - FRICTION - latch_n_m - lean(at);
         near(plan.wind_limit.speed_m_s.expect("found"), (left / 0.625).sqrt(), 1e-9);

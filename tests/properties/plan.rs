@@ -1,7 +1,7 @@
 //! Identities of the whole plan.
 
 use crate::jobs::{damaged, document, job, valid, with};
-use pintle_core::{Document, Job, Model, Plan, WindLimitState, plan};
+use pintle_core::{Direction, Document, Job, Model, Plan, WindLimitState, plan};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -52,9 +52,9 @@ proptest! {
         let speed = (0..=STEPS)
             .map(|index| linkage.pose(linkage.open_rad * f64::from(index) / f64::from(STEPS)))
             .filter_map(|pose| Some((pose.leaf_rad, pose.ratio?.abs())))
-            .flat_map(|(leaf, ratio)| [1.0, -1.0].map(|sign| {
-                let loads = model.loads();
-                (rated * ratio - loads.friction_n_m + sign * loads.gravity_n_m(leaf)) / per_square
+            .flat_map(|(leaf, ratio)| Direction::BOTH.map(|direction| {
+                let (loads, sign) = (model.loads(), direction.sign());
+                (rated * ratio - loads.friction_n_m(direction) + sign * loads.gravity_n_m(leaf)) / per_square
             }))
             .fold(f64::MAX, f64::min)
             .sqrt();

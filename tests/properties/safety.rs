@@ -78,10 +78,14 @@ proptest! {
         let model = Model::new(&job(&value)).unwrap();
         let (pose, loads) = (model.linkage().pose(model.linkage().open_rad / 2.0), model.loads());
         // Shaft torque that the push leaves, friction and weight taken off, is the slip torque.
-        for (push, sign) in [(breakaway.trial.set_open_n.unwrap(), 1.0), (breakaway.trial.set_close_n.unwrap(), -1.0)] {
-            let reaches = push * radius - loads.friction_n_m + sign * loads.gravity_n_m(pose.leaf_rad);
+        for (push, sign, direction) in [
+            (breakaway.trial.set_open_n.unwrap(), 1.0, Direction::Open),
+            (breakaway.trial.set_close_n.unwrap(), -1.0, Direction::Close),
+        ] {
+            let friction = loads.friction_n_m(direction);
+            let reaches = push * radius - friction + sign * loads.gravity_n_m(pose.leaf_rad);
             let at_shaft = reaches * model.job().operator.efficiency() / pose.ratio.unwrap().abs();
-            prop_assert!((at_shaft - slip).abs() <= 1e-9 * slip.max(loads.friction_n_m), "{at_shaft} {slip}");
+            prop_assert!((at_shaft - slip).abs() <= 1e-9 * slip.max(friction), "{at_shaft} {slip}");
         }
     }
 
@@ -106,7 +110,12 @@ proptest! {
         value["holding"] = json!({ "play_deg": play });
         let unknown = planned(&value);
         let (storm, holding) = (unknown.storm.unwrap(), unknown.holding.unwrap());
-        prop_assert_eq!(holding.closed_torque_n_m, storm.shaft_torque_n_m);
+        // The storm's part, and the lean's by the share it adds to the moment.
+        let model = Model::new(&job(&value)).unwrap();
+        let held = storm.wind_n_m + model.loads().gravity_n_m(0.0).abs();
+        let closed = storm.shaft_torque_n_m * held / storm.wind_n_m.max(f64::MIN_POSITIVE);
+        prop_assume!(storm.wind_n_m > 0.0);
+        prop_assert!((holding.closed_torque_n_m - closed).abs() <= 1e-9 * closed.max(1.0));
         prop_assert!(holding.torque_n_m >= holding.closed_torque_n_m);
         prop_assert!(holding.link_force_n >= storm.link_force_n * (1.0 - 1e-9));
         prop_assert_eq!((holding.verdict, holding.lock_needed), (HoldingVerdict::Unknown, true));

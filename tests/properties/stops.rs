@@ -121,7 +121,7 @@ fn a_released_leaf_runs_on_until_its_energy_is_spent() {
     let braked = motion(&value, json!({ "coast_drag_n_m": 60 }));
     assert_eq!((braked.coast_open.following, braked.coast_close.following), (CoastState::Stops, CoastState::Stops));
     // At rest, and nothing moves it.
-    assert_eq!(coast(0.0, 1.0, |_| 0.0), (CoastState::Stops, 0.0));
+    assert_eq!(coast(0.0, 1.0, |_, _| 0.0), (CoastState::Stops, 0.0));
 }
 
 /// `(τ_f ± A)/L`, where the weight is square to the slope: 20° with downhill at −70°, the other way round with downhill at 110°.

@@ -4,7 +4,7 @@ use crate::bench::{bench, near};
 use crate::jobs::{planned, with};
 use pintle_core::{
     Direction::{self, Close, Open},
-    Entrapment, FREE_GAP_M, Source, Zone, ZoneKind,
+    Entrapment, Source, Zone, ZoneKind,
 };
 use serde_json::{Value, json};
 
@@ -18,10 +18,21 @@ fn of(entrapment: &Entrapment, kind: ZoneKind) -> &Zone {
     entrapment.zones.iter().find(|zone| zone.kind == kind).expect("a zone")
 }
 
+/// Gap at which a kind does not count, m: ISO 13854 as AUVA prints it, a body 500, an arm and a foot 120 mm; 16 in of ASTM F2200 behind the leaf.
+fn free(kind: ZoneKind) -> (f64, Source) {
+    match kind {
+        ZoneKind::ArmScissors | ZoneKind::Bottom => (0.12, Source::ISO_13854),
+        ZoneKind::BehindLeaf => (0.4064, Source::F2200_GAPS),
+        _ => (0.5, Source::ISO_13854),
+    }
+}
+
 /// Two degrees of the leaf and a tenth of a metre are more than the steps that are looked at.
 #[track_caller]
 fn is(zone: &Zone, directions: &[Direction], gap_m: f64, leaf_deg: f64, place: [f64; 2]) {
-    assert_eq!((&zone.directions[..], zone.present), (directions, gap_m < FREE_GAP_M), "{zone:?}");
+    let (free_m, source) = free(zone.kind);
+    assert_eq!((&zone.directions[..], zone.present), (directions, gap_m < free_m), "{zone:?}");
+    assert_eq!((zone.free_gap_m, zone.source), (free_m, source), "{zone:?}");
     assert!((zone.gap_m.expect("known") - gap_m).abs() < 1e-3, "{zone:?} {gap_m}");
     assert!((zone.leaf_deg - leaf_deg).abs() < 0.2, "{zone:?} {leaf_deg}");
     assert!((zone.x_m - place[0]).hypot(zone.y_m - place[1]) < 0.01, "{zone:?} {place:?}");
@@ -39,9 +50,8 @@ fn the_arm_s_own_zones_close_towards_open() {
     let bottom = of(&at, ZoneKind::Bottom);
     assert_eq!((bottom.gap_m, bottom.leaf_deg, bottom.x_m, bottom.y_m, bottom.present), (None, 0.0, 2.0, 0.0, true));
     assert_eq!(bottom.directions, [Open, Close]);
-    assert_eq!(of(&at, ZoneKind::Elbow).source, Source::PRACTICE);
-    // 16 in of free gap: at it nobody is caught, below it somebody is.
-    for (gap, present) in [(0.4064, false), (0.4063, true), (0.5, false)] {
+    // A body's 500 mm: at them nobody is caught, below them somebody is.
+    for (gap, present) in [(0.5, false), (0.4999, true), (0.4064, true)] {
         assert_eq!(of(&site(json!({ "latch_gap_m": gap })), ZoneKind::LeadingEdgeClosing).present, present);
     }
     // Closing comes nearer only where opening went away: a short swing keeps the elbow 0.4·cos 10° off.
@@ -75,7 +85,6 @@ fn every_place_of_an_obstacle_has_its_gap() {
     let edge = obstacle([1.8, 2.2], [1.5, 1.9]);
     assert_eq!(edge.kind, ZoneKind::LeadingEdgeOpening);
     is(&edge, &[Open, Close], reach - 2.0 - 0.03, corner, turned(corner, 2.0));
-    assert_eq!(edge.source, Source::F2200_GAPS);
     // The corner (0.4, 1.0) is behind the open leaf.
     let (angle, r) = (1f64.atan2(0.4) - 60f64.to_radians(), 0.4f64.hypot(1.0));
     let behind = obstacle([0.2, 0.4], [1.0, 1.2]);
@@ -116,7 +125,7 @@ fn the_hinge_side_catches_where_its_gap_shrinks() {
             "hinge_post": { "x_m": [-0.5, post_x], "y_m": [-0.3, post_y] } });
         let plan = planned(&value);
         let gap = plan.clearances.expect("a room").hinge_gap.expect("a post");
-        let catches = |from: f64| gap.least_m < FREE_GAP_M && from - gap.least_m > 0.001;
+        let catches = |from: f64| gap.least_m < 0.5 && from - gap.least_m > 0.001;
         let entrapment = plan.entrapment.expect("a site");
         let zone = of(&entrapment, ZoneKind::HingeSide);
         let wanted: Vec<Direction> = [(Open, gap.closed_m), (Close, gap.open_m)]
@@ -148,4 +157,54 @@ fn the_hinge_side_is_there_once_for_each_thing_beside_it() {
     assert_eq!(sides(&value), (2, true));
     value["site"] = json!({});
     assert_eq!(sides(&value), (1, true));
+}
+
+/// Level ground: the gap is the same everywhere. A foot's 120 mm up to 6 in are free, a body's 500 mm from there on; a slope that takes more than
+/// 6 in down below a body's gap is not.
+#[test]
+fn the_ground_is_a_zone_by_its_gap() {
+    let bottom = |gap: f64, rise: f64| {
+        let mut value = with(&bench(), "site", json!({ "latch_gap_m": 0.6 }));
+        value["lean"] = Value::Null;
+        value["ground"] = json!({ "gap_m": gap, "bottom_rise_m": rise });
+        planned(&value).entrapment.expect("a site")
+    };
+    for (gap, rise, present, free_m) in [
+        (0.05, 0.0, true, 0.12),
+        (0.119, 0.0, true, 0.12),
+        (0.12, 0.0, false, 0.12),
+        (0.152, 0.0, false, 0.12),
+        (0.153, 0.0, true, 0.5),
+        (0.499, 0.0, true, 0.5),
+        (0.5, 0.0, false, 0.5),
+        // From hinge to latch edge.
+        (0.13, 0.02, false, 0.12),
+        (0.13, 0.03, true, 0.5),
+        (0.1, 0.2, true, 0.12),
+    ] {
+        let at = bottom(gap, rise);
+        let zone = of(&at, ZoneKind::Bottom);
+        assert_eq!(
+            (zone.present, zone.free_gap_m, zone.directions.is_empty()),
+            (present, free_m, !present),
+            "{gap} {rise}"
+        );
+        near(zone.gap_m.expect("known"), gap, 1e-12);
+    }
+}
+
+/// Nothing to close on, room for a foot, a post whose gap stays: closing has no zone, and one means is wanted there (UL 325, from memory). Opening
+/// has those of the arm.
+#[test]
+fn where_no_zone_is_left_one_means_is_wanted() {
+    let wanted = |gap: f64| {
+        let mut value = with(&bench(), "site", json!({ "latch_gap_m": 0.6 }));
+        value["lean"] = Value::Null;
+        value["ground"] = json!({ "gap_m": gap });
+        value["room"] = json!({ "heel_m": 0, "front_m": 0, "back_m": 0, "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } });
+        let means = planned(&value).entrapment.expect("a site").means;
+        means.each_ref().map(|count| (count.direction, count.wanted))
+    };
+    assert_eq!(wanted(0.13), [(Open, 2), (Close, 1)]);
+    assert_eq!(wanted(0.06), [(Open, 2), (Close, 2)]);
 }

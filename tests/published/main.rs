@@ -2,40 +2,76 @@
 //!
 //! An expected value never comes from the crate under test. It stands as its source prints it, and its last digit is the tolerance.
 
+mod asce7;
+mod asce7_shapes;
+mod beaufort;
+mod cautions;
 mod check;
+mod collars;
+mod en1991;
+mod gate_arm;
 mod hinges;
 mod inertia;
 mod linkage;
 mod motion;
+mod motors;
 mod page;
-mod sections;
-mod standards;
+mod rockers;
+mod sliders;
+mod solve;
+mod stops;
+mod traction;
+mod tubes;
+mod unit_factors;
 mod unit_names;
 mod unit_numbers;
 mod unit_shown;
 mod units;
+mod us_sections;
 mod use_class;
 mod wind;
 
-use check::Check;
+use check::{Check, Kind};
 use std::collections::BTreeSet;
 
 /// A topic and its parts of the table.
-type Group = (&'static str, &'static [&'static [Check]]);
+struct Group {
+    title: &'static str,
+    /// Said at its head.
+    note: &'static str,
+    parts: &'static [&'static [Check]],
+}
+
+impl Group {
+    const fn new(title: &'static str, parts: &'static [&'static [Check]]) -> Group {
+        Group { title, note: "", parts }
+    }
+
+    fn checks(&self) -> impl Iterator<Item = &'static Check> + use<> {
+        self.parts.iter().copied().flatten()
+    }
+}
 
 /// The table, one group a topic.
 const GROUPS: &[Group] = &[
-    ("Linkage", linkage::CHECKS),
-    ("Hinges", &[hinges::CHECKS]),
-    ("Mass and inertia", &[inertia::CHECKS]),
-    ("Wind", wind::CHECKS),
-    ("Wind by standards", standards::CHECKS),
-    ("Motion, stops and forces", &[motion::CHECKS]),
-    ("Sections", sections::CHECKS),
+    Group::new("Linkages of textbooks", &[linkage::CHECKS, rockers::CHECKS, sliders::CHECKS]),
+    Group::new("A gate's arm", gate_arm::CHECKS),
+    Group::new("Hinges", &[hinges::CHECKS, collars::CHECKS]),
+    Group::new("Mass and inertia", &[inertia::CHECKS]),
+    Group::new("Wind", wind::CHECKS),
+    Group::new("Wind by ASCE 7", asce7::CHECKS),
+    Group::new("Coefficients of ASCE 7", asce7_shapes::CHECKS),
+    Group { title: "Wind by EN 1991-1-4", note: en1991::NOTE, parts: en1991::CHECKS },
+    Group::new("Beaufort scale", beaufort::CHECKS),
+    Group::new("Motion and motors", &[motion::CHECKS, traction::CHECKS, motors::CHECKS]),
+    Group::new("Stops and forces", &[stops::CHECKS]),
+    Group::new("European sections", tubes::CHECKS),
+    Group::new("American sections", us_sections::CHECKS),
+    Group::new("Units", &[unit_factors::CHECKS]),
 ];
 
 fn all() -> impl Iterator<Item = &'static Check> {
-    GROUPS.iter().flat_map(|(_, parts)| parts.iter().copied().flatten())
+    GROUPS.iter().flat_map(Group::checks)
 }
 
 #[test]
@@ -59,6 +95,38 @@ fn every_check_has_an_id_of_its_own_a_source_and_a_tolerance() {
         // A tolerance as wide as the number would let anything pass.
         assert!(check.tolerance() <= 0.25 * check.expected().abs().max(1e-3) + 1e-15, "{} cannot fail", check.id);
     }
+}
+
+/// A held table gives back its digits to the last bit; what is worked out hardly ever does. So a number that is merely repeated cannot pass
+/// for a printed result, and none of what is worked out hides among the tables.
+#[test]
+fn a_repeated_table_is_told_from_a_printed_result() {
+    for check in all() {
+        match check.kind() {
+            Kind::PrintedResult | Kind::RememberedResult => assert!(
+                check.exact.is_some() == check.is_the_digits(1e-14),
+                "{} gives {}: a table that is repeated, or worked out and exact for a reason to be stated?",
+                check.id,
+                (check.computed)()
+            ),
+            Kind::TableSeen | Kind::TableFromMemory => assert!(
+                check.exact.is_none() && check.is_the_digits(1e-12),
+                "{} gives {}: not a table that is repeated",
+                check.id,
+                (check.computed)()
+            ),
+            Kind::WorkedOut => {
+                assert!(!check.held && check.exact.is_none(), "{} has no source to be held or exact by", check.id);
+            }
+        }
+    }
+}
+
+/// Fewer than this would mean that rows were lost.
+#[test]
+fn there_are_printed_results_enough() {
+    let printed = all().filter(|check| check.kind() == Kind::PrintedResult).count();
+    assert!(printed >= 150, "{printed} printed results");
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! `CONFORMANCE.md`: the table of checks as a page to read.
 
 use super::Group;
-use super::check::{Check, Provenance, Tolerance};
+use super::check::{Check, Kind, Tolerance};
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
@@ -12,44 +12,60 @@ Generated from the table of published checks in `published/`; do not edit. The t
 `PINTLE_BLESS=1 cargo test -p pintle-tests --test published` writes it anew.
 
 *Expected* is the number as its source prints it. Unless another tolerance is stated, a check holds within half a unit of the last printed
-digit; *used* is the share of the tolerance that the deviation takes. Provenance: *seen* in the named source; *from memory*, the source
-itself not at hand; *derived* from the named relation outside this crate; *common practice*, no source. What sources print
-wrongly stands in [ERRATA.md](ERRATA.md).
+digit, a repeated table to the digit itself; *used* is the share of the tolerance that the deviation takes. What sources print wrongly or against each other stands in
+[ERRATA.md](ERRATA.md).
+
+What a check shows is not always the same, so they are counted apart:
+
+- *printed result*: read in the named source for inputs it states, and worked out here from them. Judges the formula.
+- *remembered result*: the same, quoted from memory; the source itself was not at hand.
+- *repeated table*: a number the crate holds because a source has it, seen or from memory. Judges the copying, not a formula; one from memory
+  shows only that the same was remembered twice.
+- *worked out elsewhere*: by hand, from a closed form or by another program.
+
+A table that is held gives its digits back to the last bit, and a result that is worked out hardly ever does. A test holds every row to
+that: a printed result that meets its digits to the last bit states how it is worked out.
 ";
 
 pub fn page(groups: &[Group]) -> String {
-    let all = || groups.iter().flat_map(|(_, parts)| parts.iter().copied().flatten());
+    let all = || groups.iter().flat_map(Group::checks);
     let sources: BTreeSet<&str> = all().map(|check| check.source).collect();
-    let count = |provenance: Provenance| all().filter(|check| check.provenance == provenance).count();
     let mut text = String::from(HEAD);
-    let _ = writeln!(
-        text,
-        "\n{} checks from {} sources: {} seen, {} from memory, {} derived, {} common practice.",
-        all().count(),
-        sources.len(),
-        count(Provenance::Seen),
-        count(Provenance::FromMemory),
-        count(Provenance::Derived),
-        count(Provenance::CommonPractice),
-    );
-    for (title, parts) in groups {
-        let checks = || parts.iter().copied().flatten();
-        let _ = writeln!(text, "\n## {title}\n");
-        text.push_str("| id | check | source | clause or relation | provenance | expected | computed | used |\n");
+    let _ = writeln!(text, "\n{} checks from {} sources:\n", all().count(), sources.len());
+    text.push_str(&counts(groups));
+    for group in groups {
+        let _ = writeln!(text, "\n## {}\n", group.title);
+        if !group.note.is_empty() {
+            let _ = writeln!(text, "{}\n", group.note);
+        }
+        text.push_str("| id | check | source | clause or relation | what it is | expected | computed | used |\n");
         text.push_str("| --- | --- | --- | --- | --- | ---: | ---: | ---: |\n");
-        for check in checks() {
+        for check in group.checks() {
             text.push_str(&row(check));
         }
-        let wider: Vec<&Check> = checks().filter(|check| matches!(check.tolerance, Tolerance::Stated { .. })).collect();
-        if !wider.is_empty() {
-            text.push_str("\nStated tolerances:\n\n");
-        }
-        for check in wider {
-            if let Tolerance::Stated { value, reason } = check.tolerance {
-                let _ = writeln!(text, "- {}: ±{value}. {reason}", check.id);
-            }
-        }
+        text.push_str(&remarks(group));
     }
+    text
+}
+
+/// How many of which kind, a line a group.
+fn counts(groups: &[Group]) -> String {
+    let mut text = String::from("| group |");
+    for kind in Kind::ALL {
+        let _ = write!(text, " {} |", kind.word());
+    }
+    text.push_str(" all |\n| --- |");
+    text.push_str(&" ---: |".repeat(Kind::ALL.len() + 1));
+    text.push('\n');
+    let line = |title: &str, checks: &[&Check]| {
+        let of = |kind| checks.iter().filter(|check| check.kind() == kind).count();
+        let cells: String = Kind::ALL.into_iter().map(|kind| format!(" {} |", of(kind))).collect();
+        format!("| {title} |{cells} {} |\n", checks.len())
+    };
+    for group in groups {
+        text.push_str(&line(group.title, &group.checks().collect::<Vec<_>>()));
+    }
+    text.push_str(&line("**in all**", &groups.iter().flat_map(Group::checks).collect::<Vec<_>>()));
     text
 }
 
@@ -61,9 +77,30 @@ fn row(check: &Check) -> String {
         check.what,
         check.source,
         check.clause,
-        check.provenance.word(),
+        check.kind().word(),
         check.expected,
         (check.computed)(),
         100.0 * check.share(),
     )
+}
+
+/// Tolerances that are wider, and results that are exact, with their reasons.
+fn remarks(group: &Group) -> String {
+    let mut wider = String::new();
+    let mut exact = String::new();
+    for check in group.checks() {
+        if let Tolerance::Stated { value, reason } = check.tolerance {
+            let _ = writeln!(wider, "- {}: ±{value}. {reason}", check.id);
+        }
+        if let Some(reason) = check.exact {
+            let _ = writeln!(exact, "- {}: {reason}", check.id);
+        }
+    }
+    let mut text = String::new();
+    for (title, lines) in [("Stated tolerances", wider), ("Worked out and exact", exact)] {
+        if !lines.is_empty() {
+            let _ = write!(text, "\n{title}:\n\n{lines}");
+        }
+    }
+    text
 }

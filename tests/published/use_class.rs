@@ -16,9 +16,14 @@ fn the_classes_are_those_of_the_abstract() {
         (Some(false), Some(false), Some(0), Some(UseClass::III)),
         // IV: guarded, staff prevent access.
         (Some(false), Some(true), Some(0), Some(UseClass::IV)),
+        // A guarded home stays a home: IV is "a guarded industrial location […] or other restricted access locations".
+        (Some(false), Some(true), Some(1), Some(UseClass::I)),
+        (Some(false), Some(true), Some(5), Some(UseClass::II)),
+        (Some(false), None, Some(1), Some(UseClass::I)),
         // Nothing is assumed: an answer that decides is asked for.
         (None, Some(true), Some(1), None),
-        (Some(false), None, Some(1), None),
+        (Some(false), None, Some(0), None),
+        (Some(false), Some(true), None, None),
         (Some(false), Some(false), None, None),
     ] {
         assert_eq!(use_class(public, guarded, homes), class, "{public:?} {guarded:?} {homes:?}");

@@ -1,11 +1,15 @@
 //! Wind: velocity pressure, openings, moment about the hinge.
 
 use super::check::{Check, Provenance::*, check};
-use pintle_core::{openings_factor, velocity_pressure_pa, wind_moment_n_m};
+use pintle_core::{
+    Member, MemberPlace, MemberTotals, RoundBar, normal_component, openings_factor, velocity_pressure_pa,
+    wind_moment_n_m,
+};
 
-const EN: (&str, &str) = ("EN 1991-1-4", "eq. 4.10: q = ½ρv², ρ 1.25");
+const EN: (&str, &str) = ("EN 1991-1-4:2005+A1:2010", "eq. 4.10: q = ½ρv², ρ 1.25");
 const ASCE: (&str, &str) = ("ASCE 7-16", "eq. 26.10-1 in SI: q = .613 V², Kz = Kzt = Kd = 1");
-const OPENINGS: (&str, &str) = ("ASCE 7-16", "Fig 29.3-1 note: 1-(1-ε)^1.5");
+const OPENINGS: (&str, &str) = ("ASCE 7-16", "Fig 29.3-1 note (from memory): 1-(1-ε)^1.5");
+const HOERNER: (&str, &str) = ("Hoerner, Fluid-Dynamic Lift", "ch. XXI eq. 2: cN = 1/(0.222 + 0.283/sin α)");
 const MOMENT: (&str, &str) = ("statics", "T = q·Cf·H·L²/2");
 
 macro_rules! pressures {
@@ -30,14 +34,14 @@ fn wall_moment(solidity_factor: f64) -> f64 {
 }
 
 const WALL: &[Check] = &[
-    check("4.6 .9", "openings factor, solidity .9", OPENINGS, FromMemory, ".968377", || openings_factor(0.9)),
-    check("4.6 .8", "openings factor, solidity .8", OPENINGS, FromMemory, ".910557", || openings_factor(0.8)),
-    check("4.6 .7", "openings factor, solidity .7", OPENINGS, FromMemory, ".835683", || openings_factor(0.7)),
+    check("4.6 .9", "openings factor, solidity .9", OPENINGS, Derived, ".968377", || openings_factor(0.9)),
+    check("4.6 .8", "openings factor, solidity .8", OPENINGS, Derived, ".910557", || openings_factor(0.8)),
+    check("4.6 .7", "openings factor, solidity .7", OPENINGS, Derived, ".835683", || openings_factor(0.7)),
     check(
         "4.6 .5",
         "openings factor, solidity .5 (outside its range: arithmetic)",
         OPENINGS,
-        FromMemory,
+        Derived,
         ".646447",
         || openings_factor(0.5),
     ),
@@ -45,7 +49,7 @@ const WALL: &[Check] = &[
         "4.6 .3",
         "openings factor, solidity .3 (outside its range: arithmetic)",
         OPENINGS,
-        FromMemory,
+        Derived,
         ".414338",
         || openings_factor(0.3),
     ),
@@ -67,4 +71,37 @@ const WALL: &[Check] = &[
     ),
 ];
 
-pub const CHECKS: &[&[Check]] = &[EN_PRESSURES, ASCE_PRESSURES, WALL];
+/// Incidence α on a closed leaf: the wind blows towards α in the leaf's own plane.
+fn slanting(incidence_deg: f64) -> f64 {
+    normal_component(incidence_deg.to_radians(), 0.0)
+}
+
+const PLATE: &[Check] = &[
+    check("4.21 30", "flat plate at 30°: normal force over that at 90°", HOERNER, Derived, ".641", || slanting(30.0)),
+    check("4.21 45", "flat plate at 45°: normal force over that at 90°", HOERNER, Derived, ".812", || slanting(45.0)),
+    check("4.21 60", "flat plate at 60°: normal force over that at 90°", HOERNER, Derived, ".920", || slanting(60.0)),
+];
+
+const LB: f64 = 0.45359237;
+const INCH: f64 = 0.0254;
+
+/// A round bar 10 ft long under an inch of ice of 57.3 lb/ft³: weight with it, lb/ft, and width, in.
+fn iced_bar() -> (f64, f64) {
+    let (diameter, length) = (1.108 * INCH, 120.0 * INCH);
+    // A density that gives the bar its printed weight.
+    let density = 1.094 * LB / (12.0 * INCH) / (std::f64::consts::FRAC_PI_4 * diameter * diameter);
+    let place = MemberPlace { from_m: 0.0, to_m: length, height_m: None, rise_m: None, count: None };
+    let bar = Member::RoundBar(RoundBar { face_m: diameter, density_kg_m3: Some(density), place });
+    let iced = MemberTotals::iced(&[bar], INCH, 57.3 * LB / (12.0 * INCH).powi(3));
+    (iced.mass_kg / LB / 10.0, iced.wind_area_m2 / length / INCH)
+}
+
+const ICE: (&str, &str) =
+    ("unit test of a public line-loading library", "round bar 1.108 in of 1.094 lb/ft, 1 in radial ice of 57.3 lb/ft³");
+
+const ICED: &[Check] = &[
+    check("4.22 weight", "bar and ice: lb/ft", ICE, Seen, "3.729", || iced_bar().0),
+    check("4.22 width", "width the wind meets, d + 2t: in", ICE, Derived, "3.108", || iced_bar().1),
+];
+
+pub const CHECKS: &[&[Check]] = &[EN_PRESSURES, ASCE_PRESSURES, WALL, PLATE, ICED];

@@ -8,6 +8,8 @@ def random_jobs(seed=20240229):
     """Endless; not all of them are valid."""
     draw = random.Random(seed).uniform
     choose = random.Random(seed + 1)
+    # A draw of its own, so that the other jobs stay what they are.
+    ramp = random.Random(seed + 2)
     while True:
         x, y, u, v = draw(-0.8, 0.3), draw(-0.6, 0.9), draw(0.4, 2), draw(-0.2, 0.3)
         length = math.hypot(u - x, v - y) / draw(0.85, 0.999)
@@ -17,7 +19,9 @@ def random_jobs(seed=20240229):
                  "thrust_outer_radius_m": inner * draw(1.1, 2.5), "friction_coefficient": draw(0.02, 0.5)}
         measured = {"kind": "measured", "pull_open_n": draw(5, 150), "pull_close_n": draw(5, 150),
                     "pull_radius_m": draw(0.5, 4), "pull_leaf_deg": draw(0, 90)}
-        yield {
+        rising = {**plain, "kind": "rising", "collar": ramp.choice(["uniform_pressure", "uniform_wear"]),
+                  "rise_m": ramp.uniform(-0.06, 0.06)}
+        job = {
             "schema": 1,
             "hand": choose.choice(["left", "right"]),
             "leaf": {"mass_kg": draw(30, 600), "length_m": draw(1.5, 6), "wind_area_m2": draw(0, 6)},
@@ -30,3 +34,6 @@ def random_jobs(seed=20240229):
             "operator": {"rated_torque_n_m": draw(100, 2000), "arm_efficiency": draw(0.6, 1)},
             "samples": 181,
         }
+        if job["hinges"] is plain and ramp.random() < 0.6:
+            job["hinges"] = rising
+        yield job

@@ -8,6 +8,7 @@ Ends with a code other than 0 when anything deviates. Needs what requirements.tx
 import sys
 
 import aisc
+import contact
 import motion
 import statics
 from example import Example
@@ -18,7 +19,7 @@ def main():
         sys.exit(__doc__)
     example = Example(sys.argv[1])
     passed, failed = 0, 0
-    for check in (*aisc.checks(example), *motion.checks(example), *statics.checks(example)):
+    for check in (*aisc.checks(example), *contact.checks(example), *motion.checks(example), *statics.checks(example)):
         if check is None:
             passed += 1
         else:

@@ -29,7 +29,10 @@ class Leaf:
         pressure = 0.5 * wind["air_density_kg_m3"] * wind["speed_m_s"] ** 2 * wind["force_coefficient"]
         per_metre = pressure * leaf["wind_area_m2"] / self.length
         self.wind = quad(lambda x: per_metre * x, 0, self.length)[0]
-        self.friction = self.hinge_friction(job["hinges"])
+        self.opening = np.radians(job["swing"]["open_deg"])
+        self.hinges = job["hinges"]
+        self.rises = self.hinges["kind"] == "rising"
+        self.friction = {sign: self.on_ramp(sign) if self.rises else self.hinge_friction(self.hinges) for sign in (1, -1)}
         # The hinge axis leans towards downhill; the plane the leaf swings in falls that way.
         lam, psi = np.radians(lean["angle_deg"]), np.radians(lean["downhill_deg"])
         self.psi = psi
@@ -50,6 +53,30 @@ class Leaf:
         collar = quad(lambda r: mu * pressure * 2 * np.pi * r * r, inner, outer, epsabs=0, epsrel=1e-13)[0]
         return pins + collar
 
+    def on_ramp(self, sign):
+        """Moment of ramp and pins against a leaf that moves steadily, its weight on the ramp included, positive against the movement.
+
+        On the cylinder of each contact, round and along the axis: the ramp's force is square to it and against the way of sliding, the pins'
+        friction against theirs. Where the pins hold the leaf up, nothing presses on the ramp.
+        """
+        hinges, weight = self.hinges, self.mass * G
+        mu, inner, outer = hinges["friction_coefficient"], hinges["thrust_inner_radius_m"], hinges["thrust_outer_radius_m"]
+        # Radius that gives a flat collar its friction: pressure even, or falling as 1/r.
+        power = 2 if hinges["collar"] == "uniform_pressure" else 1
+        ring = lambda more: quad(lambda r: r ** (power - 1 + more), inner, outer, epsabs=0, epsrel=1e-13)[0]
+        radius, pin = ring(1) / ring(0), hinges["pin_radius_m"]
+        slope = hinges["rise_m"] / self.opening
+        way = lambda r: sign * np.array([r, slope]) / np.hypot(r, slope)
+        normal = np.array([-slope, radius]) / np.hypot(radius, slope)
+        pins = -2 * mu * weight * self.length / 2 / hinges["spacing_m"] * way(pin)
+        # Unknowns: force square to the ramp, moment of the drive. Balance along the axis and about it.
+        ramp = normal - mu * way(radius)
+        square, moment = np.linalg.solve([[ramp[1], 0], [radius * ramp[0], 1]], [weight - pins[1], -pin * pins[0]])
+        if square < 0:
+            along = weight / np.hypot(*pins)
+            moment = sign * pin * np.hypot(*pins) * np.sqrt(1 - along**2)
+        return sign * moment
+
     def gravity(self, theta):
         """Moment of the weight about the leaning axis, positive opening."""
         turned = theta - self.psi
@@ -59,7 +86,7 @@ class Leaf:
     def outside(self, theta, sign, against):
         """Moment on a leaf that moves steadily, all but the link's: friction and wind against it, or wind with it."""
         wind = -sign * self.wind if against else sign * self.wind
-        return -sign * self.friction + wind + self.gravity(theta)
+        return -sign * self.friction[sign] + wind + self.gravity(theta)
 
 
 class Arm:
@@ -162,7 +189,14 @@ def differences(job, plan):
         scale = np.max(np.abs(values)) or 1
         off = np.max(np.abs(printed - values)[bent], initial=0) / scale
         yield name, off
-    yield "hinge_friction_n_m", abs(plan["loads"]["hinge_friction_n_m"] - leaf.friction) / max(leaf.friction, 1)
+    ramp = plan["loads"].get("ramp", {"weight_n_m": 0})
+    friction = leaf.friction[1] - ramp["weight_n_m"]
+    yield "hinge_friction_n_m", abs(plan["loads"]["hinge_friction_n_m"] - friction) / max(friction, 1)
+    if leaf.rises:
+        weight = leaf.mass * G * leaf.hinges["rise_m"] / leaf.opening
+        yield "ramp weight_n_m", abs(ramp["weight_n_m"] - weight) / max(abs(weight), 1)
+        closing = leaf.friction[-1] + weight
+        yield "ramp friction_close_n_m", abs(ramp["friction_close_n_m"] - closing) / max(closing, 1)
     yield "wind_n_m", abs(plan["loads"]["wind_n_m"] - leaf.wind) / max(leaf.wind, 1)
     peak = largest(row, angles, rows)
     yield "peak", abs(plan["peak"]["shaft_torque_n_m"] / peak - 1)

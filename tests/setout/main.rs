@@ -3,6 +3,7 @@
 
 mod aims;
 mod answers;
+mod around;
 mod check;
 mod errors;
 mod hair;

@@ -41,8 +41,9 @@ fn places_stand_evenly_from_end_to_end() {
     // One alone stands in the middle; of none there is one.
     close(PadMap::new(&job, 1, 0).expect("a valid job").place_m(0, 0), (-0.3, 0.4));
     close(PadMap::new(&job, 2, 1).expect("a valid job").place_m(1, 0), (0.0, 0.4));
-    let mut job = job;
-    job.setout = None;
+    // A job of neither a block nor an arm is refused for the arm already.
+    let (mut job, found) = (job.clone(), pintle_core::set_out(&job).expect("a valid job").best.expect("a place"));
+    (job.setout, job.arm) = (None, Some(found.arm));
     let paths: Vec<String> =
         PadMap::new(&job, 3, 3).expect_err("no block").errors.into_iter().map(|e| e.path).collect();
     assert!(paths.contains(&"setout".to_string()), "{paths:?}");

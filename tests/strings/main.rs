@@ -3,13 +3,14 @@
 //! What there is to say comes from the published schemas and the table of fields, not from lists kept by hand.
 
 mod modules;
+mod rules;
 mod sentences;
 mod table;
 mod words;
 
 use std::collections::BTreeSet;
 
-use pintle_core::{FIELDS, describe};
+use pintle_core::{describe, fields};
 use serde_json::Value;
 use table::{LANGUAGES, Table, placeholders};
 
@@ -17,6 +18,8 @@ use table::{LANGUAGES, Table, placeholders};
 const OF_FAULTS: [&str; 5] = ["field", "found", "allowed", "example", "code"];
 /// Values that the faults of the arm carry besides.
 const OF_THE_ARM: [&str; 2] = ["leaf_angle", "gap"];
+/// Values that the fault of a ramp carries besides.
+const OF_THE_RAMP: [&str; 1] = ["friction"];
 
 /// Codes of an enumeration in a schema with their descriptions.
 fn codes(schema: &Value, pointer: &str) -> Vec<(String, String)> {
@@ -80,6 +83,9 @@ fn every_finding_has_a_sentence_of_its_own_values() {
         for (verdict, _) in codes(&schema, "/properties/rating/properties/verdict") {
             assert!(table.at(&format!("verdict.{verdict}.sentence")).is_some(), "{language}: {verdict}");
         }
+        for (subject, _) in codes(&schema, "/properties/overall/properties/about") {
+            assert!(table.at(&format!("verdict.about.{subject}")).is_some(), "{language}: {subject}");
+        }
         for (state, _) in codes(&schema, "/properties/wind_limit/properties/state") {
             assert!(table.at(&format!("wind_limit.{state}")).is_some(), "{language}: {state}");
         }
@@ -88,7 +94,8 @@ fn every_finding_has_a_sentence_of_its_own_values() {
 
 #[test]
 fn every_fault_has_a_sentence_of_its_own_values() {
-    let known: BTreeSet<String> = OF_FAULTS.iter().chain(&OF_THE_ARM).map(|name| (*name).to_owned()).collect();
+    let known: BTreeSet<String> =
+        OF_FAULTS.iter().chain(&OF_THE_ARM).chain(&OF_THE_RAMP).map(|name| (*name).to_owned()).collect();
     for language in LANGUAGES {
         let table = Table::read(language);
         for (code, _) in codes(&describe::faults_schema(), "/properties/errors/items/properties/code") {
@@ -104,7 +111,7 @@ fn every_fault_has_a_sentence_of_its_own_values() {
 fn every_field_has_a_name() {
     for language in LANGUAGES {
         let table = Table::read(language);
-        let nameless: Vec<_> = FIELDS
+        let nameless: Vec<_> = fields()
             .iter()
             .map(|rule| rule.path)
             .filter(|path| {

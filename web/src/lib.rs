@@ -9,6 +9,6 @@ pub mod drawing;
 mod binding;
 #[cfg(target_arch = "wasm32")]
 pub use binding::{
-    Calculation, PadView, Pads, bare, feet_inches, fields, front, limit_names, open_job, pack, qr, read, set_out, show,
-    show_limit, unit, unpack, version, weigh,
+    Calculation, PadView, Pads, bare, clearances, feet_inches, fields, front, limit_names, mark, open_job, pack, qr,
+    read, set_out, show, show_limit, unit, unpack, version, weigh,
 };

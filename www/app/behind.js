@@ -6,6 +6,7 @@
  */
 
 import { h, setText } from "./dom.js";
+import { apart } from "./outcomes.js";
 import { createSensitivity } from "./sensitivity.js";
 import { createShares } from "./shares.js";
 
@@ -18,7 +19,7 @@ export function createBehind(sheet) {
   const shares = createShares(sheet);
   const sensitivity = createSensitivity(sheet);
   const stormTitle = h("h3", {}, sheet.say("storm.title"));
-  const stormNote = h("p", { class: "note" }, sheet.say("storm.note"));
+  const stormNote = h("p", { class: "note" }, sheet.say("storm.note"), " ", sheet.say("storm.alone"));
   const storm = h("dl", { class: "figures-list", part: "storm" });
   const findings = h("ul", { class: "findings", part: "findings" });
   const rests = h("p", { class: "note" });
@@ -94,7 +95,8 @@ function stormRows(sheet, { plan: { storm } }) {
   if (!storm) return [];
   /** @type {[string, string][]} */
   const rows = [
-    ["wind_n", sheet.show(storm.wind_n, "force")],
+    ["force_n", sheet.show(storm.force_n, "force")],
+    ...(apart(storm) ? [["wind_n", sheet.show(storm.wind_n, "force")]] : []),
     ["wind_n_m", sheet.show(storm.wind_n_m, "torque")],
     ["link_force_n", sheet.show(storm.link_force_n, "force")],
     ["bracket_along_n", sheet.show(storm.bracket_along_n, "force")],

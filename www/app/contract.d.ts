@@ -60,15 +60,15 @@ export type Arm = {
  */
 shaft_x_m: number,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -89,19 +89,23 @@ elbow: Elbow, };
  */
 export type AsBuilt = {
 /**
+ * Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the hinge axis, as for the arm.
+ */
+from: BuiltFrom | null,
+/**
  * Shaft along the closed leaf from the hinge axis, m.
  */
 shaft_x_m: number | null,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf, towards the side it opens to, m from the line of `from`.
  */
 shaft_y_m: number | null,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number | null,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf, towards its opening side, m from the line of `from`.
  */
 bracket_v_m: number | null,
 /**
@@ -244,21 +248,21 @@ shaft_torque_close_high_n_m: number, };
  */
 export type Bar = {
 /**
- * Side the wind sees, m.
- */
-face_m: number,
-/**
- * Other side, m; default the same.
- */
-depth_m: number | null,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where the pieces sit.
  */
-place: MemberPlace, };
+place: MemberPlace,
+/**
+ * Side the wind sees, m.
+ */
+face_m: number,
+/**
+ * Other side, m; default the same.
+ */
+depth_m: number | null, };
 
 /**
  * What the bars of an open lattice look like to the wind.
@@ -287,7 +291,7 @@ shaft_torque_open_n_m: number,
 shaft_torque_close_n_m: number, };
 
 /**
- * A wind of fixed bearing, by the law of the normal component.
+ * A wind of fixed bearing, by the law of [`crate::normal_component`].
  */
 export type BearingWind = {
 /**
@@ -321,9 +325,66 @@ gust_factor: number,
 height_factor: number, };
 
 /**
+ * The latch edge meeting something while some gap is left.
+ *
+ * The gap is the straight line from the latch edge to what the gate closes on, which lies `site.latch_gap_m` (`c`) beyond the closed edge:
+ * `gap² = c² + 4·L·(L + c)·sin²(θ/2)`, the chord `2·L·sin(θ/2)` where the gate closes flush.
+ */
+export type Blow = {
+/**
+ * Gap that is left, m; `null` for the hardest blow where more than 500 mm is left.
+ */
+gap_m: number | null,
+/**
+ * Leaf angle, degrees; `null` where more is left and motion is not described.
+ */
+leaf_deg: number | null,
+/**
+ * Greatest speed of the latch edge there, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
+ */
+edge_speed_m_s: number | null,
+/**
+ * Mass that stands for leaf and drive at the latch edge, kg: `(I + J·n²)/L²`; of the leaf alone where the drive is not known, `null` at a
+ * dead point.
+ */
+edge_mass_kg: number | null,
+/**
+ * Force of the blow, N, the motor's push apart.
+ */
+impact_n: number | null,
+/**
+ * How far what is met gives then, m.
+ */
+compression_m: number | null,
+/**
+ * Push of the blocked edge there, N.
+ */
+push_n: number | null,
+/**
+ * What the blow may come to for `dynamic_time_s` at the most, N: the typed limit for gaps of 50 to 500 mm, 1,400 N beyond.
+ */
+dynamic_limit_n: number,
+/**
+ * Edge speed that keeps it, m/s.
+ */
+speed_at_limit_m_s: number | null,
+/**
+ * Compression a safety edge needs to keep it, m.
+ */
+edge_travel_m: number | null, };
+
+/**
  * Boards with gaps over a part of the leaf.
  */
 export type Boards = {
+/**
+ * Density, kg/m³; default 7850 (steel): say it for timber.
+ */
+density_kg_m3: number | null,
+/**
+ * Where they sit; needs a height.
+ */
+place: MemberPlace,
 /**
  * Thickness, m.
  */
@@ -335,15 +396,7 @@ face_m: number,
 /**
  * Gap between boards, m; default 0.
  */
-gap_m: number | null,
-/**
- * Density, kg/m³; default 7850 (steel): say it for timber.
- */
-density_kg_m3: number | null,
-/**
- * Where they sit; needs a height.
- */
-place: MemberPlace, };
+gap_m: number | null, };
 
 /**
  * The window. Never counted as protection of people.
@@ -429,6 +482,11 @@ gearbox_torque_n_m: number | null,
 push_radius_m: number | null, };
 
 /**
+ * The line along the leaf that a built dimension was measured from.
+ */
+export type BuiltFrom = "hinge_axis" | "leaf_face";
+
+/**
  * A limit and an amount.
  */
 export type Change = {
@@ -506,7 +564,9 @@ open: Array<OpenGap>,
 sweep: ElbowSweep, };
 
 /**
- * How far the leaf runs on from half open at full speed after the drive lets go.
+ * How far the leaf runs on from half open at full speed after the drive lets go, motor and gear turning with it where they are known.
+ *
+ * A gear that does not back-drive stops it sooner: nothing is asked about that.
  */
 export type Coast = {
 /**
@@ -567,11 +627,12 @@ export type Contact = {
  */
 stiffness_n_per_m: number | null,
 /**
- * Dynamic force that is not to be exceeded, N; default 400 (EN 12453:2001 Annex A, superseded; from memory).
+ * Dynamic force that is not to be exceeded at gaps of 50 to 500 mm, for at most 0.75 s, N; default 400 (EN 12453:2001 Annex A, superseded; from
+ * memory). Wider gaps are held to 1,400 N of the same.
  */
 dynamic_limit_n: number | null,
 /**
- * Static force that is not to be exceeded, N; default 150 (EN 12453:2001 Annex A, superseded; from memory).
+ * Static force that is not to be exceeded after those 0.75 s, at any gap, N; default 150 (the same).
  */
 static_limit_n: number | null,
 /**
@@ -893,7 +954,7 @@ area_m2: number,
 outline: Array<[number, number]>, };
 
 /**
- * A wall by EN 1991-1-4, its zones taken as a moment about the hinge.
+ * A wall by EN 1991-1-4:2005 + A1:2010, its zones taken as a moment about the hinge; recommended values, which a national annex replaces.
  */
 export type En1991Wall = {
 /**
@@ -901,16 +962,17 @@ export type En1991Wall = {
  */
 solidity: number,
 /**
+ * Shelter factor of a wall upwind; default 1 (none). It does not hold within the leaf's height of the latch edge, which is the wall's free
+ * end.
+ */
+shelter_factor: number | null,
+/**
  * Whether the wall goes round a corner at the latch edge; default no.
  */
-returns: boolean | null,
-/**
- * Shelter factor of a wall upwind; default 1 (none).
- */
-shelter_factor: number | null, };
+returns: boolean | null, };
 
 /**
- * Peak velocity pressure by EN 1991-1-4.
+ * Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, recommended values; a national annex replaces them and goes first.
  */
 export type En1991Wind = {
 /**
@@ -943,11 +1005,11 @@ export type EndStop = {
  */
 edge_speed_m_s: number,
 /**
- * Kinetic energy of the leaf then, J.
+ * Kinetic energy of leaf and drive then, J; of the leaf alone where `drive_inertia_kg_m2` is not known.
  */
 energy_j: number,
 /**
- * Force of the stop, N, the drive's push apart; `null` without its stiffness.
+ * Force of the stop that takes it, N, the motor's push apart; `null` without its stiffness.
  */
 force_n: number | null,
 /**
@@ -1071,14 +1133,14 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "ramp_binds" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
 
 /**
  * The rule of one number field.
  */
 export type FieldRule = {
 /**
- * Dotted path in the job document.
+ * Dotted path in the job document; of a list's item without its place (`leaf.members.wall_m`). The storm keeps the rules of the wind.
  */
 path: string,
 /**
@@ -1106,6 +1168,10 @@ default: number | null,
  */
 example: number,
 /**
+ * What people usually say where silence means none; common practice, no source.
+ */
+usual: number | null,
+/**
  * Key beside the field that a required one may be replaced by: a block or word from which the value follows.
  */
 unless: string | null, };
@@ -1130,7 +1196,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "built_broken" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1141,7 +1207,7 @@ export type Fitted = {
  */
 reserve: number | null,
 /**
- * Direction of the crank with the leaf closed, degrees from the gate line, counter-clockwise.
+ * Direction of the crank with the leaf closed, degrees from the closed leaf, counter-clockwise.
  */
 closed_deg: number,
 /**
@@ -1178,11 +1244,16 @@ torque_n_m: number,
  */
 torque_from: PushTorque,
 /**
- * Mass that stands for the leaf at its latch edge, kg.
+ * Inertia of motor and gear at the operator's shaft that blows are reckoned with, kg·m²; `null` where the job describes no motor: they
+ * are then those of the leaf alone, and the gate's are harder.
+ */
+drive_inertia_kg_m2: number | null,
+/**
+ * Mass that stands for the leaf alone at its latch edge, kg.
  */
 edge_mass_kg: number,
 /**
- * Largest push of the latch edge outside the toggle zone, N.
+ * Largest push of the latch edge outside the toggle zone and at the gaps of `blows`, N.
  */
 edge_push_n: number,
 /**
@@ -1190,31 +1261,23 @@ edge_push_n: number,
  */
 edge_push_leaf_deg: number,
 /**
- * Greatest speed of the latch edge, prescribed or driven, the wind against or behind, m/s; `null` where motion is not described.
+ * The blow closing at gaps of 50, 300 and 500 mm, as far as the leaf comes by them; then, either way, the hardest where more is left.
  */
-edge_speed_m_s: number | null,
+blows: Array<Blow>,
 /**
- * Force of the blow at that speed, N: rigid leaf, the drive's push apart.
+ * Gap up to which the typed dynamic limit holds, and beyond which the larger one does, m.
  */
-impact_n: number | null,
+wide_gap_m: number,
 /**
- * How far what is met gives then, m.
- */
-compression_m: number | null,
-/**
- * Edge speed at which the blow reaches the dynamic limit, m/s.
- */
-speed_at_limit_m_s: number,
-/**
- * Compression a safety edge needs at the greatest speed, m.
+ * Compression a safety edge needs for every one of them, m; `null` where motion is not described.
  */
 edge_travel_m: number | null,
 /**
- * Dynamic limit, N.
+ * Longest time a dynamic limit may be made use of, s; then the static one holds.
  */
-dynamic_limit_n: number,
+dynamic_time_s: number,
 /**
- * Static limit, N.
+ * Static limit, N: what may remain after that time.
  */
 static_limit_n: number,
 /**
@@ -1259,7 +1322,7 @@ over_static_within_m: number | null,
  */
 full_edge_speed_m_s: number | null,
 /**
- * Force of the blow at that speed, N.
+ * Force of the blow at that speed, N, drive included where it is known.
  */
 impact_n: number | null, };
 
@@ -1293,7 +1356,8 @@ part: Part,
  */
 against: Against,
 /**
- * Which of the list, from 0; 0 for the leaf and the hinge post.
+ * Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
+ * `setout.keep_out`; 0 for the leaf and the hinge post.
  */
 index: number,
 /**
@@ -1367,6 +1431,10 @@ pressure_pa: number,
  * Force coefficient on the leaf's solid area at its centre, so that the moment about the hinge is right.
  */
 force_coefficient: number,
+/**
+ * Force coefficient on the same area, so that the force is right: less where a standard's shape puts the resultant towards the latch edge.
+ */
+resultant_coefficient: number,
 /**
  * Air density, kg/m³.
  */
@@ -1474,13 +1542,17 @@ play_leaf_deg: number,
  */
 closed_torque_n_m: number,
 /**
- * Largest torque that holds the shaft within the play, N·m: what the drive has to hold.
+ * Largest torque that holds the shaft within the play, N·m: what drive and clutch have to hold.
  */
 torque_n_m: number,
 /**
- * What it holds by itself, N·m; `null` where unknown.
+ * The lesser of what the drive at a stand holds and what slips the clutch, N·m; `null` where neither is known.
  */
 limit_n_m: number | null,
+/**
+ * Which of the two that is; `null` where neither is known.
+ */
+limit_by: HoldingLimit | null,
 /**
  * Largest force in link and bracket within the play, N.
  */
@@ -1508,6 +1580,11 @@ bracket_force_n: number | null,
 play_deg: number | null, };
 
 /**
+ * What lets go first at the shaft.
+ */
+export type HoldingLimit = "drive" | "clutch";
+
+/**
  * Whether the arm alone holds the closed leaf. Whatever the answer, a lock it is not.
  */
 export type HoldingVerdict = "gives_way" | "unknown" | "holds";
@@ -1517,7 +1594,7 @@ export type HoldingVerdict = "gives_way" | "unknown" | "holds";
  */
 export type Ice = {
 /**
- * Thickness on each face of the wind area, m.
+ * Thickness, m: all round the leaf's members where the job lists them, or else on each face of the wind area.
  */
 thickness_m: number,
 /**
@@ -1525,9 +1602,26 @@ thickness_m: number,
  */
 density_kg_m3: number | null,
 /**
- * Wind area with ice over without; default 1.
+ * Wind area with ice over without; default 1. Listed members are wider by their ice in any case: this only raises what they come to.
  */
 area_factor: number | null, };
+
+/**
+ * Ice on the leaf.
+ */
+export type IceLoad = {
+/**
+ * Its mass, kg.
+ */
+mass_kg: number,
+/**
+ * Wind area with it, m².
+ */
+wind_area_m2: number,
+/**
+ * Whether it lies all round the leaf's members; on both faces of the wind area where they are not known.
+ */
+all_round: boolean, };
 
 /**
  * A job that cannot be planned, with every fault that could be found at once.
@@ -1543,7 +1637,7 @@ errors: Array<Fault>, };
  */
 export type Job = {
 /**
- * Version of the document, [`super::SCHEMA`].
+ * Version of the document.
  */
 schema: number,
 /**
@@ -1575,13 +1669,13 @@ wind: Wind,
  */
 swing: Swing,
 /**
- * Crank and link, and where they are fixed; needed for a plan.
- */
-arm: Arm | null,
-/**
  * What a set-out may choose from; needed for a search.
  */
 setout: SetOut | null,
+/**
+ * Crank and link, and where they are fixed; needed for a plan.
+ */
+arm: Arm | null,
 /**
  * The operator's ratings.
  */
@@ -1665,11 +1759,11 @@ uncertainty: { [key in string]: number } | null, };
  */
 export type KeepOut = {
 /**
- * Along the closed leaf, m.
+ * Along the closed leaf from the hinge axis, m.
  */
 x_m: [number, number],
 /**
- * Towards the side the leaf opens to, m.
+ * Square to the closed leaf from the hinge axis, towards the side it opens to, m.
  */
 y_m: [number, number], };
 
@@ -1783,7 +1877,8 @@ mass_kg: number | null,
  */
 length_m: number,
 /**
- * Height, m. Not used by the loads yet; kept for the drawing and the hand-over.
+ * Height, m. Needed where a standard's shape gives the force coefficient; also for drawing and hand-over. A plain force coefficient does
+ * without it.
  */
 height_m: number | null,
 /**
@@ -1843,7 +1938,7 @@ export type LoadLevel = "strength" | "allowable";
  */
 export type Loads = {
 /**
- * Friction of all hinges, N·m.
+ * Friction of all hinges and steady drag, N·m; on a ramp when opening.
  */
 hinge_friction_n_m: number,
 /**
@@ -1853,26 +1948,35 @@ wind_n_m: number,
 /**
  * Moment of inertia about the hinge axis, kg·m².
  */
-inertia_kg_m2: number, };
+inertia_kg_m2: number,
+/**
+ * The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
+ */
+friction_relation: string | null,
+/**
+ * What a ramp does, where the hinges rise.
+ */
+ramp: Ramp | null, };
 
 /**
  * A place on the ground.
  */
 export type Mark = {
 /**
- * Along the gate line from the hinge line, m, positive towards the latch edge.
+ * Along the closed leaf from the hinge axis, m, positive towards the latch edge.
  */
 from_hinge_line_m: number,
 /**
- * Square to the gate line, m, positive on the side the leaf opens to.
+ * Square to the closed leaf from its opening-side face, not from the hinge axis, m, positive on the side the leaf opens to.
  */
 from_gate_line_m: number,
 /**
- * From the corner, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
+ * From the corner of face line and hinge line, not from the hinge axis, m: both diagonals of the rectangle of the two offsets have this
+ * length where it is square, as 3-4-5 has it.
  */
 diagonal_m: number,
 /**
- * From where the latch edge meets the gate line, m: with the diagonal it fixes the place without a square.
+ * From the latch end of the leaf's opening-side face, m: with the diagonal it fixes the place without a square.
  */
 from_latch_m: number, };
 
@@ -1893,7 +1997,11 @@ elbow_closed: Mark,
  */
 elbow_open: Mark,
 /**
- * Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the gate line, counter-clockwise,
+ * Opening-side face of the closed leaf from the hinge axis, m: what is marked from the face is less by it than the job's own number.
+ */
+face_m: number,
+/**
+ * Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the closed leaf, counter-clockwise,
  * above −180 to 180.
  *
  * The closed crank is what the base is laid by because the arm stands there while the anchors are marked, the leaf on its stop.
@@ -1912,7 +2020,7 @@ anchor_diagonal_m: number | null,
  */
 bracket_along_m: number,
 /**
- * Bracket pin proud of the leaf's face, m.
+ * Bracket pin square to the leaf, from its opening-side face, m.
  */
 bracket_proud_m: number,
 /**
@@ -2121,21 +2229,21 @@ wind_centroid_m: number, };
  */
 export type Mesh = {
 /**
- * Diameter of the wire, m.
- */
-wire_m: number,
-/**
- * Distance of the wires, centre to centre, m.
- */
-pitch_m: number,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where it sits; needs a height.
  */
-place: MemberPlace, };
+place: MemberPlace,
+/**
+ * Diameter of the wire, m.
+ */
+wire_m: number,
+/**
+ * Distance of the wires, centre to centre, m.
+ */
+pitch_m: number, };
 
 /**
  * The leaf through time.
@@ -2165,6 +2273,11 @@ peak_utilisation: number | null,
  * Where the operator's limits are set.
  */
 limits: ShaftLimits,
+/**
+ * Inertia of motor and gear at the operator's shaft that stops and coasting are reckoned with, kg·m²; `null` where the job describes no
+ * motor: they are then those of the leaf alone, and the gate's are more.
+ */
+drive_inertia_kg_m2: number | null,
 /**
  * What the stop behind the open limit takes.
  */
@@ -2226,6 +2339,10 @@ coast_drag_n_m: number | null,
  * Stiffness of an end stop with the leaf where it meets it, N/m; no stop force without it.
  */
 stop_stiffness_n_per_m: number | null,
+/**
+ * Resistance of battery and run to the motor together, Ω; default 0: the voltage does not sag under load.
+ */
+supply_resistance_ohm: number | null,
 /**
  * The motor; no driven run without it.
  */
@@ -2322,7 +2439,7 @@ no_load_speed_deg_s: number,
  */
 rated_v: number,
 /**
- * Voltage there is at the motor under load, V; default the rated one.
+ * Voltage there is at the motor under load, V; where `supply_resistance_ohm` is said, that of the source without load; default the rated one.
  */
 supply_v: number | null,
 /**
@@ -2380,15 +2497,15 @@ changes: Array<Change>,
  */
 shaft_x_m: number,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -2409,7 +2526,7 @@ elbow: Elbow, };
  */
 export type OpenGap = {
 /**
- * Which obstacle, from 0.
+ * Which obstacle, from 0, counted as for [`Gap::index`].
  */
 obstacle: number,
 /**
@@ -2455,6 +2572,10 @@ least_gap_m: number,
  */
 least_gap_leaf_deg: number,
 /**
+ * Widest gap anywhere along the leaf and the swing, m.
+ */
+widest_gap_m: number,
+/**
  * First leaf angle from closed at which the leaf touches, degrees; `null` where it clears the ground.
  */
 touch_leaf_deg: number | null,
@@ -2466,6 +2587,27 @@ bracket_rise_m: number,
  * Rows at the curve's leaf angles.
  */
 curve: Array<GapPoint>, };
+
+/**
+ * The worst of what was judged.
+ */
+export type Overall = {
+/**
+ * Over while any finding is a stop, whatever it is about; else what the torque's rating says.
+ */
+state: Verdict,
+/**
+ * What that is about: the first stop's subject, torque without one.
+ */
+about: Subject,
+/**
+ * How many findings are stops.
+ */
+stops: number,
+/**
+ * The first stop; `null` without one.
+ */
+finding: FindingCode | null, };
 
 /**
  * The most the drive must hold back.
@@ -2590,7 +2732,7 @@ export type Place = {
  */
 x_m: number,
 /**
- * Towards the side the leaf opens to, m.
+ * Square to the closed leaf from the hinge axis, towards the side it opens to, m.
  */
 y_m: number, };
 
@@ -2680,6 +2822,10 @@ overrun: Overrun | null,
  */
 findings: Array<Finding>,
 /**
+ * The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
+ */
+overall: Overall,
+/**
  * Paths of the job's fields that were not said and are assumed.
  */
 assumed: Array<string>,
@@ -2691,6 +2837,10 @@ wind: WorkingWind | null,
  * What the leaf's members come to, where the job lists them.
  */
 members: MemberTotals | null,
+/**
+ * What ice adds to the leaf, where the job has any.
+ */
+ice: IceLoad | null,
 /**
  * The demand over the range of the friction coefficient, where the job has a range.
  */
@@ -2708,7 +2858,7 @@ storm: Storm | null,
  */
 ground: OverGround | null,
 /**
- * Leaf and arm in the room around them, where the job describes it.
+ * Leaf and arm in the room around them, where the job describes it or says what stands around.
  */
 clearances: Clearances | null,
 /**
@@ -2842,6 +2992,23 @@ path: string, };
 export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
 
 /**
+ * The ramp of rising hinges: weight and friction depend on the way the leaf moves.
+ */
+export type Ramp = {
+/**
+ * Moment of the weight on the ramp, N·m; positive where it closes the leaf.
+ */
+weight_n_m: number,
+/**
+ * Friction of hinges and steady drag when opening, N·m: what the drive must give beyond the weight's moment.
+ */
+friction_open_n_m: number,
+/**
+ * The same when closing.
+ */
+friction_close_n_m: number, };
+
+/**
  * Demand compared with the ratings.
  */
 export type Rating = {
@@ -2858,7 +3025,8 @@ reserve: number | null,
  */
 verdict: Verdict,
 /**
- * Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
+ * Demand of steady movement over peak torque; `null` where the peak torque is unknown. With start and inertia it stands in the motion's own
+ * `peak_utilisation`.
  */
 peak_utilisation: number | null, };
 
@@ -3057,7 +3225,8 @@ opens: boolean, };
 export type RemedyKind = "slower_ramp" | "lighter_leaf" | "less_wind" | "other_operator" | "stronger_part";
 
 /**
- * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut.
+ * Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut. The collar slides on the ramp, at its mean radius of
+ * friction; a ramp so steep that it binds at the upper end of the friction is refused.
  */
 export type RisingHinges = {
 /**
@@ -3135,7 +3304,7 @@ friction_high: number | null, };
  */
 export type Room = {
 /**
- * Leaf's face on its opening side from the line through the hinge axis, m; the closed leaf's is the gate line; default 0.
+ * Leaf's face on its opening side from the line through the hinge axis, m; marks on the ground are from the closed leaf's; default 0.
  */
 front_m: number | null,
 /**
@@ -3155,7 +3324,7 @@ arm_half_width_m: number | null,
  */
 hinge_post: KeepOut | null,
 /**
- * What stands in the way of leaf and arm: walls, kerbs, pillars.
+ * What stands in the way of leaf and arm: walls, kerbs, pillars. One list with `site.obstacles`: every check looks at both.
  */
 obstacles: Array<KeepOut> | null, };
 
@@ -3164,9 +3333,22 @@ obstacles: Array<KeepOut> | null, };
  */
 export type RoundBar = {
 /**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace,
+/**
  * Diameter, m.
  */
-face_m: number,
+face_m: number, };
+
+/**
+ * Round tube.
+ */
+export type RoundTube = {
 /**
  * Density, kg/m³; default 7850 (steel).
  */
@@ -3174,12 +3356,7 @@ density_kg_m3: number | null,
 /**
  * Where the pieces sit.
  */
-place: MemberPlace, };
-
-/**
- * Round tube.
- */
-export type RoundTube = {
+place: MemberPlace,
 /**
  * Outer diameter, m.
  */
@@ -3187,15 +3364,7 @@ face_m: number,
 /**
  * Wall, m.
  */
-wall_m: number,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
+wall_m: number, };
 
 /**
  * Lengths by the rule of thumb, or why there are none.
@@ -3232,7 +3401,7 @@ edge_speed_m_s: number,
 shaft_torque_n_m: number, };
 
 /**
- * What a sensor senses, seen from above: a beam, a loop or a strip is a line widened to both sides; a point is a line of no length.
+ * What a sensor senses, seen from above: a beam, a mat or a strip is a line widened to both sides; a point is a line of no length.
  */
 export type SensedArea = {
 /**
@@ -3240,11 +3409,11 @@ export type SensedArea = {
  */
 on: SensorFrame,
 /**
- * One end, m: along the gate line from the hinge, or along the leaf.
+ * One end, m: along the closed leaf from the hinge axis, or along the leaf.
  */
 from_x_m: number,
 /**
- * The same end, m: square to the gate line towards the opening side, or proud of the leaf.
+ * The same end, m: square to the closed leaf from the hinge axis, towards the opening side, or square to the leaf as it turns.
  */
 from_y_m: number,
 /**
@@ -3313,15 +3482,16 @@ export type SetOut = {
  */
 shaft_x_m: [number, number],
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: [number, number],
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: [number, number],
 /**
- * Bracket pin proud of the leaf on its opening side, m; one value, as the bracket's depth is bought and not chosen.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m; one value, as the bracket's depth is
+ * bought and not chosen.
  */
 bracket_v_m: number,
 /**
@@ -3357,25 +3527,25 @@ most_shaft_torque_n_m: number | null,
  */
 step_m: number | null,
 /**
- * Side of the elbow; default either.
- */
-elbow: ElbowChoice | null,
-/**
  * Half the width of crank and link in plan, m; default 0.
  */
 arm_half_width_m: number | null,
 /**
- * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
+ * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
  */
-keep_out: Array<KeepOut>,
+storm_speed_m_s: number | null,
+/**
+ * Side of the elbow; default either.
+ */
+elbow: ElbowChoice | null,
 /**
  * What is to be as small as possible; default the shaft torque.
  */
 aim: Aim | null,
 /**
- * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
+ * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
  */
-storm_speed_m_s: number | null,
+keep_out: Array<KeepOut>,
 /**
  * Where the shaft would best stand, for the aim `nearest_place`.
  */
@@ -3429,7 +3599,7 @@ leaf_deg: number,
  */
 shaft_deg: number,
 /**
- * Direction of the crank from the gate line, degrees, above −180 to 180.
+ * Direction of the crank from the closed leaf, degrees, above −180 to 180.
  */
 crank_direction_deg: number, };
 
@@ -3488,17 +3658,17 @@ lean: number, };
  */
 export type Sheet = {
 /**
- * Thickness, m.
- */
-thickness_m: number,
-/**
  * Density, kg/m³; default 7850 (steel).
  */
 density_kg_m3: number | null,
 /**
  * Where it sits; needs a height.
  */
-place: MemberPlace, };
+place: MemberPlace,
+/**
+ * Thickness, m.
+ */
+thickness_m: number, };
 
 /**
  * Which length the rule finds no room for.
@@ -3538,7 +3708,8 @@ latch_gap_m: number | null,
  */
 leaf_half_thickness_m: number | null,
 /**
- * Post, wall, plants, steps: rectangles in plan that the leaf or arm may close on.
+ * Post, wall, plants, steps: rectangles in plan, from the hinge axis, that leaf or arm may meet or close on. One list with
+ * `room.obstacles`: every check looks at both.
  */
 obstacles: Array<KeepOut> | null,
 /**
@@ -3635,7 +3806,8 @@ straightness: number,
  */
 off_square_deg: number,
 /**
- * Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+ * Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
+ * none.
  */
 clearance_m: number | null,
 /**
@@ -3643,15 +3815,15 @@ clearance_m: number | null,
  */
 shaft_x_m: number,
 /**
- * Shaft towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf, m.
+ * Bracket pin along the leaf from the hinge axis, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin proud of the leaf on its opening side, m.
+ * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -3685,7 +3857,8 @@ done: boolean | null,
 verdict: CheckVerdict, };
 
 /**
- * Magnitudes; the wind may come from either side, and then all of them change sign together.
+ * Magnitudes of what the wind alone does; it may come from either side, and then all of them change sign together. A lean or a ramp adds to it:
+ * see [`super::Holding`].
  */
 export type Storm = {
 /**
@@ -3693,11 +3866,20 @@ export type Storm = {
  */
 gust: Gust,
 /**
+ * Where it comes from; empty for what was typed.
+ */
+sources: Array<Source>,
+/**
+ * Force of the wind on the leaf, N.
+ */
+force_n: number,
+/**
  * Moment about the hinge on the closed leaf, N·m.
  */
 wind_n_m: number,
 /**
- * Force on the leaf that has this moment at the wind area's centre, N.
+ * Moment-equivalent force, N: what has this moment at the wind area's centre. More than the force itself where a standard's shape puts the
+ * resultant towards the latch edge.
  */
 wind_n: number,
 /**
@@ -3720,6 +3902,11 @@ hinge_n: number,
  * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point, where the arm holds by its shape and is no lock.
  */
 shaft_torque_n_m: number, };
+
+/**
+ * What a finding, and so a judgement, is about.
+ */
+export type Subject = "torque" | "arm" | "tape" | "clearances" | "motion" | "breakaway" | "storm" | "people" | "as_built" | "record";
 
 /**
  * How far the leaf opens.
@@ -3825,6 +4012,14 @@ set_close_n: number | null, };
  */
 export type Tube = {
 /**
+ * Density, kg/m³; default 7850 (steel).
+ */
+density_kg_m3: number | null,
+/**
+ * Where the pieces sit.
+ */
+place: MemberPlace,
+/**
  * Side the wind sees, m.
  */
 face_m: number,
@@ -3839,15 +4034,7 @@ wall_m: number,
 /**
  * Corner rule; default EN 10219.
  */
-corners: CornerRule | null,
-/**
- * Density, kg/m³; default 7850 (steel).
- */
-density_kg_m3: number | null,
-/**
- * Where the pieces sit.
- */
-place: MemberPlace, };
+corners: CornerRule | null, };
 
 /**
  * A part of two tubes of one length, one in the other, joints at the ends.
@@ -3997,6 +4184,10 @@ limit_beaufort: number | null,
  */
 excluded: Array<string>,
 /**
+ * Where pressure, shape and the law of a slanting wind come from; empty for what was typed.
+ */
+sources: Array<Source>,
+/**
  * The wind of fixed bearing, where the job has one.
  */
 bearing: BearingWind | null, };
@@ -4063,11 +4254,15 @@ x_m: number,
  */
 y_m: number,
 /**
- * Whether it counts as a zone of entrapment: the gap is not known, or less than the free gap.
+ * Whether it counts as a zone of entrapment: the gap is not known, or closes to less than the free gap.
  */
 present: boolean,
 /**
- * Number of the obstacle in the job's list.
+ * Gap at which it would not count, m: that of the part of the body that can be there.
+ */
+free_gap_m: number,
+/**
+ * The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
  */
 obstacle: number | null,
 /**

@@ -11,11 +11,13 @@ import init, * as pintle from "../pintle-web.js";
 let started;
 
 /**
- * Starts the core once. Rejects when the module cannot be loaded or the host forbids WebAssembly.
+ * Starts the core once. Rejects when the module cannot be loaded or the host forbids WebAssembly; a failure is forgotten, so that a
+ * later try may succeed.
  *
  * @returns {Promise<Core>}
  */
 export function loadCore() {
   started ??= init().then(() => pintle);
+  started.catch(() => (started = undefined));
   return started;
 }

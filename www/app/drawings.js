@@ -36,6 +36,7 @@ export function createDrawings(sheet, signal) {
   const both = [curve, planView];
   const all = [...both, time];
   const band = h("p", { class: "note" }, sheet.say("drawing_titles.band"));
+  const datum = h("p", { class: "note" }, sheet.say("drawing_titles.datum"));
   const root = h(
     "section",
     {
@@ -46,7 +47,7 @@ export function createDrawings(sheet, signal) {
         player.toggle();
       },
     },
-    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [[band, ...curve.beneath], zones.beneath][index]))),
+    h("div", { class: "pair" }, ...both.map(({ drawing }, index) => figure(sheet, ["curve", "plan_view"][index], drawing.root, [[band, ...curve.beneath], [datum, ...zones.beneath]][index]))),
     play.root,
     bar.root,
     time.root,

@@ -9,7 +9,9 @@ const empty = name.textContent;
 function fillBasket() {
   const { operator, plan } = calculator;
   name.textContent = operator?.name ?? empty;
-  const verdict = plan?.rating.verdict ?? "none";
+  // The whole of what was judged, never the torque alone.
+  const { state, about } = plan?.overall ?? { state: "none", about: "torque" };
+  const verdict = state === "over" && about !== "torque" ? "stop" : state;
   for (const sentence of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-verdict]"))) {
     sentence.hidden = operator === null || sentence.dataset.verdict !== verdict;
   }

@@ -14,22 +14,46 @@ import { wordsKey } from "./paths.js";
  */
 export function faultSentence(sheet, fault) {
   const key = `faults.${fault.code}`;
-  return sheet.say(sheet.strings.has(key) ? key : "faults.other", {
-    field: sheet.fieldName(fault.path),
+  const values = {
+    field: fault.path === "" ? sheet.say("faults.whole") : sheet.fieldName(fault.path),
     code: fault.code,
     found: found(sheet, fault),
     allowed: allowed(sheet, fault),
     example: example(sheet, fault),
     ...sheet.shown(fault.values),
-  });
+  };
+  return withoutHoles(sheet, sheet.strings.has(key) ? key : "faults.other", values);
+}
+
+/**
+ * What the key says, without the sentences of it that nobody has a value for. Without the first one nothing would be said: another
+ * stands for it, that needs no more than the field.
+ *
+ * @param {Sheet} sheet
+ * @param {string} key
+ * @param {Record<string, string>} values
+ */
+function withoutHoles(sheet, key, values) {
+  const names = (/** @type {string} */ text) => [...text.matchAll(/\{(\w+)\}/g)].map(([, name]) => name);
+  const hasHole = (/** @type {string} */ text) => names(text).some((name) => !values[name]);
+  const [first, ...others] = sheet.strings.at(key).split(". ");
+  const kept = [hasHole(first) ? sheet.strings.at("faults.bare").replace(/\.$/, "") : first, ...others.filter((text) => !hasHole(text))];
+  const text = kept.join(". ").replace(/([^.?!])$/, "$1.");
+  return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
 }
 
 /** As typed, with the unit it was taken in; a number nobody typed is shown in the units of the page. @param {Sheet} sheet @param {Fault} fault */
 function found(sheet, fault) {
   const entry = sheet.session.entries.get(fault.path);
-  if (!entry) return fault.found ?? "";
-  if (entry.value !== null) return sheet.show(entry.value, entry.rule.quantity);
-  return entry.typed?.text ?? fault.found ?? "";
+  if (entry && entry.value !== null) return sheet.show(entry.value, entry.rule.quantity);
+  return entry?.typed?.text || inWords(sheet, fault.found ?? "");
+}
+
+/** The core says what is not short by its size alone. @param {Sheet} sheet @param {string} found */
+function inWords(sheet, found) {
+  const [, items, fields] = /^(?:\[(\d+) items\]|\{(\d+) fields\})$/.exec(found) ?? [];
+  if (items) return sheet.say("faults.items", { count: items });
+  return fields ? sheet.say("faults.fields", { count: fields }) : found;
 }
 
 /** @param {Sheet} sheet @param {Fault} fault */

@@ -52,10 +52,11 @@ export function createField(sheet, path, { large = false } = {}) {
     onblur: () => release(),
   });
 
+  const label = h("label", { for: id }, sheet.strings.has(`${words}.label`) && !obstacleSide(path) ? sheet.say(`${words}.label`) : name);
   const root = h(
     "div",
     { class: large ? "field large" : "field", part: "field", "data-path": path },
-    h("div", { class: "field-head" }, h("label", { for: id }, sheet.strings.has(`${words}.label`) && !obstacleSide(path) ? sheet.say(`${words}.label`) : name), tag, reset),
+    h("div", { class: "field-head" }, label, tag, reset),
     h("div", { class: "field-box" }, input, unit),
     note,
     error,
@@ -96,6 +97,8 @@ export function createField(sheet, path, { large = false } = {}) {
     const back = resetText();
     setText(reset, back);
     setAttribute(reset, "aria-label", sheet.say("form.reset_field", { field: name, reset: back }));
+    // From which line a built dimension is measured is a choice.
+    if (path.startsWith("as_built.")) setText(label, sheet.fieldName(path));
     setText(note, noteText());
 
     const fault = sheet.told.find((told) => told.path === path);
@@ -121,6 +124,13 @@ export function createField(sheet, path, { large = false } = {}) {
 
   /** What the number is; once typed, what was understood. */
   function noteText() {
+    const planned = sheet.planned(path);
+    if (planned === null) return ownNote();
+    if (!entry.typed) return sheet.say("form.built_empty", { planned: sheet.mark(planned) });
+    return sheet.say("form.built_typed", { understood: ownNote(), planned: sheet.mark(planned) });
+  }
+
+  function ownNote() {
     const { system } = sheet.session;
     if (entry.typed && entry.value !== null) {
       const understood = sheet.understood(entry.value, entry.rule.quantity);

@@ -15,7 +15,7 @@ import { createOperatorChoice } from "./operator-choice.js";
 
 /**
  * @param {Sheet} sheet
- * @returns {Part & { rated: () => void }}
+ * @returns {Part}
  */
 export function createForm(sheet) {
   const lead = new Map(LEAD.map((path) => [path, createField(sheet, path, { large: true })]));
@@ -23,6 +23,7 @@ export function createForm(sheet) {
   const members = createMembersEditor(sheet);
   // Whoever turns to the parts finds one to begin with; a list that is given empty, or emptied, is a mistake to be told.
   by.root.addEventListener("change", () => {
+    // A first part to type into; it does not count before something of it is typed.
     if (sheet.session.byParts && sheet.session.members.list.length === 0) sheet.session.members.add();
   });
   const operator = createOperatorChoice(sheet);
@@ -62,5 +63,5 @@ export function createForm(sheet) {
     for (const group of groups) yield group.catchUp();
   }
 
-  return { root, update, rated: operator.update };
+  return { root, update };
 }

@@ -131,6 +131,20 @@ const LEAN = {
   of: { angle: ["lean.angle_deg"], plumb: ["lean.plumb_offset_m", "lean.plumb_height_m"] },
 };
 
+/**
+ * The line that what is square to the leaf was measured from. Who measures after fitting stands at the leaf's face, where the marks are from;
+ * a job that says nothing of it means the hinge axis.
+ *
+ * @type {Choice}
+ */
+const BUILT_FROM = {
+  path: "as_built.from",
+  options: ["leaf_face", "hinge_axis"],
+  usual: "leaf_face",
+  signs: { hinge_axis: ["as_built.from", "as_built.shaft_y_m", "as_built.bracket_v_m"] },
+  readable: (job) => job?.as_built?.from !== "leaf_face",
+};
+
 /** @type {Group[]} */
 export const GROUPS = [
   { name: "wind", items: [...windItems("wind"), BEARING] },
@@ -215,6 +229,7 @@ export const GROUPS = [
     handover: true,
     items: [
       looked("as_built", [
+        BUILT_FROM,
         "as_built.shaft_x_m",
         "as_built.shaft_y_m",
         "as_built.bracket_u_m",

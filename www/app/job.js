@@ -93,8 +93,3 @@ export function listedOperator(session, operator, efficiency) {
     arm_efficiency: assumed ? (own ?? efficiency) : efficiency,
   };
 }
-
-/** The job without what says nothing of the steady torque, for one figure of it. @param {any} job */
-export function torqueOnly(job) {
-  return { ...job, samples: 2, setout: null, motion: null, breakaway: null, holding: null, contact: null, site: null };
-}

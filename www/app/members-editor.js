@@ -120,7 +120,8 @@ function createMember(sheet, index, open, take) {
   function update() {
     asked.update();
     const { paths, choices } = sheet.session.active(items);
-    setText(brief, memberBrief(sheet, at, paths));
+    const { members } = sheet.session;
+    setText(brief, members.counts(members.list[index]) ? memberBrief(sheet, at, paths) : sheet.say("members.uncounted"));
     const fields = new Set([...paths, ...choices.map(({ path }) => path)]);
     if (sheet.told.some((fault) => fields.has(fault.path))) root.open = true;
   }

@@ -73,14 +73,30 @@ export class Members {
     this.#name();
   }
 
+  /** Whether a part is one of the job's own, or something of it was typed or chosen: of others nobody said that they are there. @param {Member} member */
+  counts({ base, entries, choices }) {
+    return base !== null || [...entries.values()].some(({ typed }) => typed) || [...choices.values()].some(({ assumed }) => !assumed);
+  }
+
+  /** Places of the parts that count. */
+  #counted() {
+    return this.list.flatMap((member, index) => (this.counts(member) ? [index] : []));
+  }
+
   /** Paths of the numbers that take part. */
   activePaths() {
-    return this.list.flatMap((_, index) => this.#active(index).paths);
+    return this.#counted().flatMap((index) => this.#active(index).paths);
   }
 
   /** Choices that take part. */
   activeChoices() {
-    return this.list.flatMap((_, index) => this.#active(index).choices);
+    return this.#counted().flatMap((index) => this.#active(index).choices);
+  }
+
+  /** A path of the job, where parts that do not count are left out, as the page has it. @param {string} path */
+  placed(path) {
+    const counted = this.#counted();
+    return path.replace(/^leaf\.members\.(\d+)/, (whole, index) => (counted[index] === undefined ? whole : Members.path(counted[index])));
   }
 
   /** @param {number} index */
@@ -88,10 +104,11 @@ export class Members {
     return active(memberItems(Members.path(index)), (path) => this.session.choice(path).value);
   }
 
-  /** The list for the job. @param {(path: string) => unknown} valueOf a number's value for the job */
+  /** The list for the job, of what counts. @param {(path: string) => unknown} valueOf a number's value for the job */
   documents(valueOf) {
-    return this.list.map((member, index) => {
-      const document = structuredClone(member.base ?? {});
+    return this.#counted().map((index) => {
+      const { base } = this.list[index];
+      const document = typeof base === "object" && !Array.isArray(base) ? structuredClone(base ?? {}) : {};
       for (const path of [...ALL.paths, ...ALL.choices.flatMap(writable)]) remove(document, below(path));
       const at = `${Members.path(index)}.`;
       const { paths, choices } = this.#active(index);

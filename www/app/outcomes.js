@@ -8,7 +8,7 @@
 import { faultSentence } from "./faults.js";
 
 /** By the group's name. @type {Record<string, (sheet: Sheet, result: Result) => string[]>} */
-export const OUTCOMES = { wind, storm, hinges, lean, ground, as_built: asBuilt };
+export const OUTCOMES = { wind, storm, hinges, lean, ground, drag, as_built: asBuilt };
 
 /**
  * @param {Sheet} sheet
@@ -40,27 +40,44 @@ function wind(sheet, { job, plan }) {
     sentences.push(sheet.say("outcomes.wind.bearing", at(sheet, bearing.peak)));
     if (bearing.overrun) sentences.push(sheet.say("outcomes.wind.bearing_holds_back", at(sheet, bearing.overrun)));
   }
-  return sentences.concat(found(sheet, plan, ["wind_at_strength_level"]));
+  return sentences.concat(found(sheet, plan, ["wind_at_strength_level", "wind_solidity_differs"]));
 }
 
 /** @param {Sheet} sheet @param {Result} result */
 function storm(sheet, { job, plan }) {
   if (!plan.storm) return [];
-  const { gust, wind_n_m: torque, wind_n: force } = plan.storm;
-  const load = sheet.say("outcomes.storm.load", { force: sheet.show(force, "force"), torque: sheet.show(torque, "torque") });
-  return [...gustSentences(sheet, job.storm, gust), load];
+  const { gust, wind_n_m: torque, force_n: force, wind_n: equivalent } = plan.storm;
+  const sentences = gustSentences(sheet, job.storm, gust);
+  sentences.push(sheet.say("outcomes.storm.load", { force: sheet.show(force, "force"), torque: sheet.show(torque, "torque") }));
+  if (apart(plan.storm)) sentences.push(sheet.say("outcomes.storm.apart", { equivalent: sheet.show(equivalent, "force") }));
+  return sentences.concat(found(sheet, plan, ["storm_solidity_differs"]));
+}
+
+/** Whether a shape sets the force apart from the one that has its moment at the middle. @param {import("./contract.d.ts").Storm} storm */
+export function apart({ force_n, wind_n }) {
+  return Math.abs(wind_n - force_n) > 1e-9 * wind_n;
 }
 
 /** @param {Sheet} sheet @param {Result} result */
 function hinges(sheet, { plan }) {
-  const sentences = [sheet.say("outcomes.hinges.friction", { torque: sheet.show(plan.loads.hinge_friction_n_m, "torque") })];
+  const { hinge_friction_n_m: friction, ramp } = plan.loads;
+  const torque = (/** @type {number} */ value) => sheet.show(value, "torque");
+  const sentences = [
+    ramp
+      ? sheet.say("outcomes.hinges.ramp", {
+          opening: torque(ramp.friction_open_n_m),
+          closing: torque(ramp.friction_close_n_m),
+          weight: torque(Math.abs(ramp.weight_n_m)),
+        })
+      : sheet.say("outcomes.hinges.friction", { torque: torque(friction) }),
+  ];
   if (plan.band) {
     const { low, likely, high } = plan.band.friction;
     const shown = [low, likely, high].map((value) => sheet.show(value, "ratio"));
     sentences.push(sheet.say("outcomes.hinges.range", { low: shown[0], likely: shown[1], high: shown[2] }));
     sentences.push(bandSentence(sheet, plan));
   }
-  return sentences.concat(found(sheet, plan, ["band_over_rated", "pull_bias_against_lean"]));
+  return sentences.concat(found(sheet, plan, ["band_over_rated", "pull_bias_against_lean", "ramp_runs_shut", "ramp_runs_open"]));
 }
 
 /** The demand from low to high friction; empty where there is one coefficient only. @param {Sheet} sheet @param {Plan} plan */
@@ -76,7 +93,15 @@ function lean(sheet, { job, plan }) {
   const drifts = found(sheet, plan, ["lean_drift"]);
   if (drifts.length) return drifts;
   const leans = [job.lean?.angle_deg, job.lean?.plumb_offset_m].some((value) => (value ?? 0) > 0);
-  return leans ? [sheet.say("outcomes.lean.stays", { torque: sheet.show(plan.loads.hinge_friction_n_m, "torque") })] : [];
+  // On a ramp it is not the lean alone that decides whether it stays.
+  return leans && !plan.loads.ramp ? [sheet.say("outcomes.lean.stays", { torque: sheet.show(plan.loads.hinge_friction_n_m, "torque") })] : [];
+}
+
+/** What ice comes to. @param {Sheet} sheet @param {Result} result */
+function drag(sheet, { plan: { ice } }) {
+  if (!ice) return [];
+  const values = { mass: sheet.show(ice.mass_kg, "mass"), area: sheet.show(ice.wind_area_m2, "area") };
+  return [sheet.say(`outcomes.ice.${ice.all_round ? "all_round" : "faces"}`, values)];
 }
 
 /** @param {Sheet} sheet @param {Result} result */
@@ -84,10 +109,10 @@ function ground(sheet, { plan }) {
   if (!plan.ground) return [];
   const { least_gap_m: gap, least_gap_leaf_deg: angle, bracket_rise_m: rise } = plan.ground;
   const touches = found(sheet, plan, ["ground_touches"]);
-  const least = { gap: sheet.show(gap, "short_length"), angle: sheet.show(angle, "angle") };
+  const least = { gap: sheet.tape(gap), angle: sheet.show(angle, "angle") };
   return [
     ...(touches.length ? touches : [sheet.say("outcomes.ground.clears", least)]),
-    sheet.say("outcomes.ground.rise", { rise: sheet.show(rise, "short_length") }),
+    sheet.say("outcomes.ground.rise", { rise: sheet.tape(rise) }),
     ...found(sheet, plan, ["bracket_rise"]),
   ];
 }
@@ -97,7 +122,7 @@ function asBuilt(sheet, { plan }) {
   const built = plan.as_built;
   if (!built) return [];
   const link = built.link_for_straightness_m;
-  const mend = link === null ? sheet.say("outcomes.as_built.no_link") : sheet.say("outcomes.as_built.link", { link: sheet.show(link, "short_length") });
+  const mend = link === null ? sheet.say("outcomes.as_built.no_link") : sheet.say("outcomes.as_built.link", { link: sheet.mark(link) });
   if (!built.fitted) return [sheet.say("outcomes.as_built.broken", { why: built.fault ? faultSentence(sheet, built.fault) : "" }), mend];
   const { reserve } = built.fitted;
   const shown = (/** @type {number | null} */ value, /** @type {import("./contract.d.ts").Quantity} */ quantity) => (value === null ? "–" : sheet.show(value, quantity));

@@ -5,7 +5,8 @@
  * @import { Strings } from "./strings.js"
  */
 
-import { LANGUAGES, loadStrings } from "./strings.js";
+import { tellFailed } from "./failed.js";
+import { LANGUAGES, loadStrings, nearestTag } from "./strings.js";
 
 const STORE = "pintle-language";
 
@@ -33,7 +34,16 @@ export function startLanguage(page) {
 
   /** @param {string} wanted */
   async function choose(wanted) {
-    const table = await loadStrings(regional(wanted));
+    const before = page.documentElement.lang;
+    const tag = nearestTag(regional(wanted));
+    // Said before its words are there: the elements then start in it, and not in another one first.
+    if (!strings) page.documentElement.lang = tag;
+    const table = await loadStrings(tag).catch((error) => {
+      page.documentElement.lang = before;
+      tellFailed(page.documentElement, error, () => choose(wanted));
+      return null;
+    });
+    if (!table) return;
     strings = table;
     page.documentElement.lang = table.tag;
     for (const button of page.querySelectorAll("[data-language]")) {
@@ -46,13 +56,12 @@ export function startLanguage(page) {
     button.addEventListener("click", () => {
       const wanted = button.getAttribute("data-language") ?? LANGUAGES[0];
       remember(wanted);
-      choose(wanted).catch((error) => console.error("pintle", error));
+      choose(wanted);
     });
   }
-  choose(remembered() ?? navigator.language).catch((error) => console.error("pintle", error));
+  choose(remembered() ?? navigator.language);
 
   return {
-    fill,
     /** Now, and after every change. @param {(strings: Strings) => void} listener */
     each(listener) {
       listeners.push(listener);

@@ -2,8 +2,9 @@
  * `<pintle-calculator>`: the calculator as a custom element. Registered in define.js, so that a host may choose another name.
  *
  * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `layout` (`field` | `projector`), `lang` (else the nearest ancestor's).
- * Properties  `job`, `operators` (objects as well), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
- * Event       `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
+ * Properties  `job`, `operators` (objects as well, and promises), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
+ * Events      `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
+ *             `pintle-failed`, when a file it needs does not come: detail `{ error, retry }`; see failed.js.
  *
  * @import { Fault, Plan } from "./contract.d.ts"
  * @import { Part } from "./sheet.js"
@@ -11,6 +12,7 @@
  */
 
 import { loadCore } from "./core.js";
+import { tellFailed } from "./failed.js";
 import { NO_OPERATORS, readOperators } from "./operators.js";
 import { Session } from "./session.js";
 import { Sheet } from "./sheet.js";
@@ -46,8 +48,7 @@ export class PintleCalculator extends HTMLElement {
 
   constructor() {
     super();
-    // The host's own text stands in the slot until the calculator is there, and stays if it cannot start.
-    this.#tree.append(document.createElement("slot"));
+    this.#clear();
     /** Settles when the result of what was given stands; a new one for each job or list given. @type {Promise<void>} */
     this.ready = new Promise((resolve) => (this.#settle = resolve));
   }
@@ -67,6 +68,12 @@ export class PintleCalculator extends HTMLElement {
     this.#start += 1;
     this.#record = this.record;
     this.#close();
+    this.#clear();
+  }
+
+  /** The host's own text stands in the slot until the calculator is there, and stays if it cannot start. */
+  #clear() {
+    this.#tree.replaceChildren(document.createElement("slot"));
   }
 
   /**
@@ -75,7 +82,8 @@ export class PintleCalculator extends HTMLElement {
    * @param {string | null} after
    */
   attributeChangedCallback(name, before, after) {
-    if (before === after || !this.isConnected) return;
+    // The attributes an element is upgraded with are read when it starts.
+    if (before === after || !this.isConnected || this.#start === 0) return;
     if (name === "units") this.#setUnits(this.#units());
     else if (name === "layout") this.#setLayout();
     else if (name === "lang") this.#languageMayHaveChanged();
@@ -85,9 +93,10 @@ export class PintleCalculator extends HTMLElement {
     }
   }
 
-  /** The job as it stands, or what was given to start from. */
+  /** The job as it stands, or what was given to start from; null while that is still to come. */
   get job() {
-    return this.#sheet?.session.job() ?? this.#given.job ?? null;
+    const { job } = this.#given;
+    return this.#sheet?.session.job() ?? (job instanceof Promise ? null : (job ?? null));
   }
 
   set job(job) {
@@ -128,8 +137,16 @@ export class PintleCalculator extends HTMLElement {
   set record(record) {
     this.#record = record;
     if (!this.#sheet || !record) return;
-    applyRecord(this.#sheet.session, record);
+    if (!applyRecord(this.#sheet.session, record)) {
+      this.#sheet.trouble.push({ key: "start.no_entry" });
+      this.#build();
+    }
     this.#refresh(false);
+  }
+
+  /** Version of the calculation; null until `ready`. @returns {string | null} */
+  get version() {
+    return this.#sheet?.core.version() ?? null;
   }
 
   /** What the job is called. @returns {string} */
@@ -165,63 +182,79 @@ export class PintleCalculator extends HTMLElement {
     const turn = ++this.#start;
     if (this.#stands) this.ready = new Promise((resolve) => (this.#settle = resolve));
     this.#stands = false;
-    const jobSource = this.#given.job ?? this.getAttribute("job");
-    const listSource = this.#given.operators ?? this.getAttribute("operators");
     try {
-      const [core, strings, sheets, job, list] = await Promise.all([
-        loadCore(),
-        loadStrings(languageOf(this)),
-        loadStyleSheets(),
-        orElse(jobSource ? readSource(jobSource) : startingJob(), startingJob),
-        orElse(listSource ? readSource(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
-      ]);
-      if (turn !== this.#start) return;
-      // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
-      const { entry = null, ...base } = job.value ?? {};
-      const record = this.#otherJob || !this.#sheet ? (this.#record ?? entry) : this.record;
-      this.#otherJob = false;
-      this.#record = null;
-      this.#close();
-      const start = () => new Session(core, base, list.value.operators, this.#units());
-      let session = start();
-      let unread = false;
-      try {
-        if (record) applyRecord(session, record);
-      } catch (error) {
-        // A broken record must not take the job with it.
-        console.error("pintle-calculator", error);
-        session = start();
-        unread = true;
-      }
-      this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
-      if (unread) this.#sheet.trouble.push("start.no_entry");
-      if (job.failed) this.#sheet.trouble.push("start.no_job");
-      if (list.failed) this.#sheet.trouble.push("start.no_operators");
-      this.#tree.adoptedStyleSheets = sheets;
-      this.#sheet.layout = this.getAttribute("layout") ?? "";
-      this.#build();
-      // The page may have been given another language while this was on its way.
-      await this.#languageMayHaveChanged();
-      this.#stands = true;
-      this.#settle();
+      const parts = await this.#load();
+      if (turn === this.#start) this.#begin(parts);
     } catch (error) {
-      console.error("pintle-calculator could not start", error);
-      this.setAttribute("data-failed", "");
+      if (turn === this.#start) tellFailed(this, error, () => this.#restart());
     }
   }
 
+  /** Everything it is made of, and what it is to start from. */
+  async #load() {
+    const jobSource = this.#given.job ?? this.getAttribute("job");
+    const listSource = this.#given.operators ?? this.getAttribute("operators");
+    const named = async () => (await jobSource) ?? this.getAttribute("job");
+    const [core, first, sheets, job, list] = await Promise.all([
+      loadCore(),
+      loadStrings(languageOf(this)),
+      loadStyleSheets(),
+      orElse(named().then((source) => (source ? readSource(source) : startingJob())), startingJob),
+      orElse(listSource ? readSource(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
+    ]);
+    let strings = first;
+    // The page may have been given another language while this was on its way.
+    while (strings.tag !== nearestTag(languageOf(this))) strings = await loadStrings(languageOf(this));
+    return { core, strings, sheets, job, list };
+  }
+
+  /** @param {Awaited<ReturnType<PintleCalculator["#load"]>>} parts */
+  #begin({ core, strings, sheets, job, list }) {
+    // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
+    const { entry = null, ...base } = job.value ?? {};
+    const record = this.#otherJob || !this.#sheet ? (this.#record ?? entry) : this.record;
+    this.#otherJob = false;
+    this.#record = null;
+    this.#close();
+    const start = () => new Session(core, base, list.value.operators, this.#units());
+    let session = start();
+    let whole = false;
+    try {
+      whole = applyRecord(session, record);
+    } catch (error) {
+      // A broken record must not take the job with it.
+      console.error("pintle-calculator", error);
+      session = start();
+    }
+    this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
+    if (!whole) this.#sheet.trouble.push({ key: "start.no_entry" });
+    const retry = () => this.#restart();
+    if (job.failed) this.#sheet.trouble.push({ key: "start.no_job", retry });
+    if (list.failed) this.#sheet.trouble.push({ key: "start.no_operators", retry });
+    this.#tree.adoptedStyleSheets = sheets;
+    this.#sheet.layout = this.getAttribute("layout") ?? "";
+    this.#build();
+    this.#stands = true;
+    this.#settle();
+  }
+
   #close() {
-    this.#ended.abort();
-    this.#ended = new AbortController();
+    this.#retire();
     this.#sheet?.close();
     this.#sheet = null;
     this.#view = null;
   }
 
-  #build() {
-    if (!this.#sheet) return;
+  /** Ends what the parts on show watch. An engine keeps a group of radio buttons for ever that is taken out of a tree under its name. */
+  #retire() {
     this.#ended.abort();
     this.#ended = new AbortController();
+    for (const radio of this.#tree.querySelectorAll("input[type=radio]")) radio.removeAttribute("name");
+  }
+
+  #build() {
+    if (!this.#sheet) return;
+    this.#retire();
     this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system), (layout) => this.setAttribute("layout", layout));
     this.#tree.replaceChildren(this.#view.root);
     this.#refresh(false);
@@ -245,7 +278,7 @@ export class PintleCalculator extends HTMLElement {
   async #languageMayHaveChanged() {
     const wanted = nearestTag(languageOf(this));
     if (!this.#sheet || wanted === this.#sheet.strings.tag) return;
-    const strings = await loadStrings(wanted).catch(() => null);
+    const strings = await loadStrings(wanted).catch((error) => tellFailed(this, error, () => this.#languageMayHaveChanged()));
     if (!strings || !this.#sheet || nearestTag(languageOf(this)) !== wanted) return;
     this.#sheet.strings = strings;
     this.#build();

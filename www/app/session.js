@@ -12,13 +12,13 @@ import { SiteLists } from "./check/site-lists.js";
 import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
 import { TEXTS } from "./handover/items.js";
 import { active, optionOf } from "./items.js";
-import { jobOf, listedOperator, torqueOnly } from "./job.js";
+import { jobOf, listedOperator } from "./job.js";
 import { Members } from "./members.js";
 import { rulePath, uncertainInput, uncertaintyPath } from "./paths.js";
 import { Ask } from "./setout/ask.js";
 
 /** An uncertainty as a fraction of the value it is about. */
-const UNCERTAINTY = /** @type {const} */ ({ quantity: "percent", least: 0, most: 1, required: false, default: 0.1, example: 0.1, unless: null });
+const UNCERTAINTY = /** @type {const} */ ({ quantity: "percent", least: 0, most: 1, required: false, default: 0.1, example: 0.1, usual: null, unless: null });
 
 /**
  * A choice between words of the contract.
@@ -87,7 +87,8 @@ export class Session {
   entryFor(rule, given) {
     const entry = new Entry(this.core, rule, typeof given === "number" ? given : null);
     if (given !== null && typeof given !== "number") {
-      entry.typed = { text: String(given), system: this.system };
+      // A host's object may refuse to be a string.
+      entry.typed = { text: typeof given === "object" ? JSON.stringify(given) : String(given), system: this.system };
       entry.unread = "not_a_number";
     }
     return entry;
@@ -176,7 +177,8 @@ export class Session {
     } catch (error) {
       const errors = /** @type {{ errors?: Fault[] }} */ (error).errors;
       if (!Array.isArray(errors)) throw error;
-      return { job, calculation: null, faults: [...unread, ...errors] };
+      const placed = this.byParts ? errors.map((fault) => ({ ...fault, path: this.members.placed(fault.path) })) : errors;
+      return { job, calculation: null, faults: [...unread, ...placed] };
     }
   }
 
@@ -188,24 +190,14 @@ export class Session {
   }
 
   /**
-   * The same job under another operator of the list.
+   * The same job under each operator of the list.
    *
-   * @param {any} job
-   * @param {ListedOperator} operator
-   * @returns {Plan["rating"] | null} null where the job is invalid with it
+   * @param {InstanceType<Core["Calculation"]>} calculation
+   * @returns {(Plan["rating"] | null)[]} null where the job is invalid with it
    */
-  rate(job, operator) {
+  rate(calculation) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    const other = { ...torqueOnly(job), uncertainty: null, operator: listedOperator(this, operator, efficiency) };
-    try {
-      const calculation = new this.core.Calculation(other);
-      const { rating } = calculation.plan();
-      calculation.free();
-      return rating;
-    } catch (error) {
-      if (!Array.isArray(/** @type {{ errors?: Fault[] }} */ (error).errors)) throw error;
-      return null;
-    }
+    return calculation.rate(this.operators.map((operator) => listedOperator(this, operator, efficiency)));
   }
 
   /**

@@ -16,7 +16,6 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
-import { Later } from "./later.js";
 import { meansNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
@@ -35,25 +34,23 @@ export class Sheet {
     this.changed = changed;
     /** How it is laid out: `field`, `projector`, else as usual. */
     this.layout = "";
-    /** Called when the ratings of the list are of the result shown. */
-    this.rated = () => {};
     this.cursor = new Cursor();
     /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
     this.showing = { zones: false, overrun: false, run: "opening" };
-    /** What went wrong at the start: string keys. @type {string[]} */
+    /** What went wrong at the start: string keys, and how it is tried again where it can be. @type {{ key: string, retry?: () => unknown }[]} */
     this.trouble = [];
     /** The last valid result. @type {Result | null} */
     this.result = null;
     /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
     this.ratings = new Map();
-    /** Ratings to come, an operator at a time. */
-    this.later = new Later();
     /** Whether `result` is older than what is typed. */
     this.stale = false;
     /** Everything wrong with what is typed. @type {Fault[]} */
     this.faults = [];
     /** The part of it that may be told now. @type {Fault[]} */
     this.told = [];
+    /** Planned values of what is measured, of the last result, once somebody asks. @type {Map<string, number | null> | null} */
+    this.built = null;
   }
 
   /**
@@ -95,6 +92,15 @@ export class Sheet {
   }
 
   /**
+   * A length as it is marked: whole millimetres, or feet, inches and sixteenths, on the screen as on paper.
+   *
+   * @param {number} value
+   */
+  mark(value) {
+    return this.core.mark(value, this.session.system);
+  }
+
+  /**
    * A typed value as it was understood, in the units shown and in the others.
    *
    * @param {number} value
@@ -123,7 +129,8 @@ export class Sheet {
    * @param {{ name: string, value: number, quantity: Quantity }[] | undefined} values
    */
   shown(values) {
-    return Object.fromEntries((values ?? []).map(({ name, value, quantity }) => [name, this.show(value, quantity)]));
+    const shown = (/** @type {number} */ value, /** @type {Quantity} */ quantity) => (quantity === "short_length" ? this.tape(value) : this.show(value, quantity));
+    return Object.fromEntries((values ?? []).map(({ name, value, quantity }) => [name, shown(value, quantity)]));
   }
 
   /** What a field is called; where several have one name, with what it belongs to. @param {string} path */
@@ -135,6 +142,8 @@ export class Sheet {
     if (!key) return path;
     const end = rangeEnd(path);
     const field = end ? this.say(`setout.ends.${end}`, { field: this.say(key) }) : this.say(key);
+    const line = this.#builtFrom(path);
+    if (line) return this.say(`form.lines.${line}`, { field });
     const index = memberIndex(path);
     if (index !== null) return this.say("members.field", { number: index + 1, field });
     const side = obstacleSide(path);
@@ -142,6 +151,23 @@ export class Sheet {
     const number = meansNumber(path);
     if (number) return this.say("check.lists.means.field", { number, field });
     return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
+  }
+
+  /** The line a built dimension is measured from; null where it is a length of its own. @param {string} path */
+  #builtFrom(path) {
+    if (/^as_built\.(shaft_x_m|bracket_u_m)$/.test(path)) return "hinge_axis";
+    return /^as_built\.(shaft_y_m|bracket_v_m)$/.test(path) ? this.session.choice("as_built.from").value : null;
+  }
+
+  /**
+   * What a built dimension was planned as, from the line it is measured from; null where there is no plan now.
+   *
+   * @param {string} path
+   */
+  planned(path) {
+    if (!this.result || this.stale || !path.startsWith("as_built.")) return null;
+    this.built ??= new Map(this.result.calculation.commissioning().checks.map((check) => [check.path, check.planned]));
+    return this.built.get(path) ?? null;
   }
 
   /** Whether a number is the page's or the core's, not the person's. @param {string} path */
@@ -155,7 +181,7 @@ export class Sheet {
   /** Whether a word of the job is the page's. A choice of a way to say something assumes nothing. @param {Choice} choice */
   isChoiceAssumed(choice) {
     const { value, assumed } = this.session.choice(choice.path);
-    return assumed && !choice.path.startsWith("record.") && Object.keys(written(choice, value)).length > 0;
+    return assumed && !/^(record|as_built)\./.test(choice.path) && Object.keys(written(choice, value)).length > 0;
   }
 
   /** How many numbers and choices still are the page's and not the person's. */
@@ -171,28 +197,25 @@ export class Sheet {
     this.faults = faults;
     this.told = this.session.tellable(faults);
     this.stale = calculation === null;
-    this.later.stop();
+    this.built = null;
+    // A leaf of no part weighs nothing that could be judged: what was worked out before belongs to another leaf.
+    if (faults.some(({ code }) => code === "no_members")) this.close();
     if (!calculation) return;
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
-    this.later.run(this.#rate(job));
+    this.#rate(calculation);
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
   }
 
-  /** Rates every operator of the list; the one in use has its rating already. @param {any} job */
-  *#rate(job) {
-    for (const operator of this.list.operators) {
-      const own = operator.id === this.session.operatorId ? this.result?.plan.rating : undefined;
-      this.ratings.set(operator.id, own ?? this.session.rate(job, operator));
-      if (!own) yield;
-    }
-    this.rated();
+  /** Rates every operator of the list. @param {InstanceType<Core["Calculation"]>} calculation */
+  #rate(calculation) {
+    const ratings = this.session.rate(calculation);
+    this.session.operators.forEach((operator, index) => this.ratings.set(operator.id, ratings[index]));
   }
 
   /** Gives back the core's memory. */
   close() {
-    this.later.stop();
     this.result?.calculation.free();
     this.result = null;
   }

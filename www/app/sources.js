@@ -3,10 +3,11 @@
  */
 
 /**
- * @param {unknown} source an object, inline JSON, or an address relative to the document
+ * @param {unknown} given an object, inline JSON, or an address relative to the document; or a promise of one of them
  * @returns {Promise<any>} the document; rejects when it cannot be had
  */
-export async function readSource(source) {
+export async function readSource(given) {
+  const source = await given;
   if (typeof source !== "string") return source;
   if (source.trimStart().startsWith("{")) return JSON.parse(source);
   const response = await fetch(new URL(source, document.baseURI));

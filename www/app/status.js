@@ -5,6 +5,7 @@
  */
 
 import { h, setText } from "./dom.js";
+import { judged, stopSentences } from "./judged.js";
 import { oldSentence } from "./verdict-line.js";
 
 const PAUSE_MS = 700;
@@ -19,8 +20,10 @@ export function createStatus(sheet) {
 
   function sentence() {
     if (sheet.stale || !sheet.result) return oldSentence(sheet);
-    const { rating, peak } = sheet.result.plan;
-    const word = sheet.say(`verdict.${rating.verdict}.word`);
+    const { plan } = sheet.result;
+    const { rating, peak } = plan;
+    const { word, about } = judged(sheet, plan);
+    if (plan.overall.stops > 0) return sheet.say("status.stop", { word, about, finding: stopSentences(sheet, plan)[0] });
     if (rating.reserve === null) return sheet.say("status.no_demand", { word });
     return sheet.say("status.result", {
       word,

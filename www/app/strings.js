@@ -40,7 +40,7 @@ export class Strings {
   }
 
   /**
-   * The sentence at `key`, with `{name}` replaced by `values.name`. A key with plural forms is chosen by `values.count`.
+   * The sentence at `key`, with `{name}` replaced by `values.name`, `{decimal}` by the decimal mark. A key with plural forms is chosen by `values.count`.
    * A missing key shows as itself: a gap that is seen is mended.
    *
    * @param {string} key
@@ -51,7 +51,7 @@ export class Strings {
     let text = this.at(key);
     if (typeof text === "object" && text !== null) text = text[this.plural.select(Number(values.count))] ?? text.other;
     if (typeof text !== "string") return key;
-    return text.replace(/\{(\w+)\}/g, (whole, name) => (name in values ? String(values[name]) : whole));
+    return text.replace(/\{(\w+)\}/g, (whole, name) => (name in values ? String(values[name]) : name === "decimal" ? this.decimal : whole));
   }
 
   /** A text of the core with its numbers as the language writes them. @param {string} text */

@@ -4,7 +4,7 @@
  */
 
 /** In the order of the cascade. */
-const NAMES = ["tokens", "base", "verdict", "form", "field", "outcome", "drawings", "setout", "check", "handover", "room", "jobs", "layout"];
+const NAMES = ["tokens", "base", "verdict", "cautions", "form", "field", "outcome", "drawings", "setout", "check", "handover", "room", "jobs", "layout"];
 
 /** @type {Promise<CSSStyleSheet[]> | undefined} */
 let loaded;

@@ -14,6 +14,7 @@
  */
 
 import { uncertainInput } from "./paths.js";
+import { readRecord } from "./record-reader.js";
 
 /**
  * @param {Session} session
@@ -39,9 +40,11 @@ export function takeRecord(session) {
  * Puts a record back. What the page no longer knows (a field of another version, an operator gone from the list) is left out.
  *
  * @param {Session} session
- * @param {TypedRecord} record
+ * @param {unknown} given
+ * @returns {boolean} whether it was a record through and through, and nothing of another type had to be left out
  */
-export function applyRecord(session, record) {
+export function applyRecord(session, given) {
+  const { record, whole } = readRecord(given);
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
   session.site.restore(record.site);
   put(session, record, (path) => !isMember(path));
@@ -52,7 +55,8 @@ export function applyRecord(session, record) {
   for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
-  if (record.system) session.setSystem(record.system === "us" ? "us" : "metric");
+  if (record.system) session.setSystem(record.system);
+  return whole;
 }
 
 /**
@@ -61,7 +65,7 @@ export function applyRecord(session, record) {
  * @param {(path: string) => boolean} wanted
  */
 function put(session, record, wanted) {
-  for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) {
+  for (const [path, { text, system, meant }] of Object.entries(record.typed)) {
     if (!wanted(path)) continue;
     const input = uncertainInput(path);
     const entry = input !== null && session.rules.has(input) ? session.uncertainty(input) : session.entries.get(path);
@@ -73,7 +77,7 @@ function put(session, record, wanted) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;
     if (choice) choice.assumed = false;
   }
-  for (const [path, value] of Object.entries(record.choices ?? {})) {
+  for (const [path, value] of Object.entries(record.choices)) {
     const choice = wanted(path) ? session.choices.get(path) : undefined;
     if (choice) Object.assign(choice, { value, assumed: false });
   }

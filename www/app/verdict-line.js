@@ -1,10 +1,11 @@
 /**
- * The answer in one line that stays in view: shape, word, reserve, the angle that decides.
+ * The answer in one line that stays in view: shape, word, what it is about, reserve, the angle that decides.
  *
  * @import { Part, Sheet } from "./sheet.js"
  */
 
 import { h, setText } from "./dom.js";
+import { judged } from "./judged.js";
 import { verdictMark } from "./verdict-mark.js";
 
 /**
@@ -17,7 +18,7 @@ export function createVerdictLine(sheet, why, find) {
   const mark = h("span", { class: "mark-place" }, verdictMark("none"));
   const word = h("strong", { class: "word", part: "verdict-word" });
   const figures = h("span", { class: "figures" });
-  const scope = h("span", { class: "scope" }, sheet.say("verdict.scope"));
+  const scope = h("span", { class: "scope" });
   // Under the thumb, where the layout has the line at the lower edge.
   const way = (/** @type {string} */ name, /** @type {() => void} */ go) => h("button", { type: "button", class: "move", onclick: go }, sheet.say(`ways.${name}`));
   const ways = h(
@@ -47,11 +48,14 @@ export function createVerdictLine(sheet, why, find) {
 
   function update() {
     const { result, stale } = sheet;
-    const verdict = result ? result.plan.rating.verdict : "none";
-    if (verdict !== drawn) mark.replaceChildren(verdictMark((drawn = verdict)));
-    root.dataset.verdict = verdict;
+    const whole = result ? judged(sheet, result.plan) : { state: "none", word: sheet.say("verdict.none.word"), about: sheet.say("verdict.scope") };
+    // An old result is told, and no shape stands for it: what is typed now may be worse.
+    const state = stale ? "none" : whole.state;
+    if (state !== drawn) mark.replaceChildren(verdictMark((drawn = state)));
+    root.dataset.verdict = state;
     root.classList.toggle("stale", stale);
-    setText(word, sheet.say(`verdict.${verdict}.word`));
+    setText(word, whole.word);
+    setText(scope, whole.about);
     setText(figures, result ? figuresOf(sheet) : "");
     old.hidden = !stale;
     setText(old, stale ? oldSentence(sheet) : "");
@@ -71,10 +75,12 @@ function to(place) {
 function figuresOf(sheet) {
   const { plan } = /** @type {import("./sheet.js").Result} */ (sheet.result);
   if (plan.rating.reserve === null) return sheet.say("verdict.no_demand");
-  return sheet.say("verdict.figures", {
+  const figures = sheet.say("verdict.figures", {
     reserve: sheet.show(plan.rating.reserve, "ratio"),
     angle: sheet.show(plan.peak.leaf_deg, "angle"),
   });
+  // Beside a stop about something else the reserve is that of the torque, and says so.
+  return plan.overall.stops > 0 ? sheet.say("verdict.stop.alone", { figures }) : figures;
 }
 
 /** As many fields are named as a line has room for. */
@@ -94,6 +100,7 @@ export function oldSentence(sheet) {
 
 /** @param {Sheet} sheet @param {string} path */
 function placeOf(sheet, path) {
+  if (path === "leaf.members") return sheet.say("members.title");
   const name = sheet.fieldName(path);
   if (name !== path) return name;
   const group = `groups.${path.split(".")[0]}.title`;

@@ -1,11 +1,13 @@
 /**
- * The element's parts in their order: verdict first, what is asked, the drawings, what stands behind the verdict, the numbers.
+ * The element's parts in their order: verdict first, what is asked, the drawings, what stands behind the verdict, the numbers; the cautions
+ * before all that leads to work on the gate.
  *
  * @import { Part, Sheet } from "./sheet.js"
  */
 
 import { h } from "./dom.js";
 import { createBehind } from "./behind.js";
+import { createCautions } from "./cautions.js";
 import { createCheck } from "./check/part.js";
 import { createDrawings } from "./drawings.js";
 import { createErrorSummary } from "./error-summary.js";
@@ -31,6 +33,7 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const form = createForm(sheet);
   const verdict = createVerdict(sheet);
   const line = createVerdictLine(sheet, verdict.show, (part) => root.querySelector(part));
+  const cautions = createCautions(sheet);
   const drawings = createDrawings(sheet, signal);
   const behind = createBehind(sheet);
   const status = createStatus(sheet);
@@ -38,13 +41,9 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const check = createCheck(sheet);
   const handover = createHandover(sheet, signal);
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
-  const trouble = sheet.trouble.map((key) => h("p", { class: "error" }, sheet.say(key)));
-  root.append(line.root, h("div", { class: "asks" }, ...trouble, summary.root, settings.root, form.root), answers, setout.root, check.root, handover.root, status.root);
-
-  sheet.rated = () => {
-    form.rated();
-    verdict.update();
-  };
+  const trouble = sheet.trouble.map(({ key, retry }) =>
+    h("p", { class: "error", role: "alert" }, sheet.say(key), " ", retry ? h("button", { type: "button", class: "move", onclick: retry }, sheet.say("page.again")) : null));
+  root.append(line.root, h("div", { class: "asks" }, ...trouble, cautions.named, summary.root, settings.root, form.root), answers, cautions.root, setout.root, check.root, handover.root, status.root);
 
   function update() {
     answers.classList.toggle("stale", sheet.stale);

@@ -6,6 +6,7 @@
  * @import { Sheet } from "./sheet.js"
  */
 
+import { sourceWords } from "./check/words.js";
 import { h, setAttribute, setText } from "./dom.js";
 
 /** A leaf this near to a zone's worst angle stands there, degrees. */
@@ -64,13 +65,15 @@ export function createZones(sheet, changed) {
 }
 
 /** @param {Sheet} sheet @param {Zone} zone */
-function sentence(sheet, { kind, directions, gap_m: gap, leaf_deg: leafDeg, present, obstacle }) {
+function sentence(sheet, { kind, directions, gap_m: gap, leaf_deg: leafDeg, present, free_gap_m: free, obstacle, source }) {
   const name = sheet.say(`choices.site_means_reaches.${kind}`);
   const moves = directions.length === 1 ? directions[0] : "both";
   return sheet.say(gap === null ? "zones.unknown" : present ? "zones.line" : "zones.wide", {
     zone: obstacle === null ? name : sheet.say("zones.obstacle", { zone: name, number: obstacle + 1 }),
-    gap: gap === null ? "" : sheet.show(gap, "short_length"),
+    gap: gap === null ? "" : sheet.tape(gap),
     angle: sheet.show(leafDeg, "angle"),
     moves: sheet.say(`zones.moves.${moves}`),
+    free: sheet.show(free, "short_length"),
+    source: sourceWords(sheet, source),
   });
 }

@@ -8,6 +8,7 @@ use std::str::FromStr;
 use anyhow::{Context, Result, ensure};
 use axum::Router;
 use axum::http::{HeaderName, HeaderValue, StatusCode, header};
+use axum::middleware::from_fn_with_state;
 use axum::response::Redirect;
 use axum::routing::{any, get};
 use tokio::net::TcpListener;
@@ -15,6 +16,8 @@ use tokio::runtime::Runtime;
 use tokio::task::JoinHandle;
 use tower_http::services::ServeDir;
 use tower_http::set_header::SetResponseHeaderLayer;
+
+use crate::trouble::{self, Trouble};
 
 /// The path under which the files appear: begins and ends with a slash.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,12 +44,17 @@ pub struct Host {
 impl Host {
     /// Listens on this machine's loopback address only.
     pub fn start(folder: &Path, port: u16, base: &Base) -> Result<Self> {
+        Self::start_in(&Trouble::default(), folder, port, base)
+    }
+
+    /// The same behind a network in trouble.
+    fn start_in(trouble: &Trouble, folder: &Path, port: u16, base: &Base) -> Result<Self> {
         ensure!(folder.is_dir(), "there is no folder {}", folder.display());
         let runtime = Runtime::new()?;
         let listener = runtime.block_on(TcpListener::bind((Ipv4Addr::LOCALHOST, port)));
         let listener = listener.with_context(|| format!("cannot listen on port {port}: choose another with --port"))?;
         let address = format!("http://{}{}", listener.local_addr()?, base.0);
-        let files = files(folder, base);
+        let files = files(folder, base).layer(from_fn_with_state(trouble.clone(), trouble::met));
         let server = runtime.spawn(async { axum::serve(listener, files).await });
         Ok(Self { address, runtime, server })
     }
@@ -57,11 +65,16 @@ impl Host {
     }
 }
 
-/// Serves a folder for another program: the address is the first line, and the end of standard input is the end.
+/// Serves a folder for another program: the address is the first line, and the end of standard input is the end. A line that comes in
+/// asks for trouble ([`Trouble::ask`]) and is answered by `done`.
 pub fn run(folder: &Path, port: u16, base: &Base) -> Result<()> {
-    let host = Host::start(folder, port, base)?;
+    let trouble = Trouble::default();
+    let host = Host::start_in(&trouble, folder, port, base)?;
     println!("{}", host.address);
-    io::copy(&mut io::stdin().lock(), &mut io::sink())?;
+    for line in io::stdin().lines() {
+        trouble.ask(&line?)?;
+        println!("done");
+    }
     Ok(())
 }
 

@@ -13,6 +13,7 @@ mod setup;
 mod shell;
 mod sizes;
 mod test;
+mod trouble;
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -57,7 +58,7 @@ enum Task {
         #[arg(trailing_var_arg = true, allow_hyphen_values = true)]
         arguments: Vec<String>,
     },
-    /// Serve a folder as it is, say the address on the first line, and stop when standard input closes.
+    /// Serve a folder as it is, say the address on the first line, and stop when standard input closes; lines on it ask for trouble.
     Host {
         /// The folder.
         folder: PathBuf,

@@ -12,9 +12,12 @@ use crate::precache::loaded;
 ///
 /// The goal for the finished page is 250 KiB, of which 150 KiB of wasm. It is missed; until search, motion, links and sheet are made smaller
 /// these ceilings keep the page from growing further. DEVELOPERS.md says where to look first.
-const BUDGET_ALL: usize = 410 * 1024;
+///
+/// Raised by 25 and 12 KiB in November 2026: loads on a ramp, blows by their gap with the drive's inertia, a method for stiff motors, the worst of all
+/// findings, cautions in the element, and words for what fails. The restructuring and the bundling that are planned take more than that off again.
+const BUDGET_ALL: usize = 435 * 1024;
 /// The wasm alone.
-const BUDGET_WASM: usize = 250 * 1024;
+const BUDGET_WASM: usize = 262 * 1024;
 
 /// Prints the table for a built page; an error over budget.
 pub fn print(dist: &Path) -> Result<()> {

@@ -1,6 +1,6 @@
 //! What the examples share: a job from a file or standard input, an answer or its faults as JSON, an exit code that says which.
 
-use pintle_core::{Document, Invalid, Job};
+use pintle_core::{CheckedJob, Document, Invalid};
 use std::io::Read;
 use std::process::ExitCode;
 
@@ -11,7 +11,7 @@ pub const INVALID: u8 = 2;
 /// Reads the job the command line names, answers it, prints the answer. `code` says what an answer's exit code is.
 pub fn run<A: serde::Serialize>(
     name: &str,
-    answer: impl Fn(&Job) -> Result<A, Invalid>,
+    answer: impl Fn(&CheckedJob) -> Result<A, Invalid>,
     code: impl Fn(&A) -> u8,
 ) -> ExitCode {
     let Some(path) = std::env::args().nth(1) else {
@@ -46,9 +46,9 @@ fn read_bytes(path: &str) -> std::io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-fn read_job(bytes: &[u8]) -> Result<Job, Invalid> {
+fn read_job(bytes: &[u8]) -> Result<CheckedJob, Invalid> {
     let document: Document = serde_json::from_slice(bytes).map_err(|error| Invalid::not_json(error.to_string()))?;
-    Job::read(&document)
+    CheckedJob::read(&document)
 }
 
 fn json(value: &impl serde::Serialize) -> String {

@@ -101,7 +101,7 @@ impl Linkage {
 
     fn passage_defect(&self) -> Option<Defect> {
         let at = |leaf_rad: f64| {
-            let pose = self.pose(leaf_rad);
+            let pose = self.leverage(leaf_rad);
             (pose.lever_m() <= ASSEMBLY_M).then(|| {
                 let kind = if pose.ratio.is_none() { DefectKind::Undetermined } else { DefectKind::TurnsBack };
                 Defect { kind, leaf_rad, gap_m: 0.0 }
@@ -116,7 +116,7 @@ impl Linkage {
             return Some(defect);
         }
         // Where the lever is steep its zero may lie further than the tolerance from the computed angle: its sign tells.
-        let opening = |leaf_rad: f64| self.pose(leaf_rad).signed_lever_m > 0.0;
+        let opening = |leaf_rad: f64| self.leverage(leaf_rad).signed_lever_m > 0.0;
         stations.windows(2).find_map(|pair| {
             let changes = opening(pair[0]) != opening(0.5 * (pair[0] + pair[1]))
                 || opening(0.5 * (pair[0] + pair[1])) != opening(pair[1]);

@@ -82,7 +82,7 @@ impl Linkage {
     pub(super) fn reach_direction_rad(&self, leaf_rad: f64) -> f64 {
         let gamma = self.offset_rad(leaf_rad);
         let (r, s) = (self.bracket_radius_m, self.shaft_radius_m);
-        let (sine, cosine) = (crate::real::sin(gamma), crate::real::cos(gamma));
+        let (sine, cosine) = crate::real::sin_cos(gamma);
         if r >= s {
             let share = if r > 0.0 { s / r } else { 0.0 };
             leaf_rad + self.bracket_rad + atan2(share * sine, 1.0 - share * cosine)

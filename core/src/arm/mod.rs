@@ -9,5 +9,6 @@ pub(crate) mod setout;
 pub use defect::{Defect, DefectKind};
 pub use linkage::Linkage;
 pub use path::{ShaftPath, Station};
+pub(crate) use pose::Leverage;
 pub use pose::Pose;
 pub use setout::{Limit, RuleOfThumb, ShortLength, rule_of_thumb};

@@ -1,7 +1,7 @@
 //! The leaf as the shaft turns: the arm seen from the crank, as motion through time needs it.
 
 use super::Linkage;
-use crate::real::{atan2, cos, length, quarter_turn, root, sin};
+use crate::real::{atan2, length, quarter_turn, root, sin_cos};
 use core::f64::consts::TAU;
 use kurbo::{Point, Vec2};
 
@@ -61,13 +61,13 @@ impl<'a> ShaftPath<'a> {
     pub fn at(&self, progress_rad: f64) -> Station {
         let linkage = self.linkage;
         let crank_rad = linkage.closed_crank_rad + self.sign * progress_rad;
-        let crank = linkage.crank_m * Vec2::new(cos(crank_rad), sin(crank_rad));
+        let crank = linkage.crank_m * directed(crank_rad);
         let elbow = linkage.shaft.to_vec2() + crank;
         let (r, b, e) = (linkage.bracket_radius_m, linkage.link_m, length(elbow));
         // Four times the triangle's area by Heron; the angle at the hinge from its sine and cosine, both times 2·r·e.
         let area = root((r + e + b) * (r + e - b) * (b + r - e) * (b - r + e));
         let bracket_rad = atan2(elbow.y, elbow.x) + self.side * atan2(area, r * r + e * e - b * b);
-        let bracket = r * Vec2::new(cos(bracket_rad), sin(bracket_rad));
+        let bracket = r * directed(bracket_rad);
         let leaf_rad = bracket_rad - linkage.bracket_rad;
         let turns = libm::round((leaf_rad - linkage.open_rad / 2.0) / TAU);
         let link = bracket - elbow;
@@ -83,6 +83,12 @@ impl<'a> ShaftPath<'a> {
     /// The elbow at a shaft angle, m.
     pub fn elbow(&self, progress_rad: f64) -> Point {
         let crank_rad = self.linkage.closed_crank_rad + self.sign * progress_rad;
-        self.linkage.shaft + self.linkage.crank_m * Vec2::new(cos(crank_rad), sin(crank_rad))
+        self.linkage.shaft + self.linkage.crank_m * directed(crank_rad)
     }
+}
+
+/// The unit vector of a direction.
+fn directed(rad: f64) -> Vec2 {
+    let (sine, cosine) = sin_cos(rad);
+    Vec2::new(cosine, sine)
 }

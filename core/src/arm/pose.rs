@@ -2,7 +2,7 @@
 
 use super::Linkage;
 use super::linkage::ASSEMBLY_M;
-use crate::real::{atan2, cos, length, quarter_turn, root, sin};
+use crate::real::{atan2, length, quarter_turn, root, sin_cos};
 use kurbo::{Point, Vec2};
 
 /// The arm at one leaf angle.
@@ -26,8 +26,6 @@ pub struct Pose {
     pub signed_lever_m: f64,
     /// Angle between the link and the line hinge→bracket, folded to 0…90°, rad.
     pub transmission_rad: f64,
-    /// Distance of the bracket along the unit vector of the link, `P·û`, m; turns the lever as the link turns.
-    pub(crate) along_m: f64,
 }
 
 impl Pose {
@@ -40,9 +38,32 @@ impl Pose {
     pub fn link_force_n(&self, leaf_torque_n_m: f64) -> f64 {
         leaf_torque_n_m / self.signed_lever_m
     }
+}
+
+/// What of a pose decides moments and their derivatives: all of it but the two angles that take an arctangent. The same numbers to the bit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Leverage {
+    pub leaf_rad: f64,
+    pub bracket: Point,
+    pub elbow: Point,
+    pub ratio: Option<f64>,
+    pub ratio_rate: Option<f64>,
+    pub link_rate: Option<f64>,
+    pub signed_lever_m: f64,
+    /// Distance of the bracket along the unit vector of the link, `P·û`, m; turns the lever as the link turns.
+    pub along_m: f64,
+    /// Foot and height of the elbow over the line shaft→bracket.
+    foot: Triangle,
+}
+
+impl Leverage {
+    /// Lever of the link's line about the hinge, m.
+    pub fn lever_m(&self) -> f64 {
+        self.signed_lever_m.abs()
+    }
 
     /// Derivative of the signed lever by the leaf angle, m/rad: `(ψ' − 1)·(P·û)`.
-    pub(crate) fn lever_rate_m(&self) -> Option<f64> {
+    pub fn lever_rate_m(&self) -> Option<f64> {
         self.link_rate.map(|rate| (rate - 1.0) * self.along_m)
     }
 }
@@ -54,22 +75,40 @@ impl Linkage {
     /// means nothing. With `d` = shaft to bracket, `x = (a² − b² + d²)/2d` along it and `h` across it,
     /// `n = (E−P)·(ẑ×P) / (E−P)·(ẑ×(E−S))`, whose denominator is `±d·h`.
     pub fn pose(&self, leaf_rad: f64) -> Pose {
+        let Leverage { bracket, elbow, ratio, ratio_rate, link_rate, signed_lever_m, along_m, foot, .. } =
+            self.leverage(leaf_rad);
+        Pose {
+            leaf_rad,
+            bracket,
+            elbow,
+            crank_rad: self.reach_direction_rad(leaf_rad) + self.elbow.side() * atan2(foot.h, foot.x)
+                - self.closed_crank_rad,
+            ratio,
+            ratio_rate,
+            link_rate,
+            signed_lever_m,
+            transmission_rad: atan2(signed_lever_m.abs(), along_m.abs()),
+        }
+    }
+
+    /// The arm at a leaf angle without its crank and transmission angles: what a search over the swing asks for.
+    pub(crate) fn leverage(&self, leaf_rad: f64) -> Leverage {
         let (a, b, side) = (self.crank_m, self.link_m, self.elbow.side());
-        let turned = leaf_rad + self.bracket_rad;
-        let from_hinge = self.bracket_radius_m * Vec2::new(cos(turned), sin(turned));
+        let (sine, cosine) = sin_cos(leaf_rad + self.bracket_rad);
+        let from_hinge = self.bracket_radius_m * Vec2::new(cosine, sine);
         let bracket = from_hinge.to_point();
         let reach = bracket - self.shaft;
         let d = length(reach);
         let along = if d > 0.0 { reach / d } else { Vec2::new(1.0, 0.0) };
         let across = quarter_turn(along);
 
-        let Triangle { x, h, dead } = self.triangle(d);
+        let foot = self.triangle(d);
+        let Triangle { x, h, dead } = foot;
         let elbow = self.shaft + x * along + side * h * across;
         let link = (bracket - elbow) / b;
         let crank = (elbow - self.shaft) / a;
         let signed_lever_m = from_hinge.cross(link);
         let along_m = from_hinge.dot(link);
-        let crank_rad = self.reach_direction_rad(leaf_rad) + side * atan2(h, x) - self.closed_crank_rad;
 
         let (ratio, ratio_rate, link_rate) = if dead {
             (None, None, None)
@@ -82,19 +121,7 @@ impl Linkage {
                 Some(link_rate),
             )
         };
-        let transmission_rad = atan2(signed_lever_m.abs(), along_m.abs());
-        Pose {
-            leaf_rad,
-            bracket,
-            elbow,
-            crank_rad,
-            ratio,
-            ratio_rate,
-            link_rate,
-            signed_lever_m,
-            transmission_rad,
-            along_m,
-        }
+        Leverage { leaf_rad, bracket, elbow, ratio, ratio_rate, link_rate, signed_lever_m, along_m, foot }
     }
 
     /// `dn/dθ` from `φ = δ + k·α`, the direction of the reach plus the interior angle at the shaft.
@@ -117,8 +144,8 @@ impl Linkage {
 
     /// Crank angle in the frame, rad, continuous along the swing.
     pub(super) fn crank_in_frame_rad(&self, leaf_rad: f64) -> f64 {
-        let turned = leaf_rad + self.bracket_rad;
-        let bracket = self.bracket_radius_m * Vec2::new(cos(turned), sin(turned));
+        let (sine, cosine) = sin_cos(leaf_rad + self.bracket_rad);
+        let bracket = self.bracket_radius_m * Vec2::new(cosine, sine);
         let Triangle { x, h, .. } = self.triangle(length(bracket - self.shaft.to_vec2()));
         self.reach_direction_rad(leaf_rad) + self.elbow.side() * atan2(h, x)
     }
@@ -137,6 +164,7 @@ impl Linkage {
 }
 
 /// The elbow seen from the line shaft→bracket.
+#[derive(Clone, Copy, Debug, PartialEq)]
 struct Triangle {
     /// Distance along the line from the shaft, m.
     x: f64,

@@ -59,14 +59,16 @@ pub fn blocked_moment_n_m(slip_torque_n_m: f64, pose: &Pose, efficiency: f64) ->
 /// The last angle before half open at which `|n|` is [`TOGGLE_RATIO`] times its value half open, bracketed on a fixed grid and found by ITP.
 pub fn toggle_zone_rad(linkage: &Linkage) -> f64 {
     let half = linkage.open_rad / 2.0;
-    let excess = |leaf_rad: f64| match (linkage.pose(leaf_rad).ratio, linkage.pose(half).ratio) {
+    let middle = linkage.leverage(half).ratio;
+    let excess = |leaf_rad: f64| match (linkage.leverage(leaf_rad).ratio, middle) {
         (Some(ratio), Some(middle)) => (ratio / middle).abs() - TOGGLE_RATIO,
         _ => f64::MAX,
     };
     let step = half / f64::from(INTERVALS);
+    let mut behind = excess(step * f64::from(INTERVALS));
     for index in (0..INTERVALS).rev() {
         let (low, high) = (step * f64::from(index), step * f64::from(index + 1));
-        let (before, behind) = (excess(low), excess(high));
+        let before = excess(low);
         if before >= 0.0 && behind < 0.0 {
             if before == 0.0 {
                 return low;
@@ -75,6 +77,7 @@ pub fn toggle_zone_rad(linkage: &Linkage) -> f64 {
             let bounded = |leaf_rad: f64| -excess(leaf_rad).min(1.0);
             return solve_itp(bounded, low, high, 1e-11, 1, 0.2 / step, -before.min(1.0), -behind);
         }
+        behind = before;
     }
     0.0
 }

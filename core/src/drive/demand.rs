@@ -1,18 +1,17 @@
 //! Shaft torque at one leaf angle.
 
-use crate::arm::{Linkage, Pose};
-use crate::leaf::LeafLoads;
-use serde::Serialize;
+use crate::arm::{Leverage, Linkage, Pose};
+use crate::leaf::{LeafLoads, LeafStation};
+use crate::words::words;
 
-/// Which way the leaf moves.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Direction {
-    /// Leaf angle growing.
-    Open,
-    /// Leaf angle shrinking.
-    Close,
+words! {
+    /// Which way the leaf moves.
+    pub enum Direction {
+        /// Leaf angle growing.
+        Open = "open",
+        /// Leaf angle shrinking.
+        Close = "close",
+    }
 }
 
 impl Direction {
@@ -67,16 +66,23 @@ impl Demand<'_> {
 
     /// Shaft torque at a pose, N·m, signed like the crank angle; 0 at a dead point.
     pub fn shaft_torque_n_m(&self, pose: &Pose) -> f64 {
-        let Some(ratio) = pose.ratio else { return 0.0 };
-        effort_n_m(self.leaf_torque_n_m(pose.leaf_rad), self.direction, self.efficiency) / ratio
+        self.shaft_n_m(self.leaf_torque_n_m(pose.leaf_rad), pose.ratio)
     }
 
-    /// A number with the sign of `d|T_shaft|/dθ`. `|T| ∝ |τ/n|`, so it is that of `(τ'·n − τ·n')·sign(τ·n)`; `None` at a dead point.
-    pub(super) fn slope_sign(&self, pose: &Pose) -> Option<f64> {
-        let (ratio, rate) = (pose.ratio?, pose.ratio_rate?);
-        let torque = self.leaf_torque_n_m(pose.leaf_rad);
-        let slope = self.loads.demand_slope_n_m(pose.leaf_rad, self.wind) * ratio - torque * rate;
-        Some(if torque * ratio < 0.0 { -slope } else { slope })
+    /// Shaft torque of a leaf moment where the crank turns `ratio` times as fast as the leaf, N·m; 0 at a dead point.
+    pub(crate) fn shaft_n_m(&self, leaf_torque_n_m: f64, ratio: Option<f64>) -> f64 {
+        ratio.map_or(0.0, |ratio| effort_n_m(leaf_torque_n_m, self.direction, self.efficiency) / ratio)
+    }
+
+    /// Leaf moment, N·m, and a number with the sign of `d|T_shaft|/dθ`. `|T| ∝ |τ/n|`, so it is that of `(τ'·n − τ·n')·sign(τ·n)`; `None` at a
+    /// dead point.
+    pub(super) fn leaf_torque_and_slope(&self, lever: &Leverage, station: &LeafStation) -> (f64, Option<f64>) {
+        let torque = self.loads.demand_of_n_m(station, self.direction, self.wind);
+        let slope = lever.ratio.zip(lever.ratio_rate).map(|(ratio, rate)| {
+            let slope = self.loads.demand_slope_n_m(station, self.wind) * ratio - torque * rate;
+            if torque * ratio < 0.0 { -slope } else { slope }
+        });
+        (torque, slope)
     }
 }
 

@@ -13,6 +13,6 @@ pub(crate) use demand::effort_n_m;
 pub use demand::{Demand, Direction, WindCase};
 pub use holding::*;
 pub use motion::*;
-pub use peak::{PeakDemand, Swept};
+pub(crate) use peak::{Grid, PeakDemand, Swept};
 pub use rating::{Rating, Verdict};
 pub use wind_limit::{WindLimit, WindLimitState};

@@ -1,7 +1,8 @@
 //! The largest shaft torque over the continuous swing.
 
 use super::demand::{Demand, Direction};
-use crate::arm::{Linkage, Pose};
+use crate::arm::{Leverage, Linkage};
+use crate::leaf::{LeafLoads, LeafStation};
 use alloc::vec::Vec;
 use kurbo::common::solve_itp;
 
@@ -12,11 +13,46 @@ const INTERVALS: u32 = 360;
 /// Angle to which a maximum is refined, rad. Torque is flat there, so its own error is of second order.
 const REFINED_RAD: f64 = 1e-11;
 
-/// The swing's poses on a fixed grid, independent of how many samples a curve is to have.
+/// Leaf angles of a swing on a fixed grid, independent of how many samples a curve is to have, with what of the loads depends on the angle: one
+/// grid serves every arm, every gust and every friction.
+#[derive(Clone, Debug)]
+pub struct Grid {
+    loads: LeafLoads,
+    stations: Vec<LeafStation>,
+}
+
+impl Grid {
+    /// The grid of a swing, rad, under loads.
+    pub fn new(open_rad: f64, loads: &LeafLoads) -> Grid {
+        let step = open_rad / f64::from(INTERVALS);
+        let angle = |index: u32| if index == INTERVALS { open_rad } else { f64::from(index) * step };
+        Grid { loads: *loads, stations: (0..=INTERVALS).map(|index| loads.station(angle(index))).collect() }
+    }
+
+    /// The same with the leaf angle of the swing added at which the loads step: both sides of the step are looked at, the far one a bit of
+    /// the angle's last place beyond it. What drags before the step helps to hold the leaf back: there the torque held is largest behind it.
+    pub fn with_step(open_rad: f64, loads: &LeafLoads) -> Grid {
+        let mut grid = Grid::new(open_rad, loads);
+        if let Some(at) = loads.step_rad().filter(|&at| at > 0.0 && at < open_rad) {
+            let index = grid.stations.partition_point(|station| station.leaf_rad <= at);
+            grid.stations.splice(index..index, [at, at.next_up()].map(|at| loads.station(at)));
+        }
+        grid
+    }
+
+    /// An arm without defect at the angles of the grid.
+    pub fn swept<'a>(&'a self, linkage: &'a Linkage) -> Swept<'a> {
+        let levers = self.stations.iter().map(|station| linkage.leverage(station.leaf_rad)).collect();
+        Swept { grid: self, linkage, levers }
+    }
+}
+
+/// An arm at the leaf angles of a grid.
 #[derive(Clone, Debug)]
 pub struct Swept<'a> {
+    grid: &'a Grid,
     linkage: &'a Linkage,
-    poses: Vec<Pose>,
+    levers: Vec<Leverage>,
 }
 
 /// The largest shaft torque of one or several demands.
@@ -30,78 +66,88 @@ pub struct PeakDemand {
     pub direction: Direction,
 }
 
-impl<'a> Swept<'a> {
-    /// Poses of a linkage without defect.
-    pub fn new(linkage: &'a Linkage) -> Swept<'a> {
-        let step = linkage.open_rad / f64::from(INTERVALS);
-        let poses = (0..=INTERVALS)
-            .map(|index| if index == INTERVALS { linkage.open_rad } else { f64::from(index) * step })
-            .map(|leaf_rad| linkage.pose(leaf_rad))
-            .collect();
-        Swept { linkage, poses }
-    }
-
-    /// The same with a leaf angle of the swing added, at which a demand steps: both sides of the step are looked at, the far one a bit of
-    /// the angle's last place beyond it. What drags before the step helps to hold the leaf back: there the torque held is largest behind it.
-    pub fn with_step(mut self, step_rad: Option<f64>) -> Swept<'a> {
-        let Some(at) = step_rad.filter(|&at| at > 0.0 && at < self.linkage.open_rad) else { return self };
-        let index = self.poses.partition_point(|pose| pose.leaf_rad <= at);
-        self.poses.splice(index..index, [at, at.next_up()].map(|at| self.linkage.pose(at)));
-        self
-    }
-
-    /// The poses of the grid from a leaf angle on, that angle itself included.
-    pub fn from(&self, least_rad: f64) -> impl Iterator<Item = Pose> {
-        let first = self.linkage.pose(least_rad);
-        core::iter::once(first).chain(self.poses.iter().copied().filter(move |pose| pose.leaf_rad > least_rad))
-    }
-
-    /// The largest `|shaft torque|` of a demand, `None` if `counts` holds nowhere.
+impl Swept<'_> {
+    /// The largest `|shaft torque|` of a demand, whose loads hang like those of the grid; `None` where nothing counts.
     ///
     /// Every grid point is looked at, and every interval in which the slope turns from rising to falling is refined by bracketing
-    /// (ITP, see [`turning_point`]). `counts` limits the search to poses with a property (say, the leaf driving the shaft).
-    pub fn peak(&self, demand: &Demand, counts: impl Fn(&Pose) -> bool) -> Option<PeakDemand> {
-        let at = |pose: &Pose| PeakDemand {
-            leaf_rad: pose.leaf_rad,
-            shaft_torque_n_m: demand.shaft_torque_n_m(pose).abs(),
-            direction: demand.direction,
+    /// (ITP, see [`turning_point`]).
+    pub fn peak(&self, demand: &Demand) -> Option<PeakDemand> {
+        self.largest(demand, |_| true)
+    }
+
+    /// The same where the leaf drives the shaft alone: the most that is held back.
+    pub fn held(&self, demand: &Demand) -> Option<PeakDemand> {
+        self.largest(demand, |leaf_torque_n_m| demand.leaf_drives(leaf_torque_n_m))
+    }
+
+    fn largest(&self, demand: &Demand, counts: impl Fn(f64) -> bool) -> Option<PeakDemand> {
+        debug_assert!(demand.loads.hangs_like(&self.grid.loads), "the grid is that of other loads");
+        let mut best: Option<PeakDemand> = None;
+        let mut look = |lever: &Leverage, leaf_torque_n_m: f64| {
+            if !counts(leaf_torque_n_m) {
+                return;
+            }
+            let shaft_torque_n_m = demand.shaft_n_m(leaf_torque_n_m, lever.ratio).abs();
+            if best.is_none_or(|best| shaft_torque_n_m > best.shaft_torque_n_m) {
+                best = Some(PeakDemand { leaf_rad: lever.leaf_rad, shaft_torque_n_m, direction: demand.direction });
+            }
         };
-        let nodes = self.poses.iter().filter(|pose| counts(pose)).map(at);
-        let refined = self.poses.windows(2).filter_map(|pair| {
-            let rising = demand.slope_sign(&pair[0])?;
-            let falling = demand.slope_sign(&pair[1])?;
-            (rising > 0.0 && falling < 0.0).then_some(())?;
-            let leaf_rad = turning_point((pair[0].leaf_rad, rising), (pair[1].leaf_rad, falling), |leaf_rad| {
-                demand.slope_sign(&self.linkage.pose(leaf_rad)).unwrap_or(0.0)
-            });
-            let pose = self.linkage.pose(leaf_rad);
-            counts(&pose).then(|| at(&pose))
-        });
-        nodes.chain(refined).fold(None, |best: Option<PeakDemand>, peak| match best {
-            Some(best) if best.shaft_torque_n_m >= peak.shaft_torque_n_m => Some(best),
-            _ => Some(peak),
-        })
+        let mut crests: Vec<[(f64, f64); 2]> = Vec::new();
+        let mut before: Option<(f64, f64)> = None;
+        for (lever, station) in self.levers.iter().zip(&self.grid.stations) {
+            let (torque, slope) = demand.leaf_torque_and_slope(lever, station);
+            look(lever, torque);
+            let here = slope.map(|slope| (lever.leaf_rad, slope));
+            if let (Some(rising), Some(falling)) = (before, here)
+                && rising.1 > 0.0
+                && falling.1 < 0.0
+            {
+                crests.push([rising, falling]);
+            }
+            before = here;
+        }
+        let anywhere = |leaf_rad: f64| {
+            let (lever, station) = (self.linkage.leverage(leaf_rad), demand.loads.station(leaf_rad));
+            let (torque, slope) = demand.leaf_torque_and_slope(&lever, &station);
+            (lever, torque, slope)
+        };
+        for [rising, falling] in crests {
+            let leaf_rad = turning_point(rising, falling, |leaf_rad| anywhere(leaf_rad).2.unwrap_or(0.0));
+            let (lever, torque, _) = anywhere(leaf_rad);
+            look(&lever, torque);
+        }
+        best
     }
 
     /// Least lever of the link about the hinge from a leaf angle on, and where, m and rad.
     pub fn least_lever(&self, least_rad: f64) -> (f64, f64) {
-        let poses: Vec<Pose> = self.from(least_rad).collect();
         // Slope of the lever's magnitude, turned over so that a least lever is where it turns from rising to falling.
-        let slope = |pose: &Pose| pose.lever_rate_m().map(|rate| if pose.signed_lever_m < 0.0 { rate } else { -rate });
-        let refined = poses.windows(2).filter_map(|pair| {
-            let (rising, falling) = (slope(&pair[0])?, slope(&pair[1])?);
-            (rising > 0.0 && falling < 0.0).then(|| {
-                turning_point((pair[0].leaf_rad, rising), (pair[1].leaf_rad, falling), |leaf_rad| {
-                    slope(&self.linkage.pose(leaf_rad)).unwrap_or(0.0)
-                })
-            })
-        });
-        let refined: Vec<Pose> = refined.map(|leaf_rad| self.linkage.pose(leaf_rad)).collect();
-        poses
-            .iter()
-            .chain(&refined)
-            .map(|pose| (pose.lever_m(), pose.leaf_rad))
-            .fold((f64::MAX, 0.0), |least, lever| if lever.0 < least.0 { lever } else { least })
+        let slope =
+            |lever: &Leverage| lever.lever_rate_m().map(|rate| if lever.signed_lever_m < 0.0 { rate } else { -rate });
+        let first = self.linkage.leverage(least_rad);
+        let (mut least, mut before) = ((first.lever_m(), first.leaf_rad), (first.leaf_rad, slope(&first)));
+        let mut look = |lever: &Leverage| {
+            if lever.lever_m() < least.0 {
+                least = (lever.lever_m(), lever.leaf_rad);
+            }
+        };
+        let mut valleys: Vec<[(f64, f64); 2]> = Vec::new();
+        for lever in self.levers.iter().filter(|lever| lever.leaf_rad > least_rad) {
+            look(lever);
+            let here = (lever.leaf_rad, slope(lever));
+            if let ((from, Some(rising)), (to, Some(falling))) = (before, here)
+                && rising > 0.0
+                && falling < 0.0
+            {
+                valleys.push([(from, rising), (to, falling)]);
+            }
+            before = here;
+        }
+        for [from, to] in valleys {
+            let leaf_rad = turning_point(from, to, |leaf_rad| slope(&self.linkage.leverage(leaf_rad)).unwrap_or(0.0));
+            look(&self.linkage.leverage(leaf_rad));
+        }
+        least
     }
 }
 

@@ -25,7 +25,8 @@ pub struct Rating {
     pub reserve: Option<f64>,
     /// Word for it.
     pub verdict: Verdict,
-    /// Demand over peak torque, until motion brings start and gust; `null` where the peak torque is unknown.
+    /// Demand of steady movement over peak torque; `null` where the peak torque is unknown. With start and inertia it stands in the motion's own
+    /// `peak_utilisation`.
     pub peak_utilisation: Option<f64>,
 }
 

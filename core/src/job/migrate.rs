@@ -45,7 +45,8 @@ impl Job {
     /// A job with numbers missing or out of range is opened, so that it can be put right; `entry` and `record` come along unread.
     ///
     /// # Errors
-    /// Every fault of shape: a newer schema, unknown or repeated fields, wrong types, unknown words, a part that is missing whole.
+    /// Every fault of shape: a newer schema, unknown or repeated fields, wrong types, unknown words, a part that is missing whole, a
+    /// list longer than any job's.
     pub fn open(document: &Document) -> Result<Document, Invalid> {
         if !matches!(document, Document::Object(_)) {
             return Err(Invalid::not_json(alloc::format!("{document}")));
@@ -58,6 +59,7 @@ impl Job {
             | FaultCode::WrongType
             | FaultCode::NotOneOf => true,
             FaultCode::Missing => whole_part(fault) || fault.path == "schema",
+            FaultCode::OutOfRange => is_list(document, &fault.path) || fault.path == "schema",
             _ => fault.path == "schema",
         });
         if invalid.errors.is_empty() { Ok(migrated(document).into_owned()) } else { Err(invalid) }
@@ -67,6 +69,21 @@ impl Job {
 /// Whether what is missing is a part with fields of its own.
 fn whole_part(fault: &Fault) -> bool {
     fault.allowed == Some(Allowed::Type { name: "object" })
+}
+
+/// Whether a list stands at a path: then it is its length that is out of range.
+fn is_list(document: &Document, path: &str) -> bool {
+    let mut node = document;
+    for key in path.split('.') {
+        let next = match node {
+            Document::Object(entries) => entries.iter().find(|(name, _)| name == key).map(|(_, value)| value),
+            Document::List(items) => key.parse().ok().and_then(|place: usize| items.get(place)),
+            _ => None,
+        };
+        let Some(next) = next else { return false };
+        node = next;
+    }
+    matches!(node, Document::List(_))
 }
 
 #[cfg(test)]

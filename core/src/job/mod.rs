@@ -1,45 +1,28 @@
 //! The job: what a person says about a gate, and the rules that every value has to keep.
+//!
+//! `table` says what blocks are made of and reads them; `blocks` declares each once, with the relations inside it; `checked` is the way from
+//! a document to a job that can be computed with.
 
-mod fault;
-mod fit_reader;
-mod fit_types;
-mod hinge_reader;
-mod member_reader;
-mod member_types;
+mod blocks;
+mod checked;
 mod migrate;
-mod motion_types;
-mod numbers;
-mod reader;
-mod record;
-mod rules;
-mod safety_reader;
-mod safety_types;
-mod setout;
-mod setout_reader;
-mod site_reader;
-mod site_types;
-mod types;
-mod vary;
-mod wind_reader;
-mod wind_types;
+mod obstacles;
+mod ramp;
+mod table;
 
-pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, NamedValue};
-pub use fit_types::{AsBuilt, Marks, Room, Tape};
-pub use member_types::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
-pub use motion_types::{BreakawayFacts, Duty, HoldingFacts, MotionFacts, MotorFacts};
-pub(crate) use reader::missing_object;
-pub use record::{Record, Settings};
-pub use rules::{FIELDS, FieldRule};
-pub use safety_types::{Contact, Means, SensedArea, SensorFrame, Site};
-pub use setout::{Aim, ElbowChoice, KeepOut, Place, SetOut};
-pub use site_types::{Drag, Ground, Ice};
-pub use types::{
-    Arm, Elbow, Hand, Hinges, Job, Leaf, Lean, MeasuredHinges, Operator, PlainHinges, RisingHinges, RollingHinges,
-    Swing,
-};
-pub use wind_types::{
-    Asce7Open, Asce7Wall, Asce7Wind, BeaufortWind, En1991Wall, En1991Wind, Wind, WindFrom, WindShape,
-};
+use alloc::vec::Vec;
+pub use blocks::*;
+pub use checked::{CheckedJob, ToChecked};
+pub use obstacles::Obstacle;
+#[cfg(feature = "describe")]
+pub(crate) use table::description;
+pub(crate) use table::missing_object;
+pub use table::{Allowed, Example, Fault, FaultCode, FieldRule, Invalid, NamedValue};
 
 /// The schema this version of the crate writes, and the newest it reads.
 pub const SCHEMA: u32 = 1;
+
+/// The one table of numbers a job may hold: every number field with its range, its default, an example.
+pub fn fields() -> Vec<FieldRule> {
+    table::rules(Job::BLOCK)
+}

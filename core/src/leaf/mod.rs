@@ -4,26 +4,29 @@ mod body;
 mod hinges;
 mod mass;
 mod members;
+mod station;
 mod wind;
 
 pub use body::Body;
 pub use hinges::*;
 pub use mass::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
 pub use members::*;
+pub(crate) use station::LeafStation;
 pub use wind::*;
 
 use crate::STANDARD_GRAVITY_M_S2;
 use crate::drive::{Direction, WindCase};
 use crate::job::{Drag, Hinges, Job};
-use crate::real::{cos, sin};
+use crate::real::sin;
 
 /// The loads on one leaf, ready to be evaluated at any leaf angle.
 ///
 /// Neglected, and said so: the radial load that link and wind add at the hinges, and the cosine of the lean in the weight.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LeafLoads {
-    /// Friction moment of all hinges and of drag through the whole swing together, N·m, never negative.
-    pub friction_n_m: f64,
+    /// Friction moment of all hinges and of drag through the whole swing together when opening and when closing, N·m, never negative. They
+    /// differ on a ramp only.
+    friction_n_m: [f64; 2],
     /// Moment of the gust square to the leaf, N·m, never negative.
     pub wind_n_m: f64,
     /// Moment of inertia about the hinge axis, kg·m².
@@ -32,7 +35,7 @@ pub struct LeafLoads {
     lean_amplitude_n_m: f64,
     /// Plan direction of downhill, rad.
     downhill_rad: f64,
-    /// Moment of a rising hinge, `W·dz/dθ`, N·m; positive where the leaf rises on opening.
+    /// Moment of the weight on the ramp of rising hinges, `W·dz/dθ`, N·m; positive where the leaf rises on opening.
     rise_n_m: f64,
     /// Drag of the latch near closed, N·m.
     latch_n_m: f64,
@@ -53,30 +56,39 @@ impl LeafLoads {
         let body = Body::of(job);
         let weight_n = body.mass_kg * STANDARD_GRAVITY_M_S2;
         let couple_n = |spacing_m| hinge_couple_n(weight_n, body.mass_centroid_m, spacing_m);
-        let plain = |spacing_m, pin_radius_m, outer_m, inner_m, collar: Option<Collar>| {
-            // Both hinges carry the couple.
-            2.0 * pin_friction_n_m(friction_coefficient, pin_radius_m, couple_n(spacing_m))
-                + collar.unwrap_or_default().friction_n_m(friction_coefficient, weight_n, outer_m, inner_m)
-        };
         let mut rise_n_m = 0.0;
         let mut friction_n_m = match &job.hinges {
             Hinges::Plain(hinge) => {
                 let (outer, inner) = (hinge.thrust_outer_radius_m, hinge.thrust_inner_radius_m);
-                plain(hinge.spacing_m, hinge.pin_radius_m, outer, inner, hinge.collar)
+                // Both hinges carry the couple.
+                let pins = 2.0 * pin_friction_n_m(friction_coefficient, hinge.pin_radius_m, couple_n(hinge.spacing_m));
+                let collar = hinge.collar.unwrap_or(Collar::CAREFUL);
+                [pins + collar.friction_n_m(friction_coefficient, weight_n, outer, inner); 2]
             }
             Hinges::Rising(hinge) => {
-                rise_n_m = weight_n * hinge.rise_m / job.open_rad();
-                let (outer, inner) = (hinge.thrust_outer_radius_m, hinge.thrust_inner_radius_m);
-                plain(hinge.spacing_m, hinge.pin_radius_m, outer, inner, hinge.collar)
+                let leaf = RisingLeaf {
+                    weight_n,
+                    couple_n: couple_n(hinge.spacing_m),
+                    pin_radius_m: hinge.pin_radius_m,
+                    collar_radius_m: hinge.collar_radius_m(),
+                    rise_m_per_rad: (hinge.rise_m / job.open_rad()).abs(),
+                    friction_coefficient,
+                };
+                // What the ramp gives back is gravity's; the rest is friction, more of it up than down.
+                let (up, down) = (leaf.raising_n_m() - leaf.weight_n_m(), leaf.lowering_n_m() + leaf.weight_n_m());
+                rise_n_m = leaf.weight_n_m() * hinge.rise_m.signum();
+                let by_way = if hinge.rise_m < 0.0 { [down, up] } else { [up, down] };
+                // Without friction only rounding is left of the difference.
+                by_way.map(|friction_n_m| friction_n_m.max(0.0))
             }
             Hinges::Rolling(hinge) => {
                 let couple_n = couple_n(hinge.spacing_m);
-                rolling_friction_n_m(friction_coefficient, hinge.pin_radius_m, couple_n, weight_n)
+                [rolling_friction_n_m(friction_coefficient, hinge.pin_radius_m, couple_n, weight_n); 2]
             }
-            Hinges::Measured(measured) => measured.friction_n_m(),
+            Hinges::Measured(measured) => [measured.friction_n_m(); 2],
         };
         if let Some(drag) = &job.drag {
-            friction_n_m += drag.steady_n_m();
+            friction_n_m = friction_n_m.map(|friction_n_m| friction_n_m + drag.steady_n_m());
         }
         let gust = job.gust();
         LeafLoads {
@@ -97,13 +109,25 @@ impl LeafLoads {
         LeafLoads { wind_n_m, ..*self }
     }
 
-    /// Friction and drag at a leaf angle, N·m: the latch adds near closed.
-    pub fn friction_at_n_m(&self, leaf_rad: f64) -> f64 {
-        if self.latch_n_m > 0.0 && leaf_rad <= self.latch_rad {
-            self.friction_n_m + self.latch_n_m
-        } else {
-            self.friction_n_m
+    /// Friction of the hinges and drag through the whole swing, N·m, never negative; by the way the leaf moves, because a ramp takes more of it
+    /// up than down.
+    pub fn friction_n_m(&self, direction: Direction) -> f64 {
+        let [opening, closing] = self.friction_n_m;
+        match direction {
+            Direction::Open => opening,
+            Direction::Close => closing,
         }
+    }
+
+    /// Friction and drag at a leaf angle, N·m: the latch adds near closed.
+    pub fn friction_at_n_m(&self, leaf_rad: f64, direction: Direction) -> f64 {
+        let latch_n_m = if leaf_rad <= self.latch_rad { self.latch_n_m } else { 0.0 };
+        self.friction_n_m(direction) + latch_n_m
+    }
+
+    /// Moment of the weight on a ramp, `W·dz/dθ`, N·m; positive where the leaf rises on opening, 0 without a ramp.
+    pub fn rise_n_m(&self) -> f64 {
+        self.rise_n_m
     }
 
     /// Moment of gravity about a leaning hinge axis, N·m, positive opening: `−W·x_c·sin λ·sin(θ − ψ)`, and `−W·dz/dθ` of a rising hinge.
@@ -115,38 +139,13 @@ impl LeafLoads {
 
     /// Moment of the wind, N·m, positive opening.
     pub fn wind_at_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
-        match wind {
-            WindCase::Against => -direction.sign() * self.wind_n_m,
-            WindCase::Following => direction.sign() * self.wind_n_m,
-            WindCase::Bearing => self
-                .bearing
-                .map_or(0.0, |(bearing_rad, side)| self.wind_n_m * side * normal_component(bearing_rad, leaf_rad)),
-        }
+        self.wind_of_n_m(&self.station(leaf_rad), direction, wind)
     }
 
     /// Moment the drive must supply to move the leaf steadily, N·m, positive opening:
     /// `s·τ_friction − M_wind − M_gravity` with `M_wind = −s·τ_w` against, `+s·τ_w` following, by the normal component for a fixed bearing.
     pub fn demand_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
-        let friction_n_m = self.friction_at_n_m(leaf_rad);
-        let sign = direction.sign();
-        match wind {
-            WindCase::Against => sign * (friction_n_m + self.wind_n_m) - self.gravity_n_m(leaf_rad),
-            WindCase::Following => sign * (friction_n_m - self.wind_n_m) - self.gravity_n_m(leaf_rad),
-            WindCase::Bearing => {
-                sign * friction_n_m - self.wind_at_n_m(leaf_rad, direction, wind) - self.gravity_n_m(leaf_rad)
-            }
-        }
-    }
-
-    /// Derivative of [`LeafLoads::demand_n_m`] by the leaf angle, N·m/rad, the latch's step apart.
-    pub(crate) fn demand_slope_n_m(&self, leaf_rad: f64, wind: WindCase) -> f64 {
-        let lean = self.lean_amplitude_n_m * cos(leaf_rad - self.downhill_rad);
-        match (wind, self.bearing) {
-            (WindCase::Bearing, Some((bearing_rad, side))) => {
-                lean - self.wind_n_m * side * normal_component_slope(bearing_rad, leaf_rad)
-            }
-            _ => lean,
-        }
+        self.demand_of_n_m(&self.station(leaf_rad), direction, wind)
     }
 
     /// Where the demand steps inside the swing, rad.

@@ -1,7 +1,8 @@
 //! The demand over the whole range of the friction coefficient.
 
 use super::Model;
-use crate::drive::{Demand, Direction, Rating, Swept, Verdict, WindCase};
+use super::curve::Row;
+use crate::drive::{Direction, Rating, Swept, Verdict, WindCase};
 use crate::leaf::{FrictionRange, LeafLoads};
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -38,7 +39,7 @@ pub struct BandPoint {
 
 impl Model {
     /// `None` where only one coefficient was said.
-    pub(super) fn band(&self, swept: &Swept) -> Option<Band> {
+    pub(super) fn band(&self, swept: &Swept, rows: &[Row]) -> Option<Band> {
         let (job, operator) = (self.job(), &self.job().operator);
         let friction = job.hinges.friction_range().filter(|_| job.hinges.has_friction_range())?;
         let [low, likely, high] =
@@ -47,20 +48,19 @@ impl Model {
         let peak_n_m = FrictionRange { low: peak(&low), likely: peak(&likely), high: peak(&high) };
         let rated = operator.rated_torque_n_m;
         let rating = Rating::new(peak_n_m.high, rated, operator.peak_torque_n_m, job.required_reserve());
-        let point = |leaf_rad: f64| {
-            let pose = self.linkage().pose(leaf_rad);
-            let torque = |loads, direction| {
-                let demand: Demand = self.demand_of(loads, direction, WindCase::Against);
-                demand.shaft_torque_n_m(&pose)
+        let point = |row: &Row| {
+            let torque = |loads: &LeafLoads, direction| {
+                let leaf_torque_n_m = loads.demand_of_n_m(&row.leaf, direction, WindCase::Against);
+                self.demand_of(loads, direction, WindCase::Against).shaft_n_m(leaf_torque_n_m, row.pose.ratio)
             };
             BandPoint {
-                leaf_deg: leaf_rad.to_degrees(),
+                leaf_deg: row.pose.leaf_rad.to_degrees(),
                 shaft_torque_open_low_n_m: torque(&low, Direction::Open),
                 shaft_torque_open_high_n_m: torque(&high, Direction::Open),
                 shaft_torque_close_low_n_m: torque(&low, Direction::Close),
                 shaft_torque_close_high_n_m: torque(&high, Direction::Close),
             }
         };
-        Some(Band { friction, peak_n_m, verdict_high: rating.verdict, curve: self.leaf_angles().map(point).collect() })
+        Some(Band { friction, peak_n_m, verdict_high: rating.verdict, curve: rows.iter().map(point).collect() })
     }
 }

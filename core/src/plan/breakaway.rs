@@ -1,8 +1,9 @@
 //! The window of slip torque, and the push at the leaf by which a person can try it.
 
+use super::curve::Row;
 use super::{Model, Plan, Remedy};
 use crate::arm::Pose;
-use crate::drive::{HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
+use crate::drive::{Direction, HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
 use crate::job::BreakawayFacts;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -85,9 +86,9 @@ pub struct SlipPoint {
 
 impl Model {
     /// `plan` has its peak and its overrun already.
-    pub(super) fn breakaway(&self, plan: &Plan) -> Option<Breakaway> {
+    pub(super) fn breakaway(&self, plan: &Plan, rows: &[Row]) -> Option<Breakaway> {
         let facts = self.job().breakaway.as_ref()?;
-        let (linkage, efficiency) = (self.linkage(), self.job().operator.efficiency());
+        let (linkage, efficiency) = (self.linkage(), self.efficiency());
         let steady = plan.overrun.map_or(0.0, |overrun| overrun.shaft_torque_n_m).max(plan.peak.shaft_torque_n_m);
         let running = plan.motion.as_ref().map_or(steady, |motion| {
             let peaks = [motion.opening.peak, motion.closing.peak, motion.held_back];
@@ -115,10 +116,7 @@ impl Model {
                 None => Vec::new(),
             },
             curve_slip_n_m: curve_slip,
-            curve: self
-                .leaf_angles()
-                .map(|leaf_rad| self.slip_point(facts, curve_slip, leaf_rad, toggle_rad))
-                .collect(),
+            curve: rows.iter().map(|row| self.slip_point(facts, curve_slip, &row.pose, toggle_rad)).collect(),
         })
     }
 
@@ -126,10 +124,11 @@ impl Model {
     fn pushes_n(&self, facts: &BreakawayFacts, slip_n_m: f64, pose: &Pose) -> Option<[f64; 2]> {
         let loads = self.loads();
         let radius = facts.push_radius_m.unwrap_or(self.job().leaf.length_m);
-        let moment = slipping_moment_n_m(slip_n_m, pose, self.job().operator.efficiency())?
-            + loads.friction_at_n_m(pose.leaf_rad);
+        let slipping = slipping_moment_n_m(slip_n_m, pose, self.efficiency())?;
         let gravity = loads.gravity_n_m(pose.leaf_rad);
-        Some([(moment - gravity) / radius, (moment + gravity) / radius])
+        Some(Direction::BOTH.map(|direction| {
+            (slipping + loads.friction_at_n_m(pose.leaf_rad, direction) - direction.sign() * gravity) / radius
+        }))
     }
 
     fn trial(&self, facts: &BreakawayFacts, least_n_m: f64, highest: Option<HighestSlip>) -> Trial {
@@ -152,18 +151,17 @@ impl Model {
         }
     }
 
-    fn slip_point(&self, facts: &BreakawayFacts, slip_n_m: f64, leaf_rad: f64, toggle_rad: f64) -> SlipPoint {
-        let (pose, efficiency) = (self.linkage().pose(leaf_rad), self.job().operator.efficiency());
-        let pushes = self.pushes_n(facts, slip_n_m, &pose);
-        let blocked = blocked_moment_n_m(slip_n_m, &pose, efficiency);
+    fn slip_point(&self, facts: &BreakawayFacts, slip_n_m: f64, pose: &Pose, toggle_rad: f64) -> SlipPoint {
+        let efficiency = self.efficiency();
+        let pushes = self.pushes_n(facts, slip_n_m, pose);
+        let blocked = blocked_moment_n_m(slip_n_m, pose, efficiency);
         SlipPoint {
-            leaf_deg: leaf_rad.to_degrees(),
+            leaf_deg: pose.leaf_rad.to_degrees(),
             push_open_n: pushes.map(|[open, _]| open),
             push_close_n: pushes.map(|[_, close]| close),
             edge_force_n: blocked.map(|moment| moment / self.job().leaf.length_m),
-            link_force_n: slipping_moment_n_m(slip_n_m, &pose, efficiency)
-                .map(|moment| pose.link_force_n(moment).abs()),
-            toggle: leaf_rad < toggle_rad,
+            link_force_n: slipping_moment_n_m(slip_n_m, pose, efficiency).map(|moment| pose.link_force_n(moment).abs()),
+            toggle: pose.leaf_rad < toggle_rad,
         }
     }
 }

@@ -6,10 +6,11 @@
 //! between its neighbours; what two of them could hide between them is far below a millimetre for parts of a gate's size.
 
 use super::{ElbowSweep, Model};
+use crate::arm::Linkage;
 use crate::arm::setout::{golden, separation_m};
-use crate::job::{KeepOut, Room};
+use crate::job::{KeepOut, Obstacle, Room};
 use crate::order::arrange;
-use crate::real::{cos, root, sin};
+use crate::real::{cos, root, sin_cos};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
 use kurbo::Point;
@@ -42,7 +43,8 @@ pub struct Gap {
     pub part: Part,
     /// What it could meet.
     pub against: Against,
-    /// Which of the list, from 0; 0 for the leaf and the hinge post.
+    /// Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
+    /// `setout.keep_out`; 0 for the leaf and the hinge post.
     pub index: usize,
     /// Least distance over the swing, m; negative where they overlap.
     pub least_m: f64,
@@ -74,7 +76,7 @@ pub enum Against {
     Leaf,
     /// The post the leaf is hung on.
     HingePost,
-    /// An obstacle of the room.
+    /// Something that stands around: an obstacle of the site or of the room.
     Obstacle,
     /// A rectangle the set-out keeps out of; the leaf may swing over it.
     KeepOut,
@@ -102,7 +104,7 @@ pub struct HingeGap {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct OpenGap {
-    /// Which obstacle, from 0.
+    /// Which obstacle, from 0, counted as for [`Gap::index`].
     pub obstacle: usize,
     /// Distance of the open leaf from it, m.
     pub gap_m: f64,
@@ -115,73 +117,139 @@ fn leaf_rectangle(room: &Room, length_m: f64) -> KeepOut {
     KeepOut { x_m: [-room.heel(), length_m], y_m: [-room.back(), room.front()] }
 }
 
+/// Leaf and arm at one leaf angle.
+struct Joints {
+    leaf_rad: f64,
+    /// Sine and cosine of the leaf angle, and of its opposite.
+    there: (f64, f64),
+    back: (f64, f64),
+    elbow: Point,
+    bracket: Point,
+}
+
+impl Joints {
+    fn at(linkage: &Linkage, leaf_rad: f64) -> Joints {
+        let lever = linkage.leverage(leaf_rad);
+        let (sine, cosine) = sin_cos(leaf_rad);
+        Joints { leaf_rad, there: (sine, cosine), back: (-sine, cosine), elbow: lever.elbow, bracket: lever.bracket }
+    }
+
+    /// Both ends of a part in the frame.
+    fn ends(&self, part: Part, shaft: Point) -> [Point; 2] {
+        match part {
+            Part::Crank => [shaft, self.elbow],
+            Part::Link => [self.elbow, self.bracket],
+            _ => [self.elbow, self.elbow],
+        }
+    }
+}
+
+/// The swing at the leaf angles that are looked at: leaf and arm are worked out once for everything they could meet.
+struct Swing<'a> {
+    linkage: &'a Linkage,
+    looked_at: Vec<Joints>,
+}
+
+impl Swing<'_> {
+    fn new(linkage: &Linkage) -> Swing<'_> {
+        let angle = |index: u32| match index {
+            INTERVALS => linkage.open_rad,
+            index => 0.5 * linkage.open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
+        };
+        let looked_at = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
+        Swing { linkage, looked_at }
+    }
+
+    fn at(&self, leaf_rad: f64) -> Joints {
+        Joints::at(self.linkage, leaf_rad)
+    }
+
+    /// Least value over the swing with its angle.
+    fn least(&self, value: &dyn Fn(&Joints) -> f64) -> (f64, f64) {
+        let values: Vec<f64> = self.looked_at.iter().map(value).collect();
+        let last = values.len() - 1;
+        let angle = |index: usize| self.looked_at[index].leaf_rad;
+        let mut best = (0.0, values[0]);
+        for (index, &here) in values.iter().enumerate() {
+            let (before, behind) = (index.saturating_sub(1), (index + 1).min(last));
+            if here > values[before] || here > values[behind] {
+                continue;
+            }
+            // Of a level stretch the first angle counts; refining is worth it only inside.
+            if here < best.1 {
+                best = (angle(index), here);
+            }
+            let refined = golden(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
+            if refined.1 < best.1 {
+                best = refined;
+            }
+        }
+        best
+    }
+}
+
 impl Model {
-    /// Distances through the swing, `None` where the job says nothing of the room.
+    /// Distances through the swing, `None` where the job says nothing of the room and of what stands around.
     pub fn clearances(&self) -> Option<Clearances> {
         let job = self.job();
-        let room = job.room.as_ref()?;
-        let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), room.half_width());
-        let open_rad = self.linkage().open_rad;
+        let obstacles = job.obstacles();
+        // What stands around is looked at where nothing is said of leaf and arm as bodies, too.
+        let silent = Room::default();
+        let room = job.room.as_ref().or((!obstacles.is_empty()).then_some(&silent))?;
+        let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), job.arm_half_width_m());
+        let (shaft, swing) = (self.linkage().shaft, Swing::new(self.linkage()));
         let mut gaps = Vec::new();
-        let mut note = |part, against, index, value: &dyn Fn(f64) -> f64| {
-            let (leaf_rad, least_m) = least(open_rad, value);
+        let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
+            let (leaf_rad, least_m) = swing.least(value);
             gaps.push(Gap { part, against, index, least_m, leaf_deg: leaf_rad.to_degrees() });
         };
         for part in [Part::Crank, Part::Link, Part::Elbow] {
-            let to_leaf = |leaf_rad: f64| {
-                let [from, to] = self.ends(part, leaf_rad).map(|place| turned(place, -leaf_rad));
+            let to_leaf = |joints: &Joints| {
+                let [from, to] = joints.ends(part, shaft).map(|place| turned(place, joints.back));
                 let wide = if part == Part::Link { 0.0 } else { wide };
                 separation_m(&leaf, (from.x, from.y), (to.x, to.y)) - wide
             };
             note(part, Against::Leaf, 0, &to_leaf);
         }
-        let post = room.hinge_post.iter().map(|post| (Against::HingePost, 0, post));
-        let obstacles = room.obstacles.iter().flatten().enumerate();
-        let obstacles = obstacles.map(|(index, rectangle)| (Against::Obstacle, index, rectangle));
+        let post = job.hinge_post();
+        let standing = obstacles.iter().map(|Obstacle { index, place }| (Against::Obstacle, *index, place));
+        let solid: Vec<_> = post.into_iter().map(|post| (Against::HingePost, 0, post)).chain(standing).collect();
         let keep_out = job.setout.iter().flat_map(|setout| setout.keep_out.iter().enumerate());
-        let keep_out = keep_out.map(|(index, rectangle)| (Against::KeepOut, index, rectangle));
-        for (against, index, rectangle) in post.chain(obstacles).chain(keep_out) {
+        let keep_out = keep_out.filter(|(_, area)| solid.iter().all(|(_, _, place)| place != area));
+        let keep_out: Vec<_> = keep_out.map(|(index, area)| (Against::KeepOut, index, area)).collect();
+        for (against, index, rectangle) in solid.into_iter().chain(keep_out) {
             for part in [Part::Crank, Part::Link, Part::Elbow] {
-                let to_rectangle = |leaf_rad: f64| {
-                    let [from, to] = self.ends(part, leaf_rad);
+                let to_rectangle = |joints: &Joints| {
+                    let [from, to] = joints.ends(part, shaft);
                     separation_m(rectangle, (from.x, from.y), (to.x, to.y)) - wide
                 };
                 note(part, against, index, &to_rectangle);
             }
             if against != Against::KeepOut {
-                note(Part::Leaf, against, index, &|leaf_rad| leaf_gap_m(&leaf, leaf_rad, rectangle));
+                note(Part::Leaf, against, index, &|joints| leaf_gap_m(&leaf, joints, rectangle));
             }
         }
         arrange(&mut gaps, |one, other| one.least_m < other.least_m);
-        let hinge_gap = room.hinge_post.as_ref().map(|post| hinge_gap(&leaf, open_rad, post));
-        let open = room.obstacles.iter().flatten().enumerate().filter_map(|(obstacle, rectangle)| {
-            let along = corners(rectangle).map(|corner| turned(corner, -open_rad).x);
+        let hinge_gap = post.map(|post| hinge_gap(&leaf, &swing, post));
+        let opened = swing.at(self.linkage().open_rad);
+        let open = obstacles.iter().filter_map(|Obstacle { index, place }| {
+            let along = corners(place).map(|corner| turned(corner, opened.back).x);
             let (nearest, reach_m) = ends_of(&along);
             // Only what stands beside the leaf is covered by it.
             let beside = nearest < leaf.x_m[1] && reach_m > leaf.x_m[0];
-            beside.then(|| OpenGap { obstacle, gap_m: leaf_gap_m(&leaf, open_rad, rectangle), reach_m })
+            beside.then(|| OpenGap { obstacle: *index, gap_m: leaf_gap_m(&leaf, &opened, place), reach_m })
         });
         Some(Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps })
     }
-
-    /// Both ends of a part in the frame.
-    fn ends(&self, part: Part, leaf_rad: f64) -> [Point; 2] {
-        let pose = self.linkage().pose(leaf_rad);
-        match part {
-            Part::Crank => [self.linkage().shaft, pose.elbow],
-            Part::Link => [pose.elbow, pose.bracket],
-            _ => [pose.elbow, pose.elbow],
-        }
-    }
 }
 
-fn hinge_gap(leaf: &KeepOut, open_rad: f64, post: &KeepOut) -> HingeGap {
-    let gap_m = |leaf_rad: f64| leaf_gap_m(leaf, leaf_rad, post);
-    let (least_rad, least_m) = least(open_rad, &gap_m);
-    let (widest_rad, widest_m) = least(open_rad, &|leaf_rad| -gap_m(leaf_rad));
+fn hinge_gap(leaf: &KeepOut, swing: &Swing, post: &KeepOut) -> HingeGap {
+    let gap_m = |joints: &Joints| leaf_gap_m(leaf, joints, post);
+    let (least_rad, least_m) = swing.least(&gap_m);
+    let (widest_rad, widest_m) = swing.least(&|joints| -gap_m(joints));
     HingeGap {
-        closed_m: gap_m(0.0),
-        open_m: gap_m(open_rad),
+        closed_m: gap_m(&swing.at(0.0)),
+        open_m: gap_m(&swing.at(swing.linkage.open_rad)),
         widest_m: -widest_m,
         widest_leaf_deg: widest_rad.to_degrees(),
         least_m,
@@ -189,37 +257,11 @@ fn hinge_gap(leaf: &KeepOut, open_rad: f64, post: &KeepOut) -> HingeGap {
     }
 }
 
-/// Least value over the swing with its angle.
-fn least(open_rad: f64, value: &dyn Fn(f64) -> f64) -> (f64, f64) {
-    let angle = |index: u32| match index {
-        INTERVALS => open_rad,
-        index => 0.5 * open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
-    };
-    let values: Vec<f64> = (0..=INTERVALS).map(|index| value(angle(index))).collect();
-    let last = values.len() - 1;
-    let mut best = (0.0, values[0]);
-    for (index, &here) in values.iter().enumerate() {
-        let (before, behind) = (index.saturating_sub(1), (index + 1).min(last));
-        if here > values[before] || here > values[behind] {
-            continue;
-        }
-        // Of a level stretch the first angle counts; refining is worth it only inside.
-        if here < best.1 {
-            best = (angle(index as u32), here);
-        }
-        let refined = golden(angle(before as u32), angle(behind as u32), ROUNDS, value);
-        if refined.1 < best.1 {
-            best = refined;
-        }
-    }
-    best
-}
-
 /// Separation of the turned leaf from a rectangle, m. Four axes decide whether they overlap and by how much; apart, the distance is
 /// reached between a corner of one and a side of the other.
-fn leaf_gap_m(leaf: &KeepOut, leaf_rad: f64, rectangle: &KeepOut) -> f64 {
-    let theirs = corners(rectangle).map(|corner| turned(corner, -leaf_rad));
-    let ours = corners(leaf).map(|corner| turned(corner, leaf_rad));
+fn leaf_gap_m(leaf: &KeepOut, joints: &Joints, rectangle: &KeepOut) -> f64 {
+    let theirs = corners(rectangle).map(|corner| turned(corner, joints.back));
+    let ours = corners(leaf).map(|corner| turned(corner, joints.there));
     let apart = beyond(&theirs, leaf).max(beyond(&ours, rectangle));
     if apart <= 0.0 {
         return apart;
@@ -252,7 +294,6 @@ fn corners(KeepOut { x_m: [x0, x1], y_m: [y0, y1] }: &KeepOut) -> [Point; 4] {
     [(*x0, *y0), (*x1, *y0), (*x1, *y1), (*x0, *y1)].map(Point::from)
 }
 
-fn turned(place: Point, rad: f64) -> Point {
-    let (cosine, sine) = (cos(rad), sin(rad));
+fn turned(place: Point, (sine, cosine): (f64, f64)) -> Point {
     Point::new(place.x * cosine - place.y * sine, place.x * sine + place.y * cosine)
 }

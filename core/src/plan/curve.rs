@@ -1,7 +1,9 @@
 //! One row of the curve: everything at one leaf angle.
 
 use super::Model;
+use crate::arm::Pose;
 use crate::drive::{Direction, WindCase, holding_torque_n_m};
+use crate::leaf::LeafStation;
 use serde::Serialize;
 
 /// Torques, forces and geometry at one leaf angle.
@@ -52,36 +54,51 @@ pub struct CurvePoint {
     pub elbow_y_m: f64,
 }
 
+/// Arm and leaf at one leaf angle.
+pub(super) struct Row {
+    pub pose: Pose,
+    pub leaf: LeafStation,
+}
+
 impl Model {
     /// Everything at one leaf angle, rad. Exact at any angle of the swing, not interpolated; beyond the swing it is not meant.
     pub fn point(&self, leaf_rad: f64) -> CurvePoint {
-        let pose = self.linkage().pose(leaf_rad);
-        let leaf_torque = |direction| self.demand(direction, WindCase::Against).leaf_torque_n_m(leaf_rad);
-        let shaft_torque = |direction, wind| self.demand(direction, wind).shaft_torque_n_m(&pose);
-        let (opening, closing) = (leaf_torque(Direction::Open), leaf_torque(Direction::Close));
-        let [open_following, close_following] =
-            Direction::BOTH.map(|direction| shaft_torque(direction, WindCase::Following));
-        let overrun = |direction, torque| {
-            let demand = self.demand(direction, WindCase::Following);
-            if demand.leaf_drives(demand.leaf_torque_n_m(leaf_rad)) { torque } else { 0.0 }
-        };
+        self.point_of(&self.row(leaf_rad))
+    }
+
+    pub(super) fn row(&self, leaf_rad: f64) -> Row {
+        Row { pose: self.linkage().pose(leaf_rad), leaf: self.loads().station(leaf_rad) }
+    }
+
+    /// Everything at a row's leaf angle.
+    pub(super) fn point_of(&self, Row { pose, leaf }: &Row) -> CurvePoint {
         let loads = self.loads();
-        let at_a_stand = loads.wind_n_m + loads.gravity_n_m(leaf_rad).abs();
+        let torques = |wind| {
+            Direction::BOTH.map(|direction| {
+                let demand = self.demand(direction, wind);
+                let leaf_n_m = loads.demand_of_n_m(leaf, direction, wind);
+                let shaft_n_m = demand.shaft_n_m(leaf_n_m, pose.ratio);
+                (leaf_n_m, shaft_n_m, if demand.leaf_drives(leaf_n_m) { shaft_n_m } else { 0.0 })
+            })
+        };
+        let [(opening, shaft_open, _), (closing, shaft_close, _)] = torques(WindCase::Against);
+        let [(_, open_following, overrun_open), (_, close_following, overrun_close)] = torques(WindCase::Following);
+        let at_a_stand = loads.wind_n_m + leaf.gravity_n_m.abs();
         CurvePoint {
-            leaf_deg: leaf_rad.to_degrees(),
+            leaf_deg: pose.leaf_rad.to_degrees(),
             shaft_deg: pose.crank_rad.to_degrees(),
             ratio: pose.ratio,
             lever_m: pose.lever_m(),
             transmission_deg: pose.transmission_rad.to_degrees(),
             leaf_torque_open_n_m: opening,
             leaf_torque_close_n_m: closing,
-            shaft_torque_open_n_m: shaft_torque(Direction::Open, WindCase::Against),
-            shaft_torque_close_n_m: shaft_torque(Direction::Close, WindCase::Against),
+            shaft_torque_open_n_m: shaft_open,
+            shaft_torque_close_n_m: shaft_close,
             shaft_torque_open_following_n_m: open_following,
             shaft_torque_close_following_n_m: close_following,
-            overrun_open_n_m: overrun(Direction::Open, open_following),
-            overrun_close_n_m: overrun(Direction::Close, close_following),
-            holding_n_m: holding_torque_n_m(at_a_stand, &pose, self.job().operator.efficiency()),
+            overrun_open_n_m: overrun_open,
+            overrun_close_n_m: overrun_close,
+            holding_n_m: holding_torque_n_m(at_a_stand, pose, self.efficiency()),
             link_force_open_n: pose.link_force_n(opening),
             link_force_close_n: pose.link_force_n(closing),
             bracket_x_m: pose.bracket.x,

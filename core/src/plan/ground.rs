@@ -20,6 +20,8 @@ pub struct OverGround {
     pub least_gap_m: f64,
     /// Leaf angle there, degrees.
     pub least_gap_leaf_deg: f64,
+    /// Widest gap anywhere along the leaf and the swing, m.
+    pub widest_gap_m: f64,
     /// First leaf angle from closed at which the leaf touches, degrees; `null` where it clears the ground.
     pub touch_leaf_deg: Option<f64>,
     /// Rise and fall of the bracket pin through the swing, in all, m.
@@ -89,6 +91,11 @@ impl Height {
         heights.fold((0.0, f64::MAX), |least, station| if station.1 < least.1 { station } else { least })
     }
 
+    /// Greatest height.
+    fn most(&self, open_rad: f64) -> f64 {
+        self.stations(open_rad).into_iter().map(|leaf| self.at(leaf)).fold(f64::MIN, f64::max)
+    }
+
     /// First leaf angle at which the height is zero or below. Between two stations it is monotone, so a change of sign brackets one root;
     /// ITP (Oliveira and Takahashi 2020) keeps the bracket.
     fn first_zero(&self, open_rad: f64) -> Option<f64> {
@@ -141,7 +148,7 @@ impl Model {
     pub(super) fn over_ground(&self) -> Option<OverGround> {
         let ground = self.job().ground.as_ref()?;
         let open_rad = self.linkage().open_rad;
-        // The gap is linear along the leaf at every angle, so the least is at one of its ends.
+        // The gap is linear along the leaf at every angle, so the least and the widest are at its ends.
         let (hinge, latch) = (self.gap(ground, 0.0), self.gap(ground, self.job().leaf.length_m));
         let (at_hinge, at_latch) = (hinge.least(open_rad), latch.least(open_rad));
         let least = if at_hinge.1 < at_latch.1 { at_hinge } else { at_latch };
@@ -152,7 +159,7 @@ impl Model {
             .fold(None, |first: Option<f64>, leaf| Some(first.map_or(leaf, |first| first.min(leaf))));
         let bracket = self.bracket_height();
         let heights = || bracket.stations(open_rad).into_iter().map(|leaf| bracket.at(leaf));
-        let (lowest, highest) = (heights().fold(f64::MAX, f64::min), heights().fold(f64::MIN, f64::max));
+        let lowest = heights().fold(f64::MAX, f64::min);
         let point = |leaf_rad: f64| GapPoint {
             leaf_deg: leaf_rad.to_degrees(),
             gap_hinge_m: hinge.at(leaf_rad),
@@ -162,8 +169,9 @@ impl Model {
         Some(OverGround {
             least_gap_m: least.1,
             least_gap_leaf_deg: least.0.to_degrees(),
+            widest_gap_m: hinge.most(open_rad).max(latch.most(open_rad)),
             touch_leaf_deg: touch.map(f64::to_degrees),
-            bracket_rise_m: highest - lowest,
+            bracket_rise_m: bracket.most(open_rad) - lowest,
             curve: self.leaf_angles().map(point).collect(),
         })
     }

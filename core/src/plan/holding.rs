@@ -1,8 +1,20 @@
 //! Whether the arm with the drive off holds the closed leaf in the storm.
 
 use super::{Model, Storm};
+use crate::arm::Pose;
 use crate::drive::{HoldingVerdict, holding_torque_n_m};
 use serde::Serialize;
+
+/// What lets go first at the shaft.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum HoldingLimit {
+    /// What the drive at a stand holds.
+    Drive,
+    /// What the clutch holds before it slips.
+    Clutch,
+}
 
 /// The closed leaf in the storm, held by the arm and a drive at a stand. Not a lock.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -16,10 +28,12 @@ pub struct Holding {
     pub play_leaf_deg: f64,
     /// Torque that holds the shaft with the leaf exactly closed, N·m; 0 at a dead point.
     pub closed_torque_n_m: f64,
-    /// Largest torque that holds the shaft within the play, N·m: what the drive has to hold.
+    /// Largest torque that holds the shaft within the play, N·m: what drive and clutch have to hold.
     pub torque_n_m: f64,
-    /// What it holds by itself, N·m; `null` where unknown.
+    /// The lesser of what the drive at a stand holds and what slips the clutch, N·m; `null` where neither is known.
     pub limit_n_m: Option<f64>,
+    /// Which of the two that is; `null` where neither is known.
+    pub limit_by: Option<HoldingLimit>,
     /// Largest force in link and bracket within the play, N.
     pub link_force_n: f64,
 }
@@ -28,31 +42,47 @@ pub struct Holding {
 const INTERVALS: u32 = 64;
 
 impl Model {
+    /// Moment on the leaf that has to be held, N·m, magnitude: the storm may come from either side, so a lean or a ramp adds to it. The hinges'
+    /// friction is not counted on.
+    fn held_n_m(&self, storm: &Storm, pose: &Pose) -> f64 {
+        storm.wind_n_m + self.loads().gravity_n_m(pose.leaf_rad).abs()
+    }
+
     pub(super) fn holding(&self, storm: Option<&Storm>) -> Option<Holding> {
         let (facts, storm) = (self.job().holding.as_ref()?, storm?);
-        let (linkage, efficiency) = (self.linkage(), self.job().operator.efficiency());
+        let (linkage, efficiency) = (self.linkage(), self.efficiency());
         let play = facts.play_rad().min(linkage.open_rad);
         // The ratio falls off a dead point steeply, and the lever hardly changes: both ends and the way between are looked at.
         let poses = (0..=INTERVALS).map(|index| linkage.pose(play * f64::from(index) / f64::from(INTERVALS)));
         let (torque, link) = poses.fold((0.0f64, 0.0f64), |(torque, link), pose| {
-            let holding = holding_torque_n_m(storm.wind_n_m, &pose, efficiency);
-            (torque.max(holding), link.max(pose.link_force_n(storm.wind_n_m).abs()))
+            let held = self.held_n_m(storm, &pose);
+            (torque.max(holding_torque_n_m(held, &pose, efficiency)), link.max(pose.link_force_n(held).abs()))
         });
+        let slip = self.job().breakaway.as_ref().and_then(|facts| facts.slip_torque_n_m);
+        let limit = match (facts.shaft_torque_n_m, slip) {
+            (Some(drive), Some(clutch)) if clutch < drive => Some((clutch, HoldingLimit::Clutch)),
+            (Some(drive), _) => Some((drive, HoldingLimit::Drive)),
+            (None, clutch) => clutch.map(|clutch| (clutch, HoldingLimit::Clutch)),
+        };
         let over = |limit: Option<f64>, value: f64| limit.is_some_and(|limit| value > limit);
-        let gives_way =
-            over(facts.shaft_torque_n_m, torque) || over(facts.link_force_n, link) || over(facts.bracket_force_n, link);
+        let gives_way = over(limit.map(|(limit, _)| limit), torque)
+            || over(facts.link_force_n, link)
+            || over(facts.bracket_force_n, link);
+        // A clutch that would hold says nothing of a gear that may be driven back before it slips.
         let verdict = match (gives_way, facts.shaft_torque_n_m) {
             (true, _) => HoldingVerdict::GivesWay,
             (false, None) => HoldingVerdict::Unknown,
             (false, Some(_)) => HoldingVerdict::Holds,
         };
+        let closed = linkage.pose(0.0);
         Some(Holding {
             verdict,
             lock_needed: verdict != HoldingVerdict::Holds,
             play_leaf_deg: play.to_degrees(),
-            closed_torque_n_m: holding_torque_n_m(storm.wind_n_m, &linkage.pose(0.0), efficiency),
+            closed_torque_n_m: holding_torque_n_m(self.held_n_m(storm, &closed), &closed, efficiency),
             torque_n_m: torque,
-            limit_n_m: facts.shaft_torque_n_m,
+            limit_n_m: limit.map(|(limit, _)| limit),
+            limit_by: limit.map(|(_, by)| by),
             link_force_n: link,
         })
     }

@@ -1,10 +1,12 @@
 //! Marking out: where the tape is put, for shaft, anchors, riser, tubes and limits.
 //!
-//! Plan dimensions are taken from two lines a person can snap on the ground: the *gate line*, the opening-side face of the closed leaf,
+//! Plan dimensions are taken from two lines a person can snap on the ground: the *face line*, along the opening-side face of the closed leaf,
 //! and the *hinge line*, square to it through the hinge axis. They cross in the *corner*. Common practice, no source.
+//!
+//! The arm of a job is measured from the hinge axis instead, which no tape can touch: what is square to the leaf differs by `face_m`.
 
 use super::Model;
-use crate::job::{Invalid, Job, Marks};
+use crate::job::{Invalid, Job, Marks, ToChecked};
 use crate::real::{atan2, cos, root, sin};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
@@ -20,7 +22,9 @@ pub struct MarkOut {
     pub elbow_closed: Mark,
     /// Elbow with the leaf open.
     pub elbow_open: Mark,
-    /// Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the gate line, counter-clockwise,
+    /// Opening-side face of the closed leaf from the hinge axis, m: what is marked from the face is less by it than the job's own number.
+    pub face_m: f64,
+    /// Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the closed leaf, counter-clockwise,
     /// above −180 to 180.
     ///
     /// The closed crank is what the base is laid by because the arm stands there while the anchors are marked, the leaf on its stop.
@@ -31,7 +35,7 @@ pub struct MarkOut {
     pub anchor_diagonal_m: Option<f64>,
     /// Bracket pin along the leaf from the hinge axis, m.
     pub bracket_along_m: f64,
-    /// Bracket pin proud of the leaf's face, m.
+    /// Bracket pin square to the leaf, from its opening-side face, m.
     pub bracket_proud_m: f64,
     /// Height of the base over the pad that puts the arm level with the cross member, m; negative where the pad is too high.
     pub riser_m: Option<f64>,
@@ -49,13 +53,14 @@ pub struct MarkOut {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Mark {
-    /// Along the gate line from the hinge line, m, positive towards the latch edge.
+    /// Along the closed leaf from the hinge axis, m, positive towards the latch edge.
     pub from_hinge_line_m: f64,
-    /// Square to the gate line, m, positive on the side the leaf opens to.
+    /// Square to the closed leaf from its opening-side face, not from the hinge axis, m, positive on the side the leaf opens to.
     pub from_gate_line_m: f64,
-    /// From the corner, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
+    /// From the corner of face line and hinge line, not from the hinge axis, m: both diagonals of the rectangle of the two offsets have this
+    /// length where it is square, as 3-4-5 has it.
     pub diagonal_m: f64,
-    /// From where the latch edge meets the gate line, m: with the diagonal it fixes the place without a square.
+    /// From the latch end of the leaf's opening-side face, m: with the diagonal it fixes the place without a square.
     pub from_latch_m: f64,
 }
 
@@ -77,7 +82,7 @@ pub struct ShaftLimit {
     pub leaf_deg: f64,
     /// Shaft angle from closed, degrees, signed: counter-clockwise positive.
     pub shaft_deg: f64,
-    /// Direction of the crank from the gate line, degrees, above −180 to 180.
+    /// Direction of the crank from the closed leaf, degrees, above −180 to 180.
     pub crank_direction_deg: f64,
 }
 
@@ -85,7 +90,7 @@ pub struct ShaftLimit {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn mark_out(job: &Job) -> Result<MarkOut, Invalid> {
+pub fn mark_out(job: &impl ToChecked) -> Result<MarkOut, Invalid> {
     Ok(Model::new(job)?.mark_out())
 }
 
@@ -94,7 +99,7 @@ impl Model {
     pub fn mark_out(&self) -> MarkOut {
         let job = self.job();
         let marks = job.marks.unwrap_or_default();
-        let front_m = job.room.as_ref().map_or(0.0, |room| room.front());
+        let front_m = job.face_m();
         let (arm, linkage) = (self.arm(), self.linkage());
         let latch = Point::new(job.leaf.length_m, front_m);
         let mark = |place: Point| {
@@ -125,6 +130,7 @@ impl Model {
             shaft: mark(linkage.shaft),
             elbow_closed: mark(poses[0].elbow),
             elbow_open: mark(poses[1].elbow),
+            face_m: front_m,
             base_direction_deg: direction_deg(base),
             anchors: anchors(linkage.shaft, base, &marks).into_iter().map(mark).collect(),
             anchor_diagonal_m: spacings.map(|(along, across)| root(along * along + across * across)),
@@ -145,11 +151,7 @@ impl Model {
 /// Defaults that stand in the marks.
 fn assumed(job: &Job, marks: &Marks) -> Vec<&'static str> {
     let front = job.room.as_ref().and_then(|room| room.front_m).is_none().then_some("room.front_m");
-    // Spacings and levels have no default: without them there are no holes and no riser.
-    const UNKNOWN: [&str; 4] =
-        ["marks.anchor_along_m", "marks.anchor_across_m", "marks.pad_level_m", "marks.crossbar_level_m"];
-    let silent = marks.numbers().into_iter().filter(|(path, value)| value.is_none() && !UNKNOWN.contains(path));
-    front.into_iter().chain(silent.map(|(path, _)| path)).collect()
+    front.into_iter().chain(marks.assumed()).collect()
 }
 
 /// The holes' places.

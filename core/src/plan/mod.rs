@@ -1,8 +1,10 @@
 //! The answer, put together: curve, peak, rating, wind limit, findings.
 
 mod band;
+mod blows;
 mod breakaway;
 mod clearances;
+mod contact;
 mod curve;
 mod elbow_sweep;
 mod findings;
@@ -12,6 +14,7 @@ mod holding;
 mod marks;
 mod model;
 mod motion;
+mod overall;
 mod pads;
 mod people;
 mod record;
@@ -23,21 +26,25 @@ mod storm;
 mod sweep;
 mod tape;
 mod wind;
+mod wind_source;
 
 pub use band::{Band, BandPoint};
+pub use blows::Blow;
 pub use breakaway::{Breakaway, SlipPoint, Trial, WindowState};
 pub use clearances::{Against, Clearances, Gap, HingeGap, OpenGap, Part};
+pub use contact::{ForceOnPerson, ForcePoint, PushTorque};
 pub use curve::CurvePoint;
 pub use elbow_sweep::ElbowSweep;
 pub use findings::{Finding, FindingCode, Severity};
 pub use front::front;
 pub use ground::{GapPoint, OverGround};
-pub use holding::Holding;
+pub use holding::{Holding, HoldingLimit};
 pub use marks::{Mark, MarkOut, ShaftLimit, Tubes, mark_out};
 pub use model::Model;
 pub use motion::{Coast, Driven, DutyUse, EndStop, HandForce, Motion, ShaftLimits};
+pub use overall::{Overall, Subject};
 pub use pads::{Pad, PadMap};
-pub use people::{Entrapment, ForceOnPerson, ForcePoint, PushTorque};
+pub use people::Entrapment;
 pub use record::{Check, CheckVerdict, Commissioning, Step};
 pub use remedies::{Remedy, RemedyKind};
 pub use runs::{Run, RunPoint};
@@ -49,7 +56,7 @@ pub use tape::{DimensionCost, Fitted, Rebuilt, TapeCost, WorstCase, tape_cost};
 pub use wind::{BearingPoint, BearingWind, WorkingWind};
 
 use crate::drive::{Direction, Rating, WindLimit};
-use crate::job::{Invalid, Job};
+use crate::job::{Invalid, ToChecked};
 use crate::leaf::MemberTotals;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -78,6 +85,8 @@ pub struct Plan {
     pub overrun: Option<Overrun>,
     /// What to look at, most severe first.
     pub findings: Vec<Finding>,
+    /// The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
+    pub overall: Overall,
     /// Paths of the job's fields that were not said and are assumed.
     pub assumed: Vec<&'static str>,
     /// The working wind, where it comes from a standard or has a bearing.
@@ -86,6 +95,9 @@ pub struct Plan {
     /// What the leaf's members come to, where the job lists them.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub members: Option<MemberTotals>,
+    /// What ice adds to the leaf, where the job has any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ice: Option<IceLoad>,
     /// The demand over the range of the friction coefficient, where the job has a range.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub band: Option<Band>,
@@ -98,7 +110,7 @@ pub struct Plan {
     /// The leaf over the ground, where the job describes it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<OverGround>,
-    /// Leaf and arm in the room around them, where the job describes it.
+    /// Leaf and arm in the room around them, where the job describes it or says what stands around.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub clearances: Option<Clearances>,
     /// What to mark, cut and set, where the job says what with.
@@ -134,12 +146,42 @@ pub struct Plan {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Loads {
-    /// Friction of all hinges, N·m.
+    /// Friction of all hinges and steady drag, N·m; on a ramp when opening.
     pub hinge_friction_n_m: f64,
     /// The job's gust, square to the leaf, N·m.
     pub wind_n_m: f64,
     /// Moment of inertia about the hinge axis, kg·m².
     pub inertia_kg_m2: f64,
+    /// The relation by which the hinges' friction was computed, in symbols; absent where it was measured.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction_relation: Option<&'static str>,
+    /// What a ramp does, where the hinges rise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ramp: Option<Ramp>,
+}
+
+/// Ice on the leaf.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct IceLoad {
+    /// Its mass, kg.
+    pub mass_kg: f64,
+    /// Wind area with it, m².
+    pub wind_area_m2: f64,
+    /// Whether it lies all round the leaf's members; on both faces of the wind area where they are not known.
+    pub all_round: bool,
+}
+
+/// The ramp of rising hinges: weight and friction depend on the way the leaf moves.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Ramp {
+    /// Moment of the weight on the ramp, N·m; positive where it closes the leaf.
+    pub weight_n_m: f64,
+    /// Friction of hinges and steady drag when opening, N·m: what the drive must give beyond the weight's moment.
+    pub friction_open_n_m: f64,
+    /// The same when closing.
+    pub friction_close_n_m: f64,
 }
 
 /// The deciding angle.
@@ -199,6 +241,6 @@ pub struct Overrun {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn plan(job: &Job) -> Result<Plan, Invalid> {
+pub fn plan(job: &impl ToChecked) -> Result<Plan, Invalid> {
     Ok(Model::new(job)?.plan())
 }

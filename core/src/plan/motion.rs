@@ -3,12 +3,13 @@
 use super::Model;
 use crate::arm::ShaftPath;
 use crate::drive::{
-    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, TimedTorque, WindCase, coast, drive,
-    prescribe, stop_force_n,
+    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, Released, TimedTorque, Track, WindCase,
+    coast, drive, prescribe,
 };
 use crate::job::{Duty, MotionFacts};
 use crate::leaf::LeafLoads;
-use crate::safety::Source;
+use crate::safety::{Source, spring_force_n};
+use alloc::vec::Vec;
 use serde::Serialize;
 
 /// Shaft speed in the slow zones over the operator's, where nothing is said. Common practice, no source.
@@ -36,6 +37,9 @@ pub struct Motion {
     pub peak_utilisation: Option<f64>,
     /// Where the operator's limits are set.
     pub limits: ShaftLimits,
+    /// Inertia of motor and gear at the operator's shaft that stops and coasting are reckoned with, kg·m²; `null` where the job describes no
+    /// motor: they are then those of the leaf alone, and the gate's are more.
+    pub drive_inertia_kg_m2: Option<f64>,
     /// What the stop behind the open limit takes.
     pub open_stop: EndStop,
     /// What the stop behind the closed limit takes.
@@ -78,9 +82,9 @@ pub struct ShaftLimits {
 pub struct EndStop {
     /// Edge speed at the limit from the speed before the last ramp, m/s.
     pub edge_speed_m_s: f64,
-    /// Kinetic energy of the leaf then, J.
+    /// Kinetic energy of leaf and drive then, J; of the leaf alone where `drive_inertia_kg_m2` is not known.
     pub energy_j: f64,
-    /// Force of the stop, N, the drive's push apart; `null` without its stiffness.
+    /// Force of the stop that takes it, N, the motor's push apart; `null` without its stiffness.
     pub force_n: Option<f64>,
     /// Edge speed with the slow zone missed too, m/s.
     pub full_edge_speed_m_s: f64,
@@ -90,7 +94,9 @@ pub struct EndStop {
     pub full_force_n: Option<f64>,
 }
 
-/// How far the leaf runs on from half open at full speed after the drive lets go.
+/// How far the leaf runs on from half open at full speed after the drive lets go, motor and gear turning with it where they are known.
+///
+/// A gear that does not back-drive stops it sooner: nothing is asked about that.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Coast {
@@ -158,7 +164,7 @@ impl Model {
         Moving {
             path: ShaftPath::new(self.linkage()),
             loads,
-            efficiency: self.job().operator.efficiency(),
+            efficiency: self.efficiency(),
             length_m: self.job().leaf.length_m,
         }
     }
@@ -180,32 +186,42 @@ impl Model {
         Some(if closing.shaft_torque_n_m > opening.shaft_torque_n_m { closing } else { opening })
     }
 
+    /// Inertia of motor and gear at the operator's shaft, kg·m²; `None` where the job describes no motor.
+    pub(super) fn drive_inertia_kg_m2(&self) -> Option<f64> {
+        Some(self.job().motion.as_ref()?.motor_at_shaft()?.inertia_kg_m2)
+    }
+
     pub(super) fn speed_rad_s(&self) -> Option<f64> {
         self.job().operator.shaft_speed_deg_s.map(f64::to_radians)
     }
 
-    pub(super) fn motion(&self) -> Option<Motion> {
+    /// With the tracks of the motor's runs, in the order of [`Driven`].
+    pub(super) fn motion(&self) -> Option<(Motion, Vec<Track>)> {
         let (job, loads) = (self.job(), self.loads());
         let (facts, speed) = (job.motion.as_ref()?, self.speed_rad_s()?);
         let [opening, closing] = self.runs(loads, WindCase::Against, job.samples())?;
         let peak = opening.peak.shaft_torque_n_m.max(closing.peak.shaft_torque_n_m);
         let operator = &job.operator;
         let cycle_s = opening.time_s + closing.time_s;
-        Some(Motion {
+        let driven = facts.motor_at_shaft().map(|motor| self.driven(facts, speed, &motor));
+        let (driven, tracks) = driven.unzip();
+        let motion = Motion {
             held_back: self.held_back(loads)?,
             utilisation: peak / operator.rated_torque_n_m,
             peak_utilisation: operator.peak_torque_n_m.map(|most| peak / most),
             limits: self.shaft_limits(facts, speed),
+            drive_inertia_kg_m2: self.drive_inertia_kg_m2(),
             open_stop: self.end_stop(facts, speed, Direction::Open),
             closed_stop: self.end_stop(facts, speed, Direction::Close),
             coast_open: self.coast(facts, speed, Direction::Open),
             coast_close: self.coast(facts, speed, Direction::Close),
             hand: self.hand_force(),
-            driven: facts.motor.as_ref().map(|motor| self.driven(facts, speed, &Motor::of(motor))),
+            driven,
             duty: facts.duty.as_ref().map(|duty| DutyUse::new(duty, cycle_s)),
             opening,
             closing,
-        })
+        };
+        Some((motion, tracks.unwrap_or_default()))
     }
 
     fn shaft_limits(&self, facts: &MotionFacts, speed: f64) -> ShaftLimits {
@@ -235,41 +251,42 @@ impl Model {
         let gain = path.at(at).gain;
         let arrival = if zone > 0.0 { slow_rad_s(facts, speed) } else { speed };
         let (inertia, length) = (self.loads().inertia_kg_m2, self.job().leaf.length_m);
-        let force = |leaf: f64| facts.stop_stiffness_n_per_m.map(|stiffness| stop_force_n(leaf, inertia, stiffness));
-        let (slow, full) = (gain * arrival, gain * speed);
+        let drive = self.drive_inertia_kg_m2().unwrap_or(0.0);
+        let energy = |shaft: f64| 0.5 * (inertia * gain * gain + drive) * shaft * shaft;
+        let force = |shaft: f64| facts.stop_stiffness_n_per_m.map(|stiffness| spring_force_n(stiffness, energy(shaft)));
         EndStop {
-            edge_speed_m_s: slow * length,
-            energy_j: 0.5 * inertia * slow * slow,
-            force_n: force(slow),
-            full_edge_speed_m_s: full * length,
-            full_energy_j: 0.5 * inertia * full * full,
-            full_force_n: force(full),
+            edge_speed_m_s: gain * arrival * length,
+            energy_j: energy(arrival),
+            force_n: force(arrival),
+            full_edge_speed_m_s: gain * speed * length,
+            full_energy_j: energy(speed),
+            full_force_n: force(speed),
         }
     }
 
-    /// The leaf drives the released drive: what the drag takes is `drag·Δφ/η`, however the ratio changes on the way.
+    /// Leaf and drive let go half open at full speed.
     fn coast(&self, facts: &MotionFacts, speed: f64, direction: Direction) -> Coast {
-        let (linkage, sign) = (self.linkage(), direction.sign());
-        let half = linkage.open_rad / 2.0;
-        let start = linkage.pose(half);
-        // Half open is inside the swing, where a valid arm has no dead point.
-        let leaf = speed / start.ratio.map_or(f64::MAX, f64::abs);
-        let energy = 0.5 * self.loads().inertia_kg_m2 * leaf * leaf;
-        let drag = facts.coast_drag() / self.job().operator.efficiency();
-        let turned = |loads: LeafLoads| {
-            let taken = |angle: f64| {
-                let braking =
-                    |share: f64| sign * loads.demand_n_m(half + sign * share * angle, direction, WindCase::Following);
-                let shaft = (linkage.pose(half + sign * angle).crank_rad - start.crank_rad).abs();
-                // Simpson's rule: exact for a lean over angles this small; a latch's step it takes for a slope.
-                angle * (braking(0.0) + 4.0 * braking(0.5) + braking(1.0)) / 6.0 + drag * shaft
+        let (sign, half) = (direction.sign(), self.linkage().open_rad / 2.0);
+        let start = self.linkage().pose(half).crank_rad.abs();
+        let turned = |loads: &LeafLoads| {
+            let moving = self.moving(loads);
+            let way = if sign > 0.0 { moving.path.travel_rad() - start } else { start };
+            let released = Released {
+                moving: &moving,
+                inertia_kg_m2: self.drive_inertia_kg_m2().unwrap_or(0.0),
+                drag_n_m: facts.coast_drag(),
+                direction,
+                wind: WindCase::Following,
             };
-            let (state, turned) = coast(energy, half, taken);
-            (state, (state != CoastState::RunsOn).then_some(turned.to_degrees()))
+            let energy = released.energy_j(start, speed);
+            let (state, way) = coast(energy, way, |way, energy| released.rate_n_m(start + sign * way, energy));
+            let leaf = (moving.path.at(start + sign * way).leaf_rad - half).abs();
+            (state, (state != CoastState::RunsOn).then_some(leaf.to_degrees()))
         };
-        let (calm, calm_leaf_deg) = turned(self.loads().in_wind(0.0));
-        let (following, following_leaf_deg) = turned(*self.loads());
-        Coast { leaf_speed_deg_s: leaf.to_degrees(), calm, calm_leaf_deg, following, following_leaf_deg }
+        let (calm, calm_leaf_deg) = turned(&self.loads().in_wind(0.0));
+        let (following, following_leaf_deg) = turned(self.loads());
+        let leaf_speed = ShaftPath::new(self.linkage()).at(start).gain * speed;
+        Coast { leaf_speed_deg_s: leaf_speed.to_degrees(), calm, calm_leaf_deg, following, following_leaf_deg }
     }
 
     fn hand_force(&self) -> HandForce {
@@ -295,18 +312,23 @@ impl Model {
         hand
     }
 
-    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> Driven {
+    fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> (Driven, Vec<Track>) {
         let moving = self.moving(self.loads());
-        let run = |direction, wind| {
-            drive(&moving, motor, &profile(&moving, facts, speed, direction), direction, wind, self.job().samples())
+        let mut tracks = Vec::new();
+        let mut run = |direction, wind| {
+            let speeds = profile(&moving, facts, speed, direction);
+            let (run, track) = drive(&moving, motor, &speeds, direction, wind, self.job().samples());
+            tracks.push(track);
+            run
         };
-        Driven {
+        let driven = Driven {
             motor: *motor,
             opening: run(Direction::Open, WindCase::Against),
             closing: run(Direction::Close, WindCase::Against),
             opening_following: run(Direction::Open, WindCase::Following),
             closing_following: run(Direction::Close, WindCase::Following),
-        }
+        };
+        (driven, tracks)
     }
 }
 

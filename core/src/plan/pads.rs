@@ -2,7 +2,7 @@
 
 use super::setout::{Change, SearchLoads};
 use crate::arm::setout::{Found, PENCIL, Site, Workshop};
-use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
+use crate::job::{Arm, Invalid, Job, SetOut, ToChecked, missing_object};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -60,10 +60,11 @@ impl PadMap {
     ///
     /// # Errors
     /// [`Invalid`] with every fault of the values, or naming the missing block.
-    pub fn new(job: &Job, columns: usize, rows: usize) -> Result<PadMap, Invalid> {
-        job.check()?;
+    pub fn new(job: &impl ToChecked, columns: usize, rows: usize) -> Result<PadMap, Invalid> {
+        let checked = job.checked()?;
+        let job: &Job = &checked;
         let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-        let setout = SetOut { aim: None, ..job.setout.clone().ok_or_else(missing)? };
+        let setout = SetOut { aim: None, ..job.setout_around().ok_or_else(missing)? };
         let (columns, rows) = (columns.max(1), rows.max(1));
         let places = alloc::vec![None; columns * rows];
         let tried = alloc::vec![0; columns * rows];

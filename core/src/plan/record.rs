@@ -4,9 +4,10 @@
 //! nothing is planned there is nothing to compare with, and that is said instead of a guess.
 
 use super::{Model, Plan};
+use crate::drive::Direction;
 use crate::job::Record;
 use crate::safety::Source;
-use crate::units::Quantity;
+use crate::units::{Quantity, TAPE_STEP_M};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -156,12 +157,15 @@ impl Model {
     fn offsets(&self) -> Vec<Check> {
         let (job, arm) = (self.job(), self.arm());
         let built = job.as_built.unwrap_or_default();
-        let error_m = job.tape.unwrap_or_default().error();
+        // Nothing is told from a mark that is printed to a step of the tape by less than half of that step.
+        let error_m = job.tape.unwrap_or_default().error().max(0.5 * TAPE_STEP_M);
+        // What is planned is told from the line that was measured from: the mark of the mark-out, or the number of the job.
+        let line_m = built.line_m(job.face_m());
         [
             ("as_built.shaft_x_m", arm.shaft_x_m, built.shaft_x_m),
-            ("as_built.shaft_y_m", arm.shaft_y_m, built.shaft_y_m),
+            ("as_built.shaft_y_m", arm.shaft_y_m - line_m, built.shaft_y_m),
             ("as_built.bracket_u_m", arm.bracket_u_m, built.bracket_u_m),
-            ("as_built.bracket_v_m", arm.bracket_v_m, built.bracket_v_m),
+            ("as_built.bracket_v_m", arm.bracket_v_m - line_m, built.bracket_v_m),
             ("as_built.crank_m", arm.crank_m, built.crank_m),
             ("as_built.link_m", arm.link_m, built.link_m),
         ]
@@ -223,7 +227,8 @@ impl Model {
         let (job, loads) = (self.job(), self.loads());
         let leaf_rad = record.pull_leaf_deg.map_or(self.linkage().open_rad / 2.0, f64::to_radians);
         let radius_m = record.pull_radius_m.unwrap_or(job.leaf.length_m);
-        let (friction, gravity) = (loads.friction_at_n_m(leaf_rad), loads.gravity_n_m(leaf_rad));
-        [(friction - gravity) / radius_m, (friction + gravity) / radius_m]
+        let gravity = loads.gravity_n_m(leaf_rad);
+        Direction::BOTH
+            .map(|direction| (loads.friction_at_n_m(leaf_rad, direction) - direction.sign() * gravity) / radius_m)
     }
 }

@@ -1,7 +1,7 @@
 //! What would open a window of slip torque that is shut: changes tried singly, and in pairs where none does it alone.
 
 use super::Model;
-use crate::drive::{HighestSlip, SparedPart, Swept, WindCase, highest_slip};
+use crate::drive::{Grid, HighestSlip, SparedPart, WindCase, highest_slip};
 use crate::job::{BreakawayFacts, Job};
 use crate::leaf::{Body, LeafLoads};
 use alloc::vec::Vec;
@@ -44,7 +44,8 @@ impl Model {
     /// Largest shaft torque of normal running under other loads, N·m: wind against, wind behind held back, and with `moving` start, inertia and
     /// braking too, where motion is described.
     pub(super) fn running_n_m(&self, loads: &LeafLoads, moving: bool) -> f64 {
-        let swept = Swept::new(self.linkage()).with_step(loads.step_rad());
+        let grid = Grid::with_step(self.linkage().open_rad, loads);
+        let swept = grid.swept(self.linkage());
         let held_back = self.overrun_in(&swept, loads).map_or(0.0, |overrun| overrun.shaft_torque_n_m);
         let steady = self.largest(&swept, loads).shaft_torque_n_m.max(held_back);
         let runs = self.runs(loads, WindCase::Against, 2).filter(|_| moving);
@@ -84,7 +85,7 @@ impl Model {
         let least = facts.hold_factor() * self.running_n_m(&loads, !made(RemedyKind::SlowerRamp));
         let freed = made(RemedyKind::OtherOperator) || made(RemedyKind::StrongerPart);
         let highest = if freed {
-            highest_slip(self.linkage(), self.job().operator.efficiency(), &without(facts, highest.part))
+            highest_slip(self.linkage(), self.efficiency(), &without(facts, highest.part))
         } else {
             Some(*highest)
         };

@@ -2,7 +2,7 @@
 
 use super::Model;
 use super::motion::profile;
-use crate::drive::{Direction, DrivenState, Motor, WindCase, drive, trace};
+use crate::drive::{Direction, DrivenState, WindCase, drive, trace};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -93,10 +93,10 @@ impl Model {
             });
             runs.push(Run { direction, state: None, rows });
         }
-        let Some(motor) = facts.motor.as_ref().map(Motor::of) else { return runs };
+        let Some(motor) = facts.motor_at_shaft() else { return runs };
         for direction in Direction::BOTH {
             let speeds = profile(&moving, facts, speed, direction);
-            let run = drive(&moving, &motor, &speeds, direction, WindCase::Against, DRIVEN_ROWS);
+            let (run, _) = drive(&moving, &motor, &speeds, direction, WindCase::Against, DRIVEN_ROWS);
             let rows = run.curve.iter().map(|point| RunPoint {
                 time_s: point.time_s,
                 leaf_deg: point.leaf_deg,

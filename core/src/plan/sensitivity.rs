@@ -1,7 +1,7 @@
 //! What each input does to the reserve: where to measure better.
 
 use super::Model;
-use crate::drive::Swept;
+use crate::drive::Grid;
 use crate::job::Job;
 use crate::leaf::LeafLoads;
 use crate::order::arrange;
@@ -44,8 +44,8 @@ impl Model {
     fn reserve(&self, friction_coefficient: Option<f64>) -> Option<f64> {
         let loads =
             friction_coefficient.map_or(*self.loads(), |coefficient| LeafLoads::with_friction(self.job(), coefficient));
-        let swept = Swept::new(self.linkage()).with_step(loads.step_rad());
-        let demand = self.largest(&swept, &loads).shaft_torque_n_m;
+        let grid = Grid::with_step(self.linkage().open_rad, &loads);
+        let demand = self.largest(&grid.swept(self.linkage()), &loads).shaft_torque_n_m;
         Some(self.job().operator.rated_torque_n_m / demand).filter(|reserve| reserve.is_finite())
     }
 

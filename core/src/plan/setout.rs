@@ -3,7 +3,7 @@
 use super::Model;
 use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
 use crate::drive::{Direction, WindCase, effort_n_m};
-use crate::job::{Arm, Invalid, Job, SetOut, missing_object};
+use crate::job::{Arm, CheckedJob, Invalid, Job, SetOut, ToChecked, missing_object};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
 use crate::order::arrange;
 use alloc::vec::Vec;
@@ -44,7 +44,8 @@ pub struct Stand {
     pub straightness: f64,
     /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
     pub off_square_deg: f64,
-    /// Least distance of the arm's edge from the rectangles to stay out of, m, over the swing; `null` where there are none.
+    /// Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
+    /// none.
     pub clearance_m: Option<f64>,
 }
 
@@ -75,15 +76,15 @@ pub struct Change {
     pub by: f64,
 }
 
-/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks.
+/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks, clear of what stands around.
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
-pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
-    job.check()?;
+pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
+    let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-    let setout = job.setout.as_ref().ok_or_else(missing)?;
-    Ok(SearchLoads::new(job).with_site(setout, |site| answer(job, setout, site)))
+    let setout = job.setout_around().ok_or_else(missing)?;
+    Ok(SearchLoads::new(job).with_site(&setout, |site| answer(job, &setout, site)))
 }
 
 /// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
@@ -91,15 +92,15 @@ pub fn set_out(job: &Job) -> Result<SetOutAnswer, Invalid> {
 ///
 /// # Errors
 /// As [`set_out`].
-pub fn weigh(job: &Job) -> Result<Option<Stand>, Invalid> {
-    job.check()?;
+pub fn weigh(job: &impl ToChecked) -> Result<Option<Stand>, Invalid> {
+    let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-    let setout = job.setout.as_ref().ok_or_else(missing)?;
+    let setout = job.setout_around().ok_or_else(missing)?;
     let Some(arm) = job.arm.as_ref() else { return Ok(None) };
-    Ok(SearchLoads::new(job).with_site(setout, |site| Stand::of(job, setout, arm, site)))
+    Ok(SearchLoads::new(job).with_site(&setout, |site| Stand::of(job, &setout, arm, site)))
 }
 
-fn answer(job: &Job, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
+fn answer(job: &CheckedJob, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
     let optima = site.optima();
     let stand = |arm: &Arm, site: &Site| Stand::of(job, setout, arm, site);
     if let Some(step_m) = setout.step_m {
@@ -158,10 +159,9 @@ fn nearest(site: &mut Site, optima: &[Found], off_lattice: bool) -> Nearest {
 
 impl Stand {
     /// Weighs an arm by its plan; `None` if the plan refuses it.
-    fn of(job: &Job, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
-        let model = Model::new(&Job { arm: Some(*arm), ..job.clone() }).ok()?;
-        let peak = model.peak_n_m();
-        let (least_lever_m, shaft_travel_rad) = model.lever_and_travel();
+    fn of(job: &CheckedJob, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
+        let model = arm.in_bounds().then(|| Model::of(job.on(*arm)))?.ok()?;
+        let (peak, least_lever_m, shaft_travel_rad) = model.peak_lever_and_travel();
         let figures = site.figures(arm);
         Some(Stand {
             arm: *arm,

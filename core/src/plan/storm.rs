@@ -1,19 +1,28 @@
 //! The closed leaf in the storm: what link, bracket, shaft and hinges must hold. The working wind has no part in it.
 
 use super::Model;
+use super::wind_source::sources;
 use crate::leaf::{Body, Gust, gust_moment_n_m};
+use crate::safety::Source;
+use alloc::vec::Vec;
 use kurbo::Vec2;
 use serde::Serialize;
 
-/// Magnitudes; the wind may come from either side, and then all of them change sign together.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+/// Magnitudes of what the wind alone does; it may come from either side, and then all of them change sign together. A lean or a ramp adds to it:
+/// see [`super::Holding`].
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Storm {
     /// The storm as it is reckoned with.
     pub gust: Gust,
+    /// Where it comes from; empty for what was typed.
+    pub sources: Vec<Source>,
+    /// Force of the wind on the leaf, N.
+    pub force_n: f64,
     /// Moment about the hinge on the closed leaf, N·m.
     pub wind_n_m: f64,
-    /// Force on the leaf that has this moment at the wind area's centre, N.
+    /// Moment-equivalent force, N: what has this moment at the wind area's centre. More than the force itself where a standard's shape puts the
+    /// resultant towards the latch edge.
     pub wind_n: f64,
     /// Force in the link, N: the arm alone holds the leaf, no latch.
     pub link_force_n: f64,
@@ -31,20 +40,24 @@ impl Model {
     /// Statics of the closed leaf: the link balances the wind's moment, the hinges what is left of the forces.
     pub(super) fn storm(&self) -> Option<Storm> {
         let job = self.job();
-        let gust = Gust::new(job.storm.as_ref()?, &job.leaf);
+        let wind = job.storm.as_ref()?;
+        let (gust, sources) = (Gust::new(wind, &job.leaf), sources(wind));
         let body = Body::of(job);
         let wind_n_m = gust_moment_n_m(&gust, &body);
         let pose = self.linkage().pose(0.0);
-        // The wind pushes the leaf open with a force along +y at the centre; the link gives the opposite moment.
+        // The wind pushes the leaf open with a force along +y; the link gives the moment opposite to the wind's.
         let wind = Vec2::new(0.0, gust.force_n(body.wind_area_m2));
-        let moment_n_m = body.wind_centroid_m * wind.y;
+        let equivalent_n = gust.moment_equivalent_n(body.wind_area_m2);
+        let moment_n_m = body.wind_centroid_m * equivalent_n;
         let along = (pose.bracket - pose.elbow) / self.linkage().link_m;
         let link_n = pose.link_force_n(-moment_n_m);
         let hinge = -(wind + link_n * along);
         Some(Storm {
             gust,
+            sources,
+            force_n: wind.y,
             wind_n_m,
-            wind_n: wind.y,
+            wind_n: equivalent_n,
             link_force_n: link_n.abs(),
             bracket_along_n: (link_n * along.x).abs(),
             bracket_across_n: (link_n * along.y).abs(),

@@ -2,7 +2,7 @@
 
 use super::setout::SearchLoads;
 use crate::arm::setout::{Bare, Station};
-use crate::job::{Arm, Invalid, Job};
+use crate::job::{Arm, Invalid, ToChecked};
 use crate::real::{cos, sin};
 use alloc::vec::Vec;
 
@@ -17,8 +17,8 @@ impl TorqueSweep {
     ///
     /// # Errors
     /// [`Invalid`] with every fault of the values.
-    pub fn new(job: &Job, angles: usize) -> Result<TorqueSweep, Invalid> {
-        job.check()?;
+    pub fn new(job: &impl ToChecked, angles: usize) -> Result<TorqueSweep, Invalid> {
+        let job = &*job.checked()?;
         let last = angles.max(2) - 1;
         let loads = SearchLoads::new(job);
         let station = |index: usize| {

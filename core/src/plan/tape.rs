@@ -7,10 +7,10 @@
 
 use super::Model;
 use crate::arm::Linkage;
-use crate::drive::Swept;
-use crate::job::{Arm, Fault, Invalid, Job, Tape};
+use crate::drive::Grid;
+use crate::job::{Arm, Fault, Invalid, Tape, ToChecked};
 use crate::order::arrange;
-use crate::real::{atan2, cos, sin};
+use crate::real::{atan2, sin_cos};
 use alloc::vec::Vec;
 use kurbo::Vec2;
 use serde::Serialize;
@@ -44,7 +44,7 @@ pub struct TapeCost {
 pub struct Fitted {
     /// Rated torque over demand; `null` where nothing is demanded.
     pub reserve: Option<f64>,
-    /// Direction of the crank with the leaf closed, degrees from the gate line, counter-clockwise.
+    /// Direction of the crank with the leaf closed, degrees from the closed leaf, counter-clockwise.
     pub closed_deg: f64,
     /// The same with the leaf open; unwrapped from closed.
     pub open_deg: f64,
@@ -113,9 +113,9 @@ pub struct Rebuilt {
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
-pub fn tape_cost(job: &Job) -> Result<TapeCost, Invalid> {
+pub fn tape_cost(job: &impl ToChecked) -> Result<TapeCost, Invalid> {
     let model = Model::new(job)?;
-    Ok(model.tape_cost(job.tape.unwrap_or_default()))
+    Ok(model.tape_cost(model.job().tape.unwrap_or_default()))
 }
 
 fn moved(arm: &Arm, by_m: &[f64; 6]) -> Arm {
@@ -149,46 +149,58 @@ impl Fitted {
     }
 }
 
+/// An arm that works, in the place of a model's own.
+struct Refit {
+    arm: Arm,
+    linkage: Linkage,
+}
+
 impl Model {
-    /// This job with another arm; `None` where that does not work.
-    fn refitted(&self, arm: &Arm) -> Option<Model> {
+    /// Another arm under this job's swing and loads; `None` where it does not work.
+    fn refitted(&self, arm: &Arm) -> Option<Refit> {
         // A length of nothing or less is no arm, and a linkage must not be asked about one.
         (arm.crank_m > 0.0 && arm.link_m > 0.0)
             .then(|| Linkage::new(arm, self.linkage().open_rad))
             .filter(|linkage| linkage.defect().is_none())
-            .map(|linkage| self.with_arm(arm, linkage))
+            .map(|linkage| Refit { arm: *arm, linkage })
     }
 
-    /// The figures of this arm.
-    fn fitted(&self) -> Fitted {
-        let (arm, linkage) = (self.arm(), self.linkage());
+    /// The figures of an arm, and its peak shaft torque, N·m.
+    fn fitted(&self, grid: &Grid, Refit { arm, linkage }: &Refit) -> (Fitted, f64) {
         let [closed, open] = [0.0, linkage.open_rad].map(|leaf_rad| linkage.pose(leaf_rad));
         let (crank, link) = (closed.elbow - linkage.shaft, closed.bracket - closed.elbow);
         let closed_deg = atan2(crank.y, crank.x).to_degrees();
-        let leaf = Vec2::new(cos(open.leaf_rad), sin(open.leaf_rad));
-        let along = ((open.bracket - open.elbow) / arm.link_m).dot(leaf).clamp(-1.0, 1.0);
-        Fitted {
-            reserve: Some(self.job().operator.rated_torque_n_m / self.demand_n_m())
-                .filter(|reserve| reserve.is_finite()),
+        let (sine, cosine) = sin_cos(open.leaf_rad);
+        let along = ((open.bracket - open.elbow) / arm.link_m).dot(Vec2::new(cosine, sine)).clamp(-1.0, 1.0);
+        let demand_n_m = self.largest(&grid.swept(linkage), self.loads()).shaft_torque_n_m;
+        let fitted = Fitted {
+            reserve: Some(self.job().operator.rated_torque_n_m / demand_n_m).filter(|reserve| reserve.is_finite()),
             closed_deg,
             open_deg: closed_deg + open.crank_rad.to_degrees(),
             straightness: reach_m(arm) / (arm.crank_m + arm.link_m),
             bend_deg: atan2(crank.cross(link).abs(), crank.dot(link)).to_degrees(),
             off_square_deg: libm::asin(along).to_degrees(),
-        }
+        };
+        (fitted, demand_n_m)
     }
 
-    /// Peak shaft torque, N·m.
-    fn demand_n_m(&self) -> f64 {
-        let swept = Swept::new(self.linkage()).with_step(self.loads().step_rad());
-        self.largest(&swept, self.loads()).shaft_torque_n_m
+    /// The figures of this arm.
+    fn planned(&self, grid: &Grid) -> Fitted {
+        self.fitted(grid, &Refit { arm: *self.arm(), linkage: *self.linkage() }).0
     }
 
     /// What a tape error costs.
     pub fn tape_cost(&self, tape: Tape) -> TapeCost {
+        self.tape_cost_on(&Grid::with_step(self.linkage().open_rad, self.loads()), tape)
+    }
+
+    /// The same on a grid that is there already: all the arms move one leaf under the same loads.
+    pub(super) fn tape_cost_on(&self, grid: &Grid, tape: Tape) -> TapeCost {
         let (error_m, arm) = (tape.error(), self.arm());
-        let planned = self.fitted();
-        let at = |by_m: &[f64; 6]| self.refitted(&moved(arm, by_m)).map(|model| model.fitted().beside(&planned));
+        let planned = self.planned(grid);
+        let at = |by_m: &[f64; 6]| {
+            self.refitted(&moved(arm, by_m)).map(|refit| self.fitted(grid, &refit).0.beside(&planned))
+        };
         let mut dimensions: Vec<DimensionCost> = (0..DIMENSIONS.len())
             .map(|index| {
                 let alone = |by_m: f64| at(&core::array::from_fn(|i| if i == index { by_m } else { 0.0 }));
@@ -230,17 +242,17 @@ impl Model {
     }
 
     /// What was built, where the job says so.
-    pub(super) fn rebuilt(&self) -> Option<Rebuilt> {
-        let arm = self.job().as_built?.arm(self.arm());
-        let planned = self.fitted();
-        let model = self.refitted(&arm);
-        let fitted = model.as_ref().map(|model| model.fitted().beside(&planned));
+    pub(super) fn rebuilt(&self, grid: &Grid) -> Option<Rebuilt> {
+        let arm = self.job().as_built?.arm(self.arm(), self.job().face_m());
+        let planned = self.planned(grid);
+        let refitted = self.refitted(&arm).map(|refit| self.fitted(grid, &refit));
+        let fitted = refitted.map(|(fitted, _)| fitted.beside(&planned));
         let link_m = reach_m(&arm) / planned.straightness - arm.crank_m;
         let defect = Linkage::new(&arm, self.linkage().open_rad).defect();
         Some(Rebuilt {
             arm,
             fitted,
-            shaft_torque_n_m: model.as_ref().map(Model::demand_n_m),
+            shaft_torque_n_m: refitted.map(|(_, demand_n_m)| demand_n_m),
             shaft_travel_deg: fitted.map(|fitted| fitted.open_deg - fitted.closed_deg),
             link_for_straightness_m: Some(link_m).filter(|&link_m| link_m.is_finite() && link_m > 0.0),
             fault: defect.map(|defect| {

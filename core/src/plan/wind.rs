@@ -1,9 +1,12 @@
 //! What the plan says of the working wind beside its moment: where it comes from, and the wind of fixed bearing.
 
+use super::curve::Row;
+use super::wind_source::sources;
 use super::{Model, Overrun};
 use crate::drive::{Direction, PeakDemand, Swept, WindCase};
 use crate::job::{WindFrom, WindShape};
 use crate::leaf::{Gust, beaufort_number, beaufort_range_m_s};
+use crate::safety::Source;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -18,11 +21,13 @@ pub struct WorkingWind {
     pub limit_beaufort: Option<u8>,
     /// Cases of the standard that are left out.
     pub excluded: Vec<&'static str>,
+    /// Where pressure, shape and the law of a slanting wind come from; empty for what was typed.
+    pub sources: Vec<Source>,
     /// The wind of fixed bearing, where the job has one.
     pub bearing: Option<BearingWind>,
 }
 
-/// A wind of fixed bearing, by the law of the normal component.
+/// A wind of fixed bearing, by the law of [`crate::normal_component`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct BearingWind {
@@ -63,7 +68,7 @@ fn highest_within(mean_m_s: f64) -> Option<u8> {
 
 impl Model {
     /// `None` where the wind is a plain gust against the leaf and there is nothing to add.
-    pub(super) fn working_wind(&self, swept: &Swept, limit_m_s: Option<f64>) -> Option<WorkingWind> {
+    pub(super) fn working_wind(&self, swept: &Swept, rows: &[Row], limit_m_s: Option<f64>) -> Option<WorkingWind> {
         let (job, wind) = (self.job(), &self.job().wind);
         if wind.from.is_none() && wind.shape.is_none() && wind.bearing_deg.is_none() {
             return None;
@@ -79,35 +84,35 @@ impl Model {
             Some(WindShape::Asce7Wall(_)) if long => alloc::vec!["asce7_case_c"],
             _ => Vec::new(),
         };
-        let bearing = wind.bearing_deg.map(|_| self.bearing_wind(swept));
-        Some(WorkingWind { gust: job.gust(), limit_beaufort, excluded, bearing })
+        let bearing = wind.bearing_deg.map(|_| self.bearing_wind(swept, rows));
+        Some(WorkingWind { gust: job.gust(), limit_beaufort, excluded, sources: sources(wind), bearing })
     }
 
-    fn bearing_wind(&self, swept: &Swept) -> BearingWind {
+    fn bearing_wind(&self, swept: &Swept, rows: &[Row]) -> BearingWind {
         let larger = |[opening, closing]: [Option<PeakDemand>; 2]| match (opening, closing) {
             (Some(open), Some(close)) if close.shaft_torque_n_m > open.shaft_torque_n_m => Some(close),
             (open, close) => open.or(close),
         };
         let demand = |direction| self.demand(direction, WindCase::Bearing);
         let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction: Direction::Open };
-        let peak = larger(Direction::BOTH.map(|direction| swept.peak(&demand(direction), |_| true)));
-        let held = larger(Direction::BOTH.map(|direction| {
-            let demand = demand(direction);
-            swept.peak(&demand, |pose| demand.leaf_drives(demand.leaf_torque_n_m(pose.leaf_rad)))
-        }));
-        let point = |leaf_rad: f64| {
-            let pose = self.linkage().pose(leaf_rad);
+        let peak = larger(Direction::BOTH.map(|direction| swept.peak(&demand(direction))));
+        let held = larger(Direction::BOTH.map(|direction| swept.held(&demand(direction))));
+        let point = |Row { pose, leaf }: &Row| {
+            let [open_n_m, close_n_m] = Direction::BOTH.map(|direction| {
+                let leaf_torque_n_m = self.loads().demand_of_n_m(leaf, direction, WindCase::Bearing);
+                demand(direction).shaft_n_m(leaf_torque_n_m, pose.ratio)
+            });
             BearingPoint {
-                leaf_deg: leaf_rad.to_degrees(),
-                wind_n_m: self.loads().wind_at_n_m(leaf_rad, Direction::Open, WindCase::Bearing),
-                shaft_torque_open_n_m: demand(Direction::Open).shaft_torque_n_m(&pose),
-                shaft_torque_close_n_m: demand(Direction::Close).shaft_torque_n_m(&pose),
+                leaf_deg: pose.leaf_rad.to_degrees(),
+                wind_n_m: self.loads().wind_of_n_m(leaf, Direction::Open, WindCase::Bearing),
+                shaft_torque_open_n_m: open_n_m,
+                shaft_torque_close_n_m: close_n_m,
             }
         };
         BearingWind {
             peak: overrun(peak.unwrap_or(calm)),
             overrun: held.map(overrun),
-            curve: self.leaf_angles().map(point).collect(),
+            curve: rows.iter().map(point).collect(),
         }
     }
 }

@@ -12,19 +12,21 @@ pub enum UseClass {
     II,
     /// An industrial place that does not serve the public.
     III,
-    /// A guarded place whose security staff prevent access.
+    /// A guarded industrial place, or another of restricted access that does not serve the public, whose security staff prevent access.
     IV,
 }
 
 /// The class the answers lead to, `None` while an answer that decides it is missing.
 ///
-/// Wherever the public comes it is II, however it is guarded; then guarded, then the homes behind it decide.
+/// Wherever the public comes, or five families and more live, it is II, however it is guarded. A home of one to four families is I, guarded or
+/// not: IV is "a guarded industrial location […] or other restricted access locations". Only where no home is served do guards decide.
+/// Source: ASTM F2200-20, abstract.
 pub fn use_class(public: Option<bool>, guarded: Option<bool>, homes: Option<u32>) -> Option<UseClass> {
     if homes.is_some_and(|homes| homes >= 5) || public? {
         return Some(UseClass::II);
     }
-    if guarded? {
-        return Some(UseClass::IV);
+    if homes? > 0 {
+        return Some(UseClass::I);
     }
-    Some(if homes? == 0 { UseClass::III } else { UseClass::I })
+    Some(if guarded? { UseClass::IV } else { UseClass::III })
 }

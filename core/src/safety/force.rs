@@ -7,10 +7,15 @@ pub fn edge_mass_kg(inertia_kg_m2: f64, radius_m: f64) -> f64 {
     inertia_kg_m2 / (radius_m * radius_m)
 }
 
-/// Peak force of a mass that a spring brings to rest, N: `F = v·√(k·m)`.
+/// Peak force of a spring that takes a kinetic energy, N: `F = √(2·k·E)`, the same as `F = v·√(k·m)` with `E = ½·m·v²`.
 ///
-/// `speed_m_s` in m/s, `stiffness_n_per_m` in N/m, `mass_kg` in kg. For a leaf an upper bound on the rigid leaf's blow, without the drive's push.
-/// Source: energy of a linear spring, any mechanics text.
+/// `stiffness_n_per_m` in N/m. For a leaf rigid from its rotor to its edge, with all its energy going into what it meets, and without
+/// what the motor still pushes. Source: energy of a linear spring, any mechanics text.
+pub fn spring_force_n(stiffness_n_per_m: f64, energy_j: f64) -> f64 {
+    root(2.0 * stiffness_n_per_m * energy_j)
+}
+
+/// The same from a mass and its speed, N: `F = v·√(k·m)`.
 pub fn impact_force_n(speed_m_s: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
     speed_m_s * root(stiffness_n_per_m * mass_kg)
 }

@@ -3,36 +3,27 @@
 use super::{Source, Zone};
 use crate::drive::Direction;
 use crate::job::Means;
+use crate::words::words;
 use alloc::vec::Vec;
 use serde::Serialize;
 
-/// How a means of protection works. Types A, B1, B2, C and D of UL 325 (from memory).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum MeansKind {
-    /// The drive senses by itself that it is stopped, and reverses (A).
-    Inherent,
-    /// A sensor that reaches ahead: light barrier, loop (B1).
-    NonContact,
-    /// An edge that is pressed (B2).
-    Contact,
-    /// The drive limits its force by itself (C).
-    InherentForce,
-    /// Moves only while a control in sight of the gate is held (D).
-    ConstantPressure,
+words! {
+    /// How a means of protection works. Types A, B1, B2, C and D of UL 325 (from memory).
+    pub enum MeansKind {
+        /// The drive senses by itself that it is stopped, and reverses (A).
+        Inherent = "inherent",
+        /// A photo-eye or other sensor that detects people without touch (B1); a vehicle loop is not one.
+        NonContact = "non_contact",
+        /// An edge that is pressed (B2).
+        Contact = "contact",
+        /// Force limiting built into the drive and certified by its maker as protection (C); a breakaway clutch is not one.
+        InherentForce = "inherent_force",
+        /// Moves only while a control in sight of the gate is held (D).
+        ConstantPressure = "constant_pressure",
+    }
 }
 
 impl MeansKind {
-    pub(crate) const NAMES: [&str; 5] = ["inherent", "non_contact", "contact", "inherent_force", "constant_pressure"];
-    pub(crate) const ALL: [MeansKind; 5] = [
-        MeansKind::Inherent,
-        MeansKind::NonContact,
-        MeansKind::Contact,
-        MeansKind::InherentForce,
-        MeansKind::ConstantPressure,
-    ];
-
     /// Whether it stands outside the operator, and so counts only where its faults are watched.
     const fn external(self) -> bool {
         matches!(self, MeansKind::NonContact | MeansKind::Contact)

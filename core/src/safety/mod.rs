@@ -10,12 +10,12 @@ mod reach;
 mod zones;
 
 pub use class::{UseClass, use_class};
-pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
+pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s, spring_force_n};
 pub use means::{MeansCount, MeansKind, count_means};
 pub use reach::{AngleSpan, SensorReach, ZoneGap};
 pub(crate) use reach::{edge_unseen, sensor_reach};
-pub use zones::{FREE_GAP_M, Zone, ZoneKind};
-pub(crate) use zones::{KnownGaps, PostGap, zones};
+pub(crate) use zones::{GroundGap, KnownGaps, PostGap, zones};
+pub use zones::{Zone, ZoneKind};
 
 use serde::Serialize;
 
@@ -56,6 +56,12 @@ impl Source {
     pub const EN_12445: Source = Source { superseded: true, ..Source::from_memory("EN 12445:2000") };
     /// Force to move a gate by hand.
     pub const EN_12604: Source = Source { provenance: SourceProvenance::Doubtful, ..Source::from_memory("EN 12604") };
+    /// Gaps that do not crush a part of the body.
+    pub const ISO_13854: Source = Source {
+        name: "ISO 13854, as AUVA prints its figures (Safety Distances)",
+        provenance: SourceProvenance::Seen,
+        superseded: false,
+    };
     /// Means of protection against entrapment.
     pub const UL_325: Source = Source::from_memory("UL 325 (2016-2018)");
     /// Classes of use.
@@ -65,7 +71,7 @@ impl Source {
     pub const F2200_GAPS: Source =
         Source { name: "ASTM F2200", provenance: SourceProvenance::Doubtful, superseded: false };
     /// One earth rod and when it needs another.
-    pub const NEC_ROD: Source = Source::from_memory("NEC 250.53(A)(2)");
+    pub const NEC_ROD: Source = Source::from_memory("US National Electrical Code (NEC) 250.53(A)(2)");
     /// What the trade does.
     pub const PRACTICE: Source = Source { name: "", provenance: SourceProvenance::CommonPractice, superseded: false };
 }

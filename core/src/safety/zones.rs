@@ -3,14 +3,23 @@
 use super::Source;
 use crate::arm::{Linkage, Pose};
 use crate::drive::Direction;
-use crate::job::{KeepOut, Site};
+use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
+use crate::words::words;
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
 use serde::Serialize;
 
-/// Gap that has to stay free between the leaf and what stands behind it, m; narrower ones count as zones. 16 in, ASTM F2200, doubtful wording.
-pub const FREE_GAP_M: f64 = 0.4064;
+/// Gaps that do not crush a body, an arm, a foot, m. ISO 13854.
+const BODY_M: f64 = 0.5;
+const ARM_M: f64 = 0.12;
+const FOOT_M: f64 = 0.12;
+
+/// Gap that has to stay free between the open leaf and what stands behind it, m. 16 in, ASTM F2200, doubtful wording.
+const BEHIND_M: f64 = 0.4064;
+
+/// A leaf hung higher than this above the ground, m, lets somebody get under it. 6 in, UL 325, from memory, doubtful wording.
+const UNDER_M: f64 = 0.1524;
 
 /// A gap whose nearest place on the leaf is within this of the hinge axis counts as the hinge side, m. A word of our own; no source.
 const HINGE_SIDE_M: f64 = 0.5;
@@ -21,46 +30,39 @@ const SCISSORS_M: f64 = 0.1;
 /// Leaf angles looked at.
 const INTERVALS: u32 = 360;
 
-/// What closes on what.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum ZoneKind {
-    /// The latch edge on what the gate closes on.
-    LeadingEdgeClosing,
-    /// The latch edge on something behind the leaf.
-    LeadingEdgeOpening,
-    /// Leaf and post near the hinge.
-    HingeSide,
-    /// Leaf and ground.
-    Bottom,
-    /// Elbow and leaf.
-    Elbow,
-    /// Crank and link, closing like scissors.
-    ArmScissors,
-    /// The leaf's length on something behind it.
-    BehindLeaf,
+words! {
+    /// What closes on what.
+    pub enum ZoneKind {
+        /// The latch edge on what the gate closes on.
+        LeadingEdgeClosing = "leading_edge_closing",
+        /// The latch edge on something behind the leaf.
+        LeadingEdgeOpening = "leading_edge_opening",
+        /// Leaf and post near the hinge.
+        HingeSide = "hinge_side",
+        /// Leaf and ground.
+        Bottom = "bottom",
+        /// Elbow and leaf.
+        Elbow = "elbow",
+        /// Crank and link, closing like scissors.
+        ArmScissors = "arm_scissors",
+        /// The leaf's length on something behind it.
+        BehindLeaf = "behind_leaf",
+    }
 }
 
 impl ZoneKind {
-    pub(crate) const NAMES: [&str; 7] = [
-        "leading_edge_closing",
-        "leading_edge_opening",
-        "hinge_side",
-        "bottom",
-        "elbow",
-        "arm_scissors",
-        "behind_leaf",
-    ];
-    pub(crate) const ALL: [ZoneKind; 7] = [
-        ZoneKind::LeadingEdgeClosing,
-        ZoneKind::LeadingEdgeOpening,
-        ZoneKind::HingeSide,
-        ZoneKind::Bottom,
-        ZoneKind::Elbow,
-        ZoneKind::ArmScissors,
-        ZoneKind::BehindLeaf,
-    ];
+    /// Gap at which nobody is caught, m, and where the figure comes from.
+    ///
+    /// Where a person can stand it is a body's; between crank and link, told [`SCISSORS_M`] from their joint, an arm's; under the leaf a foot's,
+    /// or a body's where it hangs so high that somebody gets under it.
+    const fn free_gap(self) -> (f64, Source) {
+        match self {
+            ZoneKind::BehindLeaf => (BEHIND_M, Source::F2200_GAPS),
+            ZoneKind::ArmScissors => (ARM_M, Source::ISO_13854),
+            ZoneKind::Bottom => (FOOT_M, Source::ISO_13854),
+            _ => (BODY_M, Source::ISO_13854),
+        }
+    }
 }
 
 /// One zone, at the leaf angle where it is worst.
@@ -79,9 +81,11 @@ pub struct Zone {
     pub x_m: f64,
     /// Place in plan, m.
     pub y_m: f64,
-    /// Whether it counts as a zone of entrapment: the gap is not known, or less than the free gap.
+    /// Whether it counts as a zone of entrapment: the gap is not known, or closes to less than the free gap.
     pub present: bool,
-    /// Number of the obstacle in the job's list.
+    /// Gap at which it would not count, m: that of the part of the body that can be there.
+    pub free_gap_m: f64,
+    /// The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
     pub obstacle: Option<u32>,
     /// Where the free gap comes from.
     pub source: Source,
@@ -96,10 +100,21 @@ struct Gap {
 /// What the job says of the gaps elsewhere that close as the leaf turns.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct KnownGaps {
-    /// Least gap under the leaf and the leaf angle of it, m and rad.
-    pub ground: Option<(f64, f64)>,
+    /// The gap under the leaf.
+    pub ground: Option<GroundGap>,
     /// The gap at the hinge post.
     pub hinge: Option<PostGap>,
+}
+
+/// The gap under the leaf over the swing, m and rad.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct GroundGap {
+    /// Widest anywhere along the leaf.
+    pub widest_m: f64,
+    /// Least anywhere along it.
+    pub least_m: f64,
+    /// Leaf angle there.
+    pub leaf_rad: f64,
 }
 
 /// The gap at the hinge post, m and rad.
@@ -119,10 +134,16 @@ pub(crate) struct PostGap {
 const PLAY_M: f64 = 0.001;
 
 /// All zones, the leaf's edge first. The hinge side is a zone of unknown gap where nothing near the hinge is described.
-pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &KnownGaps) -> Vec<Zone> {
-    let ground = known.ground;
+pub(crate) fn zones(
+    linkage: &Linkage,
+    length_m: f64,
+    site: &Site,
+    obstacles: &[Obstacle],
+    known: &KnownGaps,
+) -> Vec<Zone> {
     let half = site.half_thickness();
     let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
+    let (free_gap_m, source) = ZoneKind::LeadingEdgeClosing.free_gap();
     let closed = Zone {
         kind: ZoneKind::LeadingEdgeClosing,
         directions: alloc::vec![Direction::Close],
@@ -130,48 +151,38 @@ pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &Known
         leaf_deg: 0.0,
         x_m: length_m,
         y_m: 0.0,
-        present: site.latch_gap() < FREE_GAP_M,
+        present: site.latch_gap() < free_gap_m,
+        free_gap_m,
         obstacle: None,
-        source: Source::F2200_GAPS,
+        source,
     };
-    let under = ground.map_or(0.0, |(_, leaf_rad)| leaf_rad);
-    let bottom = Zone {
-        kind: ZoneKind::Bottom,
-        directions: Direction::BOTH.into(),
-        gap_m: ground.map(|(gap_m, _)| gap_m.max(0.0)),
-        leaf_deg: under.to_degrees(),
-        x_m: edge(under).x,
-        y_m: edge(under).y,
-        present: true,
-        obstacle: None,
-        source: Source::PRACTICE,
-    };
-    let elbow = least(linkage, ZoneKind::Elbow, |pose| {
+    let bottom = bottom(known.ground, edge(known.ground.map_or(0.0, |gap| gap.leaf_rad)));
+    let elsewhere = |kind: ZoneKind| move |_: Point, _: f64| kind;
+    let elbow = least(linkage, elsewhere(ZoneKind::Elbow), |pose| {
         let away = length(pose.elbow - nearest_on_leaf(pose.elbow, pose.leaf_rad, length_m));
         Gap { gap_m: away - half, place: pose.elbow }
     });
-    let scissors = least(linkage, ZoneKind::ArmScissors, |pose| {
+    let scissors = least(linkage, elsewhere(ZoneKind::ArmScissors), |pose| {
         let (crank, link) =
             ((linkage.shaft - pose.elbow) / linkage.crank_m, (pose.bracket - pose.elbow) / linkage.link_m);
         Gap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
     });
     let mut zones = alloc::vec![closed, bottom, elbow, scissors];
-    for (index, obstacle) in site.obstacles.iter().flatten().enumerate() {
-        let mut zone = least(linkage, ZoneKind::BehindLeaf, |pose| {
-            let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
-            Gap { gap_m: gap_m - half, place }
-        });
-        let place = Point::new(zone.x_m, zone.y_m);
-        let from_hinge = length(place.to_vec2());
-        zone.kind = if from_hinge <= HINGE_SIDE_M {
+    let beside = |place: Point, leaf_rad: f64| {
+        if length(place.to_vec2()) <= HINGE_SIDE_M {
             ZoneKind::HingeSide
-        } else if length(place - edge(zone.leaf_deg.to_radians())) <= HINGE_SIDE_M {
+        } else if length(place - edge(leaf_rad)) <= HINGE_SIDE_M {
             ZoneKind::LeadingEdgeOpening
         } else {
             ZoneKind::BehindLeaf
-        };
-        zone.obstacle = Some(index as u32);
-        zones.push(zone);
+        }
+    };
+    for Obstacle { index, place: obstacle } in obstacles {
+        let zone = least(linkage, beside, |pose| {
+            let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
+            Gap { gap_m: gap_m - half, place }
+        });
+        zones.push(Zone { obstacle: Some(*index as u32), ..zone });
     }
     if known.hinge.is_some() || zones.iter().all(|zone| zone.kind != ZoneKind::HingeSide) {
         zones.push(hinge_side(known.hinge));
@@ -179,11 +190,33 @@ pub(crate) fn zones(linkage: &Linkage, length_m: f64, site: &Site, known: &Known
     zones
 }
 
+/// Leaf and ground, both ways: a foot is met by a low leaf however even its gap is, and whoever gets under a high one is by a lower place of it.
+/// None where the gap keeps between a foot's and what nobody gets under, or is a body's everywhere.
+fn bottom(gap: Option<GroundGap>, place: Point) -> Zone {
+    let (foot_m, source) = ZoneKind::Bottom.free_gap();
+    let high = gap.is_some_and(|gap| gap.least_m >= foot_m && gap.widest_m > UNDER_M);
+    let free_gap_m = if high { BODY_M } else { foot_m };
+    let present = gap.is_none_or(|gap| gap.least_m < free_gap_m);
+    Zone {
+        kind: ZoneKind::Bottom,
+        directions: if present { Direction::BOTH.into() } else { Vec::new() },
+        gap_m: gap.map(|gap| gap.least_m.max(0.0)),
+        leaf_deg: gap.map_or(0.0, |gap| gap.leaf_rad).to_degrees(),
+        x_m: place.x,
+        y_m: place.y,
+        present,
+        free_gap_m,
+        obstacle: None,
+        source,
+    }
+}
+
 /// Leaf and post: closing or opening catches, whichever ends nearer than where it began.
 fn hinge_side(gap: Option<PostGap>) -> Zone {
+    let (free_gap_m, source) = ZoneKind::HingeSide.free_gap();
     let catches = |gap: &PostGap, direction| {
         let before = if direction == Direction::Open { gap.closed_m } else { gap.open_m };
-        gap.least_m < FREE_GAP_M && before - gap.least_m > PLAY_M
+        gap.least_m < free_gap_m && before - gap.least_m > PLAY_M
     };
     let shrinks = |direction: &Direction| gap.as_ref().is_none_or(|gap| catches(gap, *direction));
     let directions: Vec<Direction> = Direction::BOTH.into_iter().filter(shrinks).collect();
@@ -195,8 +228,9 @@ fn hinge_side(gap: Option<PostGap>) -> Zone {
         leaf_deg: gap.map_or(0.0, |gap| gap.leaf_rad).to_degrees(),
         x_m: 0.0,
         y_m: 0.0,
+        free_gap_m,
         obstacle: None,
-        source: Source::PRACTICE,
+        source,
     }
 }
 
@@ -204,7 +238,8 @@ fn hinge_side(gap: Option<PostGap>) -> Zone {
 ///
 /// The grid's step is at most half a degree, so an edge four metres away is placed to some 35 mm and the gap known better than that wherever it
 /// has a turning point.
-fn least(linkage: &Linkage, kind: ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone {
+/// Where it is worst decides its kind, and that the gap that has to stay free.
+fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone {
     let step = linkage.open_rad / f64::from(INTERVALS);
     let gaps: Vec<(f64, Gap)> = (0..=INTERVALS)
         .map(|index| if index == INTERVALS { linkage.open_rad } else { step * f64::from(index) })
@@ -212,6 +247,9 @@ fn least(linkage: &Linkage, kind: ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone 
         .collect();
     let worst =
         (0..gaps.len()).fold(0, |worst, index| if gaps[index].1.gap_m < gaps[worst].1.gap_m { index } else { worst });
+    let (leaf_rad, narrowest) = &gaps[worst];
+    let kind = kind(narrowest.place, *leaf_rad);
+    let (free_gap_m, source) = kind.free_gap();
     // A gap narrower than what has to stay free, and narrowing: that is the movement that catches.
     let shrinks = |direction: Direction| {
         gaps.windows(2).any(|pair| {
@@ -219,10 +257,9 @@ fn least(linkage: &Linkage, kind: ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone 
                 Direction::Open => (&pair[0].1, &pair[1].1),
                 Direction::Close => (&pair[1].1, &pair[0].1),
             };
-            behind.gap_m < FREE_GAP_M && behind.gap_m < before.gap_m
+            behind.gap_m < free_gap_m && behind.gap_m < before.gap_m
         })
     };
-    let (leaf_rad, narrowest) = &gaps[worst];
     Zone {
         kind,
         directions: Direction::BOTH.into_iter().filter(|direction| shrinks(*direction)).collect(),
@@ -230,9 +267,10 @@ fn least(linkage: &Linkage, kind: ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone 
         leaf_deg: leaf_rad.to_degrees(),
         x_m: narrowest.place.x,
         y_m: narrowest.place.y,
-        present: narrowest.gap_m < FREE_GAP_M,
+        present: narrowest.gap_m < free_gap_m,
+        free_gap_m,
         obstacle: None,
-        source: if matches!(kind, ZoneKind::BehindLeaf) { Source::F2200_GAPS } else { Source::PRACTICE },
+        source,
     }
 }
 

@@ -5,12 +5,14 @@
 //! exact; the unit libraries at hand round the pound and the pound-force to seven digits, so the definitions stand here.
 
 mod feet;
+mod mark;
 mod names;
 mod number;
 mod read;
 mod show;
 
 pub use feet::feet_inches;
+pub use mark::{TAPE_STEP_M, mark};
 pub use read::{ReadError, ReadErrorCode, read};
 pub use show::{Rounding, bare, show, show_limit, symbol};
 

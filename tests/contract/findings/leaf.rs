@@ -57,6 +57,34 @@ fn a_lean_explains_pulls_that_differ() {
     tells(&pulled(open, close, towards(90.0)), Code::PullBiasAgainstLean, Severity::Look, &values);
 }
 
+/// 1.9 m² of 3.2 by 1.6 m are 0.371 solid; a tenth either way is let pass, for the working wind and for the storm.
+#[test]
+fn a_typed_solidity_is_held_against_the_leaf() {
+    let own = 1.9 / (3.2 * 1.6);
+    let open = |bar_m: f64| json!({ "kind": "asce7_open", "bars": "flat", "bar_m": bar_m, "pitch_m": 1.0 });
+    let at = |block: &str, shape: Value| {
+        let mut job = job();
+        job["leaf"]["height_m"] = json!(1.6);
+        job[block] = json!({ "speed_m_s": 12, "shape": shape });
+        job
+    };
+    for (block, code) in [("wind", Code::WindSolidityDiffers), ("storm", Code::StormSolidityDiffers)] {
+        for typed in [0.8, own + 0.1 * MORE, own - 0.1 * MORE] {
+            let values = [("solidity", typed), ("leaf_solidity", own)];
+            let shape = if typed < 0.7 { open(typed) } else { json!({ "kind": "asce7_wall", "solidity": typed }) };
+            tells(&at(block, shape), code, Severity::Look, &values);
+        }
+        for typed in [own, own + 0.1 * LESS, own - 0.1 * LESS] {
+            silent(&at(block, open(typed)), code);
+        }
+    }
+    // Ice is none of the leaf's own, and a plain coefficient has no solidity.
+    let mut iced = at("wind", open(own));
+    iced["ice"] = json!({ "thickness_m": 0.02, "area_factor": 2 });
+    silent(&iced, Code::WindSolidityDiffers);
+    silent(&job(), Code::WindSolidityDiffers);
+}
+
 /// The leaf drifts where the lean's moment is more than the hinges resist; it comes to rest downhill.
 #[test]
 fn a_lean_moves_a_free_leaf() {

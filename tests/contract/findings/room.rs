@@ -214,3 +214,28 @@ fn what_was_built_and_does_not_work() {
     job["as_built"] = json!({ "link_m": 0.51 });
     silent(&job, Code::BuiltBroken);
 }
+
+/// The arm reaches 1.25 m and is half a millimetre longer: of all errors of 3 mm those break it that lengthen the reach by more than they
+/// lengthen the arm. Counted here corner by corner from the triangle alone.
+#[test]
+fn tape_errors_that_break_the_arm() {
+    let error: f64 = 0.003;
+    let at = |corner: u32, dimension: u32| if corner >> dimension & 1 == 1 { error } else { -error };
+    let breaks = |corner: &u32| {
+        let of = |dimension| at(*corner, dimension);
+        let reach = (0.9 + of(2) + 0.3 - of(0)).hypot(0.08 + of(3) - 0.43 - of(1));
+        reach > 0.75 + of(4) + 0.5005 + of(5)
+    };
+    let broken = (0..64).filter(breaks).count();
+    assert!((16..48).contains(&broken), "{broken}");
+    let mut job = straight();
+    job["arm"]["link_m"] = json!(0.5005);
+    job["tape"] = json!({ "error_m": error });
+    tells(&job, Code::TapeErrorBreaks, Severity::Stop, &[("count", broken as f64), ("error", error)]);
+    // A bent arm bears it.
+    job["arm"]["link_m"] = json!(0.56);
+    silent(&job, Code::TapeErrorBreaks);
+    job["arm"]["link_m"] = json!(0.5);
+    job["tape"] = serde_json::Value::Null;
+    silent(&job, Code::TapeErrorBreaks);
+}

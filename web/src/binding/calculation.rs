@@ -2,12 +2,12 @@
 
 use std::cell::OnceCell;
 
-use pintle_core::{Document, Job, Model, Plan, Run};
+use pintle_core::{CheckedJob, Document, Model, Operator, Plan, Rating, Run};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
+use super::codec::{decode, decode_job, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing;
 
 /// A valid job with its plan. Free it when it is replaced.
@@ -27,11 +27,23 @@ impl Calculation {
     /// Reads and solves a job. Throws `Invalid` with every fault when it cannot be planned.
     #[wasm_bindgen(constructor)]
     pub fn new(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<Calculation, JsValue> {
-        let document: Document = decode(job, "")?;
-        let job = Job::read(&document).map_err(|invalid| thrown(&invalid))?;
-        let model = Model::new(&job).map_err(|invalid| thrown(&invalid))?;
-        let plain = Model::new(&Job { uncertainty: None, ..job }).map_err(|invalid| thrown(&invalid))?;
-        Ok(Calculation { plan: plain.plan(), model, runs: OnceCell::new() })
+        let document: Document = decode_job(job)?;
+        let model = CheckedJob::read(&document).and_then(Model::of).map_err(|invalid| thrown(&invalid))?;
+        Ok(Calculation { plan: model.plan_without_sensitivity(), model, runs: OnceCell::new() })
+    }
+
+    /// Ratings of the operators of a list in the place of the job's own, in the list's order; `null` for one whose numbers are not in range.
+    #[wasm_bindgen(unchecked_return_type = "(Rating | null)[]")]
+    pub fn rate(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "Operator[]")] operators: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let documents: Vec<Document> = decode(operators, "operators")?;
+        let read: Vec<Option<Operator>> = documents.iter().map(Operator::read).collect();
+        let ratings = self.model.rate(&read.iter().copied().flatten().collect::<Vec<Operator>>());
+        let mut ratings = ratings.into_iter().map(Result::ok);
+        let of = |operator: Option<Operator>| operator.and_then(|_| ratings.next().flatten());
+        encode(&read.into_iter().map(of).collect::<Vec<Option<Rating>>>())
     }
 
     /// What the input of an index does to the reserve; `null` past the last one.

@@ -21,6 +21,12 @@ pub fn decode<T: DeserializeOwned>(value: JsValue, argument: &str) -> Result<T, 
     })
 }
 
+/// Decodes a job; what is no tree of plain values, or is nested deeper than any job, is none.
+pub fn decode_job(value: JsValue) -> Result<Document, JsValue> {
+    let fault = || Invalid { errors: vec![Fault::new("", FaultCode::NotJson)] };
+    serde_wasm_bindgen::from_value(value).map_err(|_| thrown(&fault()))
+}
+
 /// Decodes a view; its faults name their path.
 pub fn decode_view(value: JsValue) -> Result<View, JsValue> {
     let document: Document = decode(value, "view")?;

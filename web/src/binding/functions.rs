@@ -1,6 +1,5 @@
 //! Tables and numbers for people, without a job.
 
-use pintle_core::FIELDS;
 use pintle_core::units::{self, Quantity, Rounding, System};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -10,7 +9,7 @@ use super::codec::{decode, encode};
 /// The one table of the job's numbers: ranges, defaults, examples.
 #[wasm_bindgen(unchecked_return_type = "FieldRule[]")]
 pub fn fields() -> Result<JsValue, JsValue> {
-    encode(FIELDS)
+    encode(&pintle_core::fields())
 }
 
 /// A value with its unit: `"308 N·m"`.
@@ -50,6 +49,12 @@ pub fn bare(
 #[wasm_bindgen]
 pub fn feet_inches(value_m: f64, denominator: u32) -> String {
     units::feet_inches(value_m, denominator)
+}
+
+/// A length as it is marked with a tape: whole millimetres, or feet, inches and sixteenths.
+#[wasm_bindgen]
+pub fn mark(value_m: f64, #[wasm_bindgen(unchecked_param_type = "System")] system: JsValue) -> Result<String, JsValue> {
+    Ok(units::mark(value_m, self::system(system)?))
 }
 
 /// The unit alone: `"mm"`; empty for plain numbers.

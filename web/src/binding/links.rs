@@ -4,14 +4,13 @@ use pintle_core::{Document, Job, packed};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use super::codec::{decode, encode, thrown};
+use super::codec::{decode_job, encode, thrown};
 use crate::drawing;
 
 /// A job document as the text of a link; what it does not say (`null`) is left out.
 #[wasm_bindgen]
 pub fn pack(#[wasm_bindgen(unchecked_param_type = "any")] job: JsValue) -> Result<String, JsValue> {
-    let document: Document = decode(job, "")?;
-    Ok(packed::pack(&document))
+    Ok(packed::pack(&decode_job(job)?))
 }
 
 /// The job document of a link's text, in this version's schema. Throws `Invalid` for a damaged, hostile or newer link and for a
@@ -25,7 +24,7 @@ pub fn unpack(text: &str) -> Result<JsValue, JsValue> {
 /// out of range can be put right on the page.
 #[wasm_bindgen(unchecked_return_type = "any")]
 pub fn open_job(#[wasm_bindgen(unchecked_param_type = "any")] job: JsValue) -> Result<JsValue, JsValue> {
-    opened(&decode(job, "")?)
+    opened(&decode_job(job)?)
 }
 
 fn opened(document: &Document) -> Result<JsValue, JsValue> {

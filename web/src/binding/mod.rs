@@ -10,14 +10,14 @@ mod links;
 mod setout;
 
 pub use calculation::Calculation;
-pub use functions::{bare, feet_inches, fields, read, show, show_limit, unit, version};
+pub use functions::{bare, feet_inches, fields, mark, read, show, show_limit, unit, version};
 pub use links::{open_job, pack, qr, unpack};
-pub use setout::{PadView, Pads, front, limit_names, set_out, weigh};
+pub use setout::{PadView, Pads, clearances, front, limit_names, set_out, weigh};
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  Commissioning, CurvePoint, FieldRule, Invalid, Job, MarkOut, Pad, Plan, PlotArea, QrPath, Quantity, ReadError, RunPoint, Sensitivity, SetOutAnswer, Stand, System, TapeCost, View,
+  Clearances, Commissioning, CurvePoint, FieldRule, Invalid, Job, MarkOut, Operator, Pad, Plan, PlotArea, QrPath, Quantity, Rating, ReadError, RunPoint, Sensitivity, SetOutAnswer, Stand, System, TapeCost, View,
 } from "./app/contract.d.ts";
 "#;

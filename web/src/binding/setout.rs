@@ -1,17 +1,17 @@
 //! Where to stand the operator: the search and the map for the worker, the map's picture for the page.
 
-use pintle_core::{Aim, Arm, Document, Elbow, Job, PadMap};
+use pintle_core::{Aim, Arm, CheckedJob, Document, Elbow, Model, PadMap};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_view, encode, finite, no_canvas, thrown};
+use super::codec::{decode, decode_job, decode_view, encode, finite, no_canvas, thrown};
 use crate::drawing::{self, LIMIT_NAMES, Look, PadPicture, code_of};
 
 /// Reads a job, for the search: faults are thrown.
-fn read(job: JsValue) -> Result<Job, JsValue> {
-    let document: Document = decode(job, "")?;
-    Job::read(&document).map_err(|invalid| thrown(&invalid))
+fn read(job: JsValue) -> Result<CheckedJob, JsValue> {
+    let document: Document = decode_job(job)?;
+    CheckedJob::read(&document).map_err(|invalid| thrown(&invalid))
 }
 
 /// The search of the job's `setout` block. Throws `Invalid`.
@@ -26,6 +26,14 @@ pub fn weigh(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Resu
     encode(&pintle_core::weigh(&read(job)?).map_err(|invalid| thrown(&invalid))?)
 }
 
+/// The clearances of the job's own arm beside what its `setout` block keeps out of; before the job says anything of the room the leaf is a line,
+/// and the arm as wide as the block has it. Throws `Invalid`.
+#[wasm_bindgen(unchecked_return_type = "Clearances | null")]
+pub fn clearances(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
+    let model = Model::of(read(job)?).map_err(|invalid| thrown(&invalid))?;
+    encode(&model.clearances_of_search())
+}
+
 /// Set-outs between least shaft torque and another aim (`"least_link_force"`, `"least_shaft_travel"`, `"nearest_place"`), at most `points`.
 #[wasm_bindgen(unchecked_return_type = "Stand[]")]
 pub fn front(
@@ -38,7 +46,8 @@ pub fn front(
         "nearest_place" => Aim::NearestPlace,
         _ => Aim::LeastShaftTravel,
     };
-    encode(&pintle_core::front(&read(job)?, aim, points).map_err(|invalid| thrown(&invalid))?)
+    let job = read(job)?;
+    encode(&pintle_core::front(&job, aim, points).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// A map being made, in the worker. Free it when it is done or given up.
@@ -100,7 +109,8 @@ impl PadView {
         columns: usize,
         rows: usize,
     ) -> Result<PadView, JsValue> {
-        let picture = PadPicture::new(&read(job)?, columns, rows).map_err(|invalid| thrown(&invalid))?;
+        let job = read(job)?;
+        let picture = PadPicture::new(&job, columns, rows).map_err(|invalid| thrown(&invalid))?;
         Ok(PadView { picture })
     }
 
@@ -132,7 +142,7 @@ impl PadView {
         });
     }
 
-    /// Where the shaft stands at a column and row: along and square to the gate line, m.
+    /// Where the shaft stands at a column and row: along and square to the closed leaf, from the hinge axis, m.
     pub fn place_m(&self, column: usize, row: usize) -> Vec<f64> {
         let (x_m, y_m) = self.picture.place_m(column, row);
         vec![x_m, y_m]

@@ -93,7 +93,7 @@ export function holdingParts(sheet, { plan }) {
   const figures = [
     [say("closed"), sheet.show(holding.closed_torque_n_m, "torque")],
     [say("play", { angle: sheet.show(holding.play_leaf_deg, "angle") }), sheet.show(holding.torque_n_m, "torque")],
-    [say("limit"), shown(sheet, holding.limit_n_m, "torque")],
+    [say(holding.limit_by === "clutch" ? "limit_clutch" : "limit"), shown(sheet, holding.limit_n_m, "torque")],
     [say("link"), sheet.show(holding.link_force_n, "force")],
   ];
   return [

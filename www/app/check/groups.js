@@ -16,6 +16,7 @@ const MOTION = [
   "motion.slow_speed_deg_s",
   "motion.coast_drag_n_m",
   "motion.stop_stiffness_n_per_m",
+  "motion.supply_resistance_ohm",
   looked("motion.motor", [
     "motion.motor.stall_torque_n_m",
     "motion.motor.no_load_speed_deg_s",
@@ -78,13 +79,6 @@ export const CHECKS = [
   { name: "site", items: [looked("site", SITE)] },
   { name: "holding", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
 ];
-
-/**
- * Usual values of what a job may leave out altogether, in the document's unit: common practice, no source. A button fills them in.
- *
- * @type {Record<string, number>}
- */
-export const USUAL = { "motion.slow_open_deg": 15, "motion.slow_close_deg": 15, "motion.stop_stiffness_n_per_m": 5e5 };
 
 /** How a means of protection works, in the order a person meets them. */
 export const KINDS = ["inherent", "inherent_force", "contact", "non_contact", "constant_pressure"];

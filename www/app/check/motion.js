@@ -7,7 +7,7 @@
 
 import { h } from "../dom.js";
 import { figuresList, plainTable } from "../rows.js";
-import { findingItems, shown, shownAt, sourcesNote } from "./words.js";
+import { driveNote, findingItems, shown, shownAt, sourcesNote } from "./words.js";
 
 const FINDINGS = ["motion_", "ramps_", "coast_", "hand_", "opening_", "closing_", "duty_"];
 
@@ -68,7 +68,7 @@ function drivenParts(sheet, { driven }) {
 /** @param {Sheet} sheet @param {Motion} motion */
 function limitParts(sheet, motion) {
   const say = (/** @type {string} */ key, /** @type {any} */ values = {}) => sheet.say(`check.limits.${key}`, values);
-  const { limits, open_stop, closed_stop, hand, duty } = motion;
+  const { limits, open_stop, closed_stop, hand, duty, drive_inertia_kg_m2: drive } = motion;
   const angle = (/** @type {number} */ value) => sheet.show(value, "angle");
   const stops = (/** @type {string} */ name, /** @type {keyof EndStop} */ key, /** @type {Quantity} */ quantity) => [
     say(`rows.${name}`),
@@ -108,6 +108,7 @@ function limitParts(sheet, motion) {
     h("h4", {}, say("title")),
     h("p", { class: "note" }, say("note")),
     plainTable(say("title"), [say("quantity"), say("closed"), say("open")], rows),
+    driveNote(sheet, "limits", drive),
     figuresList(figures),
     sourcesNote(sheet, [hand.source]),
   ];

@@ -9,7 +9,7 @@ import { h } from "../dom.js";
 import { createGroup } from "../group.js";
 import { createTable } from "../table.js";
 import { breakawayParts, holdingParts } from "./breakaway.js";
-import { AT_ONCE, CHECKS, USUAL } from "./groups.js";
+import { AT_ONCE, CHECKS } from "./groups.js";
 import { motionParts } from "./motion.js";
 import { peopleParts } from "./people.js";
 import { createSiteEditor } from "./site-editor.js";
@@ -57,9 +57,10 @@ export function createCheck(sheet) {
   function fill() {
     const { session } = sheet;
     for (const block of AT_ONCE) Object.assign(session.choice(`${block}.looked_at`), { value: "yes", assumed: false });
-    for (const [path, value] of Object.entries(USUAL)) {
+    for (const { path, usual, quantity } of session.rules.values()) {
+      if (usual === null) continue;
       const entry = session.entry(path);
-      if (entry.assumed && !entry.start) entry.type(sheet.core.bare(value, entry.rule.quantity, session.system), session.system);
+      if (entry.assumed && !entry.start) entry.type(sheet.core.bare(usual, quantity, session.system), session.system);
     }
     sheet.changed();
   }

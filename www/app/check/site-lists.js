@@ -104,13 +104,14 @@ export class SiteLists {
   restore(record) {
     if (!record) return;
     const starts = this.means.map(({ area }) => area);
-    this.means = [];
+    if (record.means) this.means = [];
     for (const means of listOf(record.means).filter(({ kind }) => KINDS.includes(kind))) this.addMeans(means);
     // What was not typed stays as the job to start from has it.
     this.means.forEach((means, index) => (means.area = starts[index] ?? means.area));
     this.#name();
-    while (this.obstacles.length > record.obstacles) this.takeObstacle(this.obstacles.length - 1);
-    while (this.obstacles.length < record.obstacles) this.addObstacle();
+    const count = record.obstacles ?? this.obstacles.length;
+    while (this.obstacles.length > count) this.takeObstacle(this.obstacles.length - 1);
+    while (this.obstacles.length < count) this.addObstacle();
   }
 
   /** Every number under the path its item now has. */

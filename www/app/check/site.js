@@ -23,8 +23,9 @@ export function siteParts(sheet, { plan }) {
   const reached = (/** @type {Zone} */ { kind, present }) => say(!present ? "wide" : entrapment.unreached.includes(kind) ? "unreached" : "reached");
   const zoneRows = zones.map((zone) => [
     name(zone),
-    zone.gap_m === null ? say("not_known") : sheet.show(zone.gap_m, "short_length"),
+    zone.gap_m === null ? say("not_known") : sheet.tape(zone.gap_m),
     shown(sheet, zone.gap_m === null ? null : zone.leaf_deg, "angle"),
+    sheet.show(zone.free_gap_m, "short_length"),
     ways(zone),
     reached(zone),
   ]);
@@ -40,7 +41,8 @@ export function siteParts(sheet, { plan }) {
     plainTable(say("means"), ["way", "wanted", "counted", "not_counted"].map((key) => say(`columns.${key}`)), meansRows),
     sourcesNote(sheet, means.map(({ source }) => source)),
     h("h4", {}, say("zones")),
-    plainTable(say("zones"), ["zone", "gap", "angle", "catches", "reach"].map((key) => say(`columns.${key}`)), zoneRows),
+    plainTable(say("zones"), ["zone", "gap", "angle", "free", "catches", "reach"].map((key) => say(`columns.${key}`)), zoneRows),
+    h("p", { class: "note" }, say("figures")),
     sourcesNote(sheet, zones.map(({ source }) => source)),
     ...sensorParts(sheet, entrapment),
     ...findingItems(sheet, plan, ["means_", "zones_", "sensors_", "signs_", "pedestrian_"]),
@@ -58,7 +60,7 @@ function sensorParts(sheet, { sensors, edge_unseen: unseen }) {
     zones.map(({ kind, gap_m: gap }) => [
       sheet.say("check.lists.means.item", { number: means + 1 }),
       sheet.say(`choices.site_means_reaches.${kind}`),
-      gap === 0 ? say("within") : say("misses", { gap: sheet.show(gap, "short_length") }),
+      gap === 0 ? say("within") : say("misses", { gap: sheet.tape(gap) }),
     ]),
   );
   return [

@@ -36,3 +36,9 @@ export function findingItems(sheet, plan, starts) {
   );
   return items.length ? [h("ul", { class: "findings" }, ...items)] : [];
 }
+
+/** Whether motor and gear are part of the numbers. @param {Sheet} sheet @param {"people" | "limits"} part @param {number | null} inertia */
+export function driveNote(sheet, part, inertia) {
+  const words = inertia == null ? sheet.say(`check.${part}.without_drive`) : sheet.say(`check.${part}.with_drive`, { inertia: sheet.show(inertia, "inertia") });
+  return h("p", { class: "note" }, words);
+}

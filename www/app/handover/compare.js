@@ -46,7 +46,7 @@ export function comparison(sheet, { checks, steps }) {
 
 /** @param {Sheet} sheet @param {Check} check @returns {Row} */
 function checkRow(sheet, { path, quantity, planned, least, most, measured, source, verdict }) {
-  const shown = (/** @type {number | null} */ value) => (value === null ? "" : quantity === "short_length" ? sheet.tape(value) : sheet.show(value, quantity));
+  const shown = (/** @type {number | null} */ value) => (value === null ? "" : quantity === "short_length" ? sheet.mark(value) : sheet.show(value, quantity));
   const kind = least === null ? "most" : most === null ? "least" : "range";
   return {
     ...worded(sheet, path, verdict),

@@ -6,6 +6,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
+import { faceOf } from "../setout/fit.js";
 import { figure, head, note, pairs, table } from "./blocks.js";
 
 const BLACK = "#000000";
@@ -42,7 +43,7 @@ export function drawingBlocks(sheet, { plan, calculation }) {
 /** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */
 function markBlocks(sheet, marks) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
-  const short = (/** @type {number | null} */ value) => (value === null ? "" : sheet.tape(value));
+  const short = (/** @type {number | null} */ value) => (value === null ? "" : sheet.mark(value));
   /** @type {[string, Mark][]} */
   const places = [
     [say("shaft"), marks.shaft],
@@ -59,6 +60,7 @@ function markBlocks(sheet, marks) {
       [
         [say("bracket_along"), short(marks.bracket_along_m)],
         [say("bracket_proud"), short(marks.bracket_proud_m)],
+        [say("face"), faceOf(sheet, marks)],
         [say("crank"), short(marks.crank.pivots_m)],
         [say("link"), short(marks.link.pivots_m)],
         [say("riser"), short(marks.riser_m)],

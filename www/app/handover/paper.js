@@ -6,7 +6,9 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
+import { cautionSentences } from "../cautions.js";
 import { h } from "../dom.js";
+import { judged, stopItems } from "../judged.js";
 import { verdictMark } from "../verdict-mark.js";
 import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
@@ -20,9 +22,6 @@ import { siteBlocks } from "./site.js";
 import { surveyBlocks } from "./survey.js";
 import { assumptionBlocks, findingBlocks, relationBlocks } from "./words.js";
 
-/** Cautions of the page, that go with the sheet. */
-const CAUTIONS = ["crush", "shear", "mains", "lift", "measure", "decide"];
-
 /**
  * @param {Sheet} sheet
  * @param {Result} result
@@ -32,17 +31,18 @@ export function paperBlocks(sheet, result) {
   return [
     { root: h("h2", {}, sheet.say("handover.paper.title")), keep: true },
     ...chosenBlocks(sheet, result),
+    ...stopBlocks(sheet, result),
     ...linkBlocks(sheet, sheet.session.job()),
     head(sheet.say("page.cautions")),
-    list(CAUTIONS.map((name) => sheet.say(`page.caution_${name}`))),
+    list(cautionSentences(sheet)),
     ...surveyBlocks(sheet, result),
     ...drawingBlocks(sheet, result),
     ...settingBlocks(sheet, result),
     ...siteBlocks(sheet, result),
     ...partsBlocks(sheet, result),
-    ...measuredBlocks(sheet, result),
-    ...signatureBlocks(sheet, result.job),
     ...findingBlocks(sheet, result),
+    ...measuredBlocks(sheet, result),
+    ...signatureBlocks(sheet, result),
     ...assumptionBlocks(sheet, result),
     ...relationBlocks(sheet, result),
     ...ownerBlocks(sheet),
@@ -50,21 +50,29 @@ export function paperBlocks(sheet, result) {
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
-function chosenBlocks(sheet, { job, plan: { rating, peak } }) {
+function chosenBlocks(sheet, { job, plan }) {
+  const { rating, peak } = plan;
   const say = (/** @type {string} */ key) => sheet.say(`handover.paper.chosen.${key}`);
   const ratio = (/** @type {number | null} */ value) => (value === null ? "–" : sheet.show(value, "ratio"));
   const required = job.required_reserve ?? sheet.session.rules.get("required_reserve")?.default ?? null;
-  const verdict = h("span", { class: "verdict" }, verdictMark(rating.verdict), sheet.say(`verdict.${rating.verdict}.word`));
+  const { state, word, about } = judged(sheet, plan);
+  const verdict = h("span", { class: "verdict" }, verdictMark(state), `${word} ${about}`);
   /** @type {[string, import("./blocks.js").Cell][]} */
   const rows = [
     [say("operator"), sheet.session.operator?.name ?? say("typed")],
-    [say("verdict"), verdict],
+    [say("whole"), verdict],
     [say("reserve"), `${ratio(rating.reserve)}; ${ratio(required)}`],
     [say("rated"), sheet.show(job.operator.rated_torque_n_m, "torque")],
     [say("needed"), sheet.show(peak.shaft_torque_n_m, "torque")],
     [say("worst"), `${sheet.show(peak.leaf_deg, "angle")}, ${sheet.say(`direction.${peak.direction}`)}`],
   ];
   return [head(say("title")), pairs(rows)];
+}
+
+/** What stops it stands on the first sheet, before anything that could be taken for a yes. @param {Sheet} sheet @param {Result} result @returns {Block[]} */
+function stopBlocks(sheet, { plan }) {
+  const items = stopItems(sheet, plan);
+  return items.length ? [head(sheet.say("handover.paper.stops.title")), { root: h("ul", { class: "stops" }, ...items) }] : [];
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */

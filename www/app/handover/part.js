@@ -30,6 +30,7 @@ export function createHandover(sheet, signal) {
   const differs = h("div", { class: "differs" });
   const first = h("p", { class: "note" }, say("first"));
   const show = h("button", { type: "button", class: "move show-sheet", onclick: () => open() }, say("show"));
+  const missing = h("p", { class: "error", role: "alert", hidden: true }, sheet.say("page.not_loaded"));
   const paper = h("div", { class: "paper" });
   const root = h(
     "section",
@@ -44,6 +45,7 @@ export function createHandover(sheet, signal) {
         h("div", {}, table, differs)),
       first,
       show,
+      missing,
       paper,
     ),
   );
@@ -53,14 +55,20 @@ export function createHandover(sheet, signal) {
   let preview = null;
 
   async function open() {
-    // The sheet's own modules and style come when the first one is wanted.
-    const { createPreview } = await import("./preview.js");
-    if (signal.aborted) return;
-    preview?.close();
-    preview = await createPreview(sheet, paper, signal, () => {
-      preview = null;
-      show.focus();
-    });
+    missing.hidden = true;
+    try {
+      // The sheet's own modules and style come when the first one is wanted; where they do not, the same button asks for them again.
+      const { createPreview } = await import("./preview.js");
+      if (signal.aborted) return;
+      preview?.close();
+      preview = await createPreview(sheet, paper, signal, () => {
+        preview = null;
+        show.focus();
+      });
+    } catch (error) {
+      console.error("pintle-calculator", error);
+      missing.hidden = false;
+    }
   }
 
   function update() {

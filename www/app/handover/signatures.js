@@ -14,12 +14,14 @@ export function day(sheet, date) {
   return format.format(new Date(`${date}T00:00:00Z`));
 }
 
-/** @param {Sheet} sheet @param {any} job @returns {Block[]} */
-export function signatureBlocks(sheet, job) {
+/** @param {Sheet} sheet @param {import("../sheet.js").Result} result @returns {Block[]} */
+export function signatureBlocks(sheet, { job, plan }) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.paper.signatures.${key}`);
   const record = job.record ?? {};
   const rows = ["installer", "owner"].map((who) => [say(who), record[who] ?? "", "", day(sheet, record[`${who}_date`])]);
   const { root } = table([say("who"), say("name"), say("sign"), say("date")], rows, "write signatures");
-  return [head(say("title")), note(say("note")), { root }];
+  const { stops } = plan.overall;
+  const standing = stops > 0 ? [note(sheet.say("handover.paper.signatures.stops", { count: stops }))] : [];
+  return [head(say("title")), ...standing, note(say("note")), { root }];
 }
 

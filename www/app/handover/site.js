@@ -29,12 +29,13 @@ function zoneBlocks(sheet, job, { zones, means, unreached }) {
   const word = (/** @type {boolean} */ yes) => say(yes ? "yes" : "no");
   const moves = (/** @type {("open" | "close")[]} */ list) => list.map((direction) => sheet.say(`direction.${direction}`)).join(", ");
   const kind = (/** @type {string} */ name) => sheet.say(`choices.site_means_reaches.${name}`);
-  const heads = ["zone", "moves", "angle", "gap", "counts", "reached"].map((key) => say(`columns.${key}`));
+  const heads = ["zone", "moves", "angle", "gap", "free", "counts", "reached"].map((key) => say(`columns.${key}`));
   const rows = zones.map((zone) => [
     zone.obstacle === null ? kind(zone.kind) : sheet.say("check.site.at_obstacle", { zone: kind(zone.kind), number: zone.obstacle + 1 }),
     moves(zone.directions) || "–",
     sheet.show(zone.leaf_deg, "angle"),
-    zone.gap_m === null ? say("unknown") : sheet.show(zone.gap_m, "short_length"),
+    zone.gap_m === null ? say("unknown") : sheet.tape(zone.gap_m),
+    sheet.tape(zone.free_gap_m),
     word(zone.present),
     zone.present ? word(!unreached.includes(zone.kind)) : "–",
   ]);
@@ -42,7 +43,7 @@ function zoneBlocks(sheet, job, { zones, means, unreached }) {
     [sheet.say(`choices.site_means_kind.${kind}`), ...(direction ? [sheet.say(`direction.${direction}`)] : [])].join(", "));
   return [
     head(say("title")),
-    note(say("source")),
+    note(`${sheet.say("check.site.figures")} ${say("source")}`),
     table(heads, rows),
     list([...means.map(({ direction, counted, wanted }) => say("count", { direction: sheet.say(`direction.${direction}`), counted, wanted })), ...fitted]),
     line(sheet.say("findings.force_must_be_measured")),

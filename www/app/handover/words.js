@@ -32,7 +32,9 @@ export function assumptionBlocks(sheet, { plan: { assumed } }) {
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function relationBlocks(sheet, { job, plan }) {
-  const say = (/** @type {string} */ key) => sheet.say(`handover.paper.relations.${key}`);
+  // The core names the relation it computed the hinges by.
+  const friction = plan.loads.friction_relation ?? "";
+  const say = (/** @type {string} */ key) => sheet.say(`handover.paper.relations.${key}`, { friction });
   const leans = [job.lean?.angle_deg, job.lean?.plumb_offset_m].some((value) => (value ?? 0) !== 0);
   const used = [
     "arm",
@@ -45,6 +47,7 @@ export function relationBlocks(sheet, { job, plan }) {
     ...(plan.breakaway ? ["slip"] : []),
     "marks",
     "gravity",
+    "unchecked",
   ];
   return [head(say("title")), list(used.map(say))];
 }

@@ -4,9 +4,13 @@
  * @import { PintleCalculator } from "../pintle-calculator.js"
  * @import { Row, Store } from "./store.js"
  *
- * How the keeping stands. `none`: nothing to keep yet; `kept`; `denied`: the browser keeps nothing; `full`; `wiped`: what was kept has
- * gone and the job on show is kept anew; `copied`: another tab changed the same job, so this one went on under a name of its own.
- * @typedef {"none" | "kept" | "denied" | "full" | "wiped" | "copied"} Keeping
+ * How the keeping stands. `none`: nothing to keep yet; `kept`; `denied`: the browser keeps nothing; `silent`: its storage does not answer;
+ * `full`; `wiped`: what was kept has gone and the job on show is kept anew; `copied`: another tab changed the same job, so this one went on
+ * under a name of its own.
+ * @typedef {"none" | "kept" | "denied" | "silent" | "full" | "wiped" | "copied"} Keeping
+ *
+ * A job to put on show: the row it is kept in, if it is, and whether it is newer than that row.
+ * @typedef {{ id: string | null, seen: number | null, document: any, dirty: boolean }} Shown
  *
  * @typedef {object} Listener
  * @property {() => void} changed the state, the name or the list may differ
@@ -14,12 +18,17 @@
  * @property {(name: string) => string} copyName a name for a second one of that name
  */
 
-import { holdTyped, takeHeld } from "../kept.js";
+import { forgetHeld, holdTyped, isJob, readHeld } from "../kept.js";
+import { covers, sameJob } from "./same.js";
 
 /** Typing rests this long before it is written. */
 const REST_MS = 400;
 /** Deleted jobs can be brought back this long. */
 const DELETED_MS = 30 * 24 * 3600 * 1000;
+/** The calculator waits this long for the job of last time before it starts with the page's example. */
+const START_MS = 1000;
+/** How it stands where the browser does not keep what it is given; a later write that succeeds ends it. */
+const BROKEN = ["denied", "silent", "full"];
 
 export class Keeper {
   /** @type {string | null} */
@@ -54,6 +63,10 @@ export class Keeper {
       this.#last = "";
       if (this.seen !== null) this.touch();
     };
+    store.answered = async () => {
+      this.state = "none";
+      this.#late(await this.#lastTime());
+    };
   }
 
   /** The job on show as a file holds it: with the text as typed. */
@@ -62,29 +75,59 @@ export class Keeper {
   }
 
   get #dirty() {
-    return JSON.stringify(this.document()) !== this.#last;
+    return this.#print() !== this.#last;
+  }
+
+  /** The job on show as text. The example in other units still is the example. */
+  #print() {
+    const document = this.document();
+    return JSON.stringify(this.id === null && document.entry ? { ...document, entry: { ...document.entry, system: null } } : document);
   }
 
   /** Puts the job of last time on show: this tab's, else the newest. */
   async start() {
-    const held = takeHeld();
-    await this.read();
-    const kept = this.rows.find(({ id }) => id === held?.id);
-    if (held && (held.dirty || !kept)) {
-      await this.#show(held.id, held.seen, held.document);
-      await this.save();
-    } else {
-      const row = kept?.deleted === null ? kept : this.list()[0];
-      if (row) await this.#show(row.id, row.saved, row.document);
-      else await this.calculator.ready;
-      this.#rest(!row);
-    }
+    const found = this.#lastTime();
+    const soon = Promise.race([found, new Promise((resolve) => setTimeout(resolve, START_MS, null))]);
+    this.#showing = true;
+    // Given as a promise, and at once: the calculator then starts with the job of last time, and not with another one first.
+    this.calculator.job = soon.then((last) => (last ? this.#expect(last) : null));
+    await this.calculator.ready;
+    const last = await soon;
+    await this.#shown(last?.dirty ?? false, !last);
+    if (last) this.#forget();
+    else found.then((late) => this.#late(late));
     this.tell.changed();
+  }
+
+  /** @returns {Promise<Shown | null>} */
+  async #lastTime() {
+    const held = readHeld();
+    const read = this.read();
+    // What is newer than its row need not wait for the rows.
+    if (held?.dirty) return held;
+    await read;
+    const kept = this.rows.find(({ id }) => id === held?.id);
+    if (held && !kept) return { ...held, dirty: true };
+    const row = kept?.deleted === null ? kept : this.list()[0];
+    return row ? shownOf(row) : null;
+  }
+
+  /** Storage was slow, or silent: the job of last time comes on show where nothing was typed meanwhile. @param {Shown | null} last */
+  async #late(last) {
+    if (this.id !== null || this.#dirty) await this.save();
+    else if (last) await this.#show(last);
+    this.#forget();
+    this.tell.changed();
+  }
+
+  /** What was held is on show; what is not in a row yet stays held. */
+  #forget() {
+    if (!this.#dirty) forgetHeld();
   }
 
   /** What is on show counts as kept. @param {boolean} [example] it is the page's own */
   #rest(example = false) {
-    this.#last = JSON.stringify(this.document());
+    this.#last = this.#print();
     this.#example = example ? this.calculator.jobTitle : "";
   }
 
@@ -93,11 +136,19 @@ export class Keeper {
     return this.rows.filter(({ deleted }) => deleted === null);
   }
 
+  /** The host takes the list off its page: what is typed is written, and the rows are let go of. */
+  async close() {
+    await this.save();
+    this.store.close();
+  }
+
   /** Reads the rows again, and takes out what was deleted long ago. */
   async read() {
     try {
       const rows = await this.store.all();
-      const old = rows.filter(({ deleted }) => deleted !== null && deleted < Date.now() - DELETED_MS);
+      const isOld = (/** @type {Row} */ { deleted }) => deleted !== null && deleted < Date.now() - DELETED_MS;
+      // What is no job was kept by an older page before it had one, and cannot be opened.
+      const old = rows.filter((row) => isOld(row) || !isJob(row.document));
       await Promise.all(old.map(({ id }) => this.store.remove(id)));
       this.rows = rows.filter((row) => !old.includes(row)).sort((a, b) => (b.deleted ?? b.at) - (a.deleted ?? a.at));
     } catch (error) {
@@ -119,7 +170,7 @@ export class Keeper {
   }
 
   async #write() {
-    if (this.#showing || !this.#dirty) return;
+    if (this.#showing || !this.#dirty || !isJob(this.document())) return;
     if (this.seen === null && ["", this.#example].includes(this.calculator.jobTitle)) this.calculator.jobTitle = this.tell.newName();
     const document = this.document();
     try {
@@ -138,6 +189,7 @@ export class Keeper {
       }
       this.state = state;
       this.#last = JSON.stringify(document);
+      forgetHeld();
     } catch (error) {
       this.#failed(error);
     }
@@ -155,29 +207,65 @@ export class Keeper {
   /** @param {unknown} error */
   #failed(error) {
     console.warn("pintle-jobs", error);
-    this.state = /** @type {DOMException} */ (error)?.name === "QuotaExceededError" ? "full" : "denied";
+    const { name = "" } = /** @type {DOMException} */ (error ?? {});
+    this.state = name === "QuotaExceededError" ? "full" : name === "TimeoutError" ? "silent" : "denied";
   }
 
   /** Before the page is reloaded or goes: this tab's job, with what was typed in the last moment. Throws where nothing can be held. */
   hold() {
+    const document = this.document();
+    // Before there is a job there is nothing to hold, and what the page before it held stays.
+    if (!isJob(document)) return;
     const dirty = this.#dirty;
     // A page nobody typed in starts afresh.
     if (this.id === null && (!dirty || (this.#showing && !this.#coming))) return;
     this.id ??= newId();
-    holdTyped({ id: this.id, seen: this.seen, dirty, document: this.document() });
+    holdTyped({ id: this.id, seen: this.seen, dirty, document });
   }
 
   /**
-   * Puts another document on show, the one before written first. It is a new job, kept from now on.
+   * Puts another document on show, the one before written first. It is kept from now on: as a new job, or as the one it already is.
    *
    * @param {any} document null: the page's own example, kept once something is typed
+   * @param {boolean} [second] whether a second one is wanted of a job that is here
+   * @returns {Promise<boolean>} whether it is a job that was not here before
    */
-  async open(document) {
+  async open(document, second = false) {
+    const known = async (/** @type {any} */ given) => document && !second && (await this.#showKnown(given));
     await this.#leave();
-    await this.#show(null, null, document);
-    if (document) await this.save();
-    else this.#rest(true);
+    await this.read();
+    if (await known(document)) return false;
+    await this.#show({ id: null, seen: null, document, dirty: false });
+    // The page has its own way to write a job: only now can it be compared with what the page wrote before.
+    if (await known(this.document())) return false;
+    if (document) {
+      const { jobTitle } = this.calculator;
+      const named = (/** @type {string} */ name) => this.list().some((row) => row.document.title === name);
+      let name = jobTitle;
+      while (name && named(name)) name = this.tell.copyName(name);
+      if (name !== jobTitle) this.calculator.jobTitle = name;
+      this.#last = "";
+      await this.save();
+    }
     this.tell.changed();
+    return true;
+  }
+
+  /**
+   * Puts the kept job on show that a document is, if it is one; with what the document has beside it and the row has not.
+   *
+   * @param {any} document
+   */
+  async #showKnown(document) {
+    const same = this.list().filter((row) => sameJob(row.document, document) && (covers(row.document, document) || covers(document, row.document)));
+    const title = document.title ?? "";
+    const row = same.find((one) => one.document.title === title) ?? same.find((one) => one.document.title?.startsWith(title));
+    if (!row) return false;
+    if (this.before?.id === row.id) this.before = null;
+    if (!covers(row.document, document)) await this.#show({ ...shownOf(row), document: { ...document, title: row.document.title }, dirty: true });
+    else if (this.id !== row.id) await this.#show(shownOf(row));
+    this.tell.changed();
+    return true;
   }
 
   /** Puts a kept job on show. @param {string} id */
@@ -185,10 +273,7 @@ export class Keeper {
     await this.#leave();
     await this.read();
     const row = this.rows.find((one) => one.id === id);
-    if (row) {
-      await this.#show(row.id, row.saved, row.document);
-      this.#rest();
-    }
+    if (row) await this.#show(shownOf(row));
     this.tell.changed();
   }
 
@@ -196,7 +281,8 @@ export class Keeper {
   async back() {
     const { before } = this;
     if (!before) return;
-    if (this.list().some(({ id }) => id === before.id)) await this.openRow(/** @type {string} */ (before.id));
+    if (before.id === null) await this.open(null);
+    else if (this.list().some(({ id }) => id === before.id)) await this.openRow(before.id);
     else await this.open(before.document);
     this.before = null;
     this.tell.changed();
@@ -207,18 +293,32 @@ export class Keeper {
     this.before = { id: this.id, document: this.document() };
   }
 
-  /** @param {string | null} id @param {number | null} seen @param {any} document */
-  async #show(id, seen, document) {
+  /** @param {Shown} next its document null: the page's own example */
+  async #show(next) {
+    this.#showing = true;
+    this.calculator.job = this.#expect(next);
+    await this.calculator.ready;
+    await this.#shown(next.dirty, next.document === null);
+  }
+
+  /** @param {Shown} next @returns {any} its document */
+  #expect({ id, seen, document, dirty }) {
     this.id = id;
     this.seen = seen;
-    this.#example = this.#last = "";
-    if (this.state !== "denied" && this.state !== "full") this.state = id === null ? "none" : "kept";
+    this.#example = "";
+    // As long as it is on its way it is what its row has, unless it is newer.
+    this.#last = dirty || id === null ? "" : JSON.stringify(document);
+    if (!BROKEN.includes(this.state)) this.state = id === null ? "none" : "kept";
     this.#coming = document;
-    this.#showing = true;
-    this.calculator.job = document;
-    await this.calculator.ready;
+    return document;
+  }
+
+  /** The calculator has what it was given. @param {boolean} dirty it is newer than its row @param {boolean} example it is the page's own */
+  async #shown(dirty, example) {
     this.#coming = null;
     this.#showing = false;
+    if (dirty) await this.save();
+    else this.#rest(example);
   }
 
   /** @param {string} id @param {string} name */
@@ -232,7 +332,7 @@ export class Keeper {
   async duplicate(id, name) {
     await this.save();
     const row = this.rows.find((one) => one.id === id);
-    if (row) await this.open({ ...row.document, title: name });
+    if (row) await this.open({ ...row.document, title: name }, true);
   }
 
   /** Deletes a job; it can be brought back for a month. @param {string} id */
@@ -276,4 +376,9 @@ export class Keeper {
 /** Random; `crypto.randomUUID` is missing where a page comes without encryption. */
 function newId() {
   return crypto.getRandomValues(new Uint32Array(3)).join("-");
+}
+
+/** @param {Row} row @returns {Shown} */
+function shownOf({ id, saved, document }) {
+  return { id, seen: saved, document, dirty: false };
 }

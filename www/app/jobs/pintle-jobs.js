@@ -11,6 +11,7 @@
  */
 
 import { loadCore } from "../core.js";
+import { tellFailed } from "../failed.js";
 import { isLink, linkOf, openLink } from "../link.js";
 import { languageOf } from "../sources.js";
 import { loadStrings, nearestLanguage } from "../strings.js";
@@ -23,7 +24,7 @@ import { createView } from "./view.js";
 export class PintleJobs extends HTMLElement {
   #tree = this.attachShadow({ mode: "open" });
   #ended = new AbortController();
-  #observer = new MutationObserver(() => this.#speak());
+  #observer = new MutationObserver(() => this.#speak().catch((error) => tellFailed(this, error, () => this.#speak())));
   /** @type {Keeper | null} */
   #keeper = null;
   /** @type {Core | null} */
@@ -37,6 +38,7 @@ export class PintleJobs extends HTMLElement {
     const calculator = this.#calculator();
     if (!calculator) return console.error("pintle-jobs: no calculator");
     await customElements.whenDefined(calculator.localName);
+    if (!this.isConnected) return;
     this.#ended = new AbortController();
     const { signal } = this.#ended;
     const keeper = new Keeper(calculator, new Store(new URL(".", document.baseURI).pathname), {
@@ -53,14 +55,28 @@ export class PintleJobs extends HTMLElement {
     addEventListener("pagehide", () => this.#holdQuietly(), { signal });
     addEventListener("hashchange", () => this.#openAddress(), { signal });
     watchDrops((file) => this.openFile(file), signal);
-    [this.#core, this.#tree.adoptedStyleSheets] = await Promise.all([loadCore(), loadStyleSheets(), this.#speak()]);
-    await started;
-    await this.#openAddress();
+    await this.#load(started);
   }
 
   disconnectedCallback() {
     this.#ended.abort();
     this.#observer.disconnect();
+    this.#keeper?.close();
+    this.#keeper = this.#view = this.#strings = null;
+    this.#tree.replaceChildren();
+  }
+
+  /** What it needs besides its modules; where something does not come that is told, with a way to try again. @param {Promise<void>} started */
+  async #load(started) {
+    const { signal } = this.#ended;
+    try {
+      [this.#core, this.#tree.adoptedStyleSheets] = await Promise.all([loadCore(), loadStyleSheets(), this.#speak()]);
+    } catch (error) {
+      if (!signal.aborted) tellFailed(this, error, () => this.#load(started));
+      return;
+    }
+    await started;
+    if (!signal.aborted) await this.#openAddress();
   }
 
   /** Throws where the browser can hold nothing. */
@@ -95,8 +111,7 @@ export class PintleJobs extends HTMLElement {
   async #open(read, source) {
     const { errors, document } = await attempt(read);
     if (errors) return this.#view?.refuse(errors, source);
-    await this.#keeper?.open(document);
-    this.#view?.opened();
+    this.#view?.opened((await this.#keeper?.open(document)) ?? true);
   }
 
   #calculator() {
@@ -113,10 +128,12 @@ export class PintleJobs extends HTMLElement {
   async #speak() {
     const wanted = nearestLanguage(languageOf(this));
     if (this.#strings?.language === wanted) return;
-    this.#strings = await loadStrings(wanted);
+    const strings = await loadStrings(wanted);
     const keeper = this.#keeper;
-    if (!keeper) return;
-    this.#view = createView(this.#strings, keeper, {
+    // Taken off the page, or overtaken by another language or by another call.
+    if (!keeper || wanted !== nearestLanguage(languageOf(this)) || this.#strings?.language === wanted) return;
+    this.#strings = strings;
+    this.#view = createView(strings, keeper, {
       core: () => this.#core,
       link: (core) => linkOf(core, keeper.calculator.job, /** @type {any} */ (keeper.calculator.record), this.getAttribute("page") ?? undefined),
       openFile: (file) => this.openFile(file),

@@ -6,8 +6,13 @@
  */
 
 const ROWS = "jobs";
+/** Storage answers within milliseconds, on a busy phone within a second or two: one that needs longer than this does not answer. */
+const PATIENCE_MS = 4000;
 
 export class Store {
+  /** Whether it was asked for and does not answer: nothing is waited for again before it does. */
+  silent = false;
+
   /** @param {string} folder path of the page's folder */
   constructor(folder) {
     this.name = `pintle-jobs:${folder}`;
@@ -15,6 +20,8 @@ export class Store {
     this.opened = null;
     /** Called when the rows were taken away while they were open. */
     this.lost = () => {};
+    /** Called when storage that was silent answers after all. */
+    this.answered = () => {};
   }
 
   /** Every row, those deleted too. @returns {Promise<Row[]>} rejects where the browser keeps nothing */
@@ -25,6 +32,13 @@ export class Store {
   /** @param {string} id */
   remove(id) {
     return this.#run("readwrite", (rows) => rows.delete(id));
+  }
+
+  /** Lets go of the rows. */
+  close() {
+    this.lost = this.answered = () => {};
+    this.opened?.then((database) => database.close()).catch(() => {});
+    this.opened = null;
   }
 
   /**
@@ -52,16 +66,26 @@ export class Store {
   /**
    * @param {IDBTransactionMode} mode
    * @param {(rows: IDBObjectStore) => IDBRequest} ask
-   * @returns {Promise<any>} the request's result, once the transaction is through
+   * @returns {Promise<any>} the request's result, once the transaction is through; rejects with a `TimeoutError` where nothing answers
    */
   async #run(mode, ask) {
-    const database = await this.#open();
-    return new Promise((resolve, reject) => {
-      const transaction = database.transaction(ROWS, mode);
-      const request = ask(transaction.objectStore(ROWS));
+    if (this.silent) throw silence();
+    const opening = this.#open();
+    const database = await within(opening, () => {
+      this.silent = true;
+      opening.finally(() => {
+        this.silent = false;
+        this.answered();
+      }).catch(() => {});
+    });
+    const transaction = database.transaction(ROWS, mode);
+    const request = ask(transaction.objectStore(ROWS));
+    const through = new Promise((resolve, reject) => {
       transaction.oncomplete = () => resolve(request.result);
       transaction.onabort = () => reject(transaction.error ?? new Error("the browser broke off"));
     });
+    // Given up, it must not be written later, behind the back of what is kept by then.
+    return within(through, () => transaction.abort());
   }
 
   #open() {
@@ -84,4 +108,26 @@ export class Store {
     this.opened.catch(() => (this.opened = null));
     return this.opened;
   }
+}
+
+/**
+ * What a promise gives, if it does so in time.
+ *
+ * @template Value
+ * @param {Promise<Value>} promise
+ * @param {() => void} giveUp called when it does not
+ * @returns {Promise<Value>}
+ */
+function within(promise, giveUp) {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => {
+      reject(silence());
+      giveUp();
+    }, PATIENCE_MS);
+    promise.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}
+
+function silence() {
+  return new DOMException("storage does not answer", "TimeoutError");
 }

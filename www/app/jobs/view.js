@@ -86,11 +86,11 @@ export function createView(strings, keeper, host) {
     return { link, code: core.qr(link) };
   }
 
-  /** A job was opened from elsewhere: the one before is one press away. */
-  function opened() {
+  /** A job was opened from elsewhere: the one before is one press away. @param {boolean} fresh whether it was not here before */
+  function opened(fresh) {
     const { before } = keeper;
     const title = before?.document?.title || say("jobs.nameless");
-    tell(say("jobs.opened", { name: keeper.calculator.jobTitle }), say("jobs.back", { name: title }), before ? () => keeper.back() : undefined);
+    tell(say(fresh ? "jobs.opened" : "jobs.known", { name: keeper.calculator.jobTitle }), say("jobs.back", { name: title }), before ? () => keeper.back() : undefined);
     update();
   }
 

@@ -66,7 +66,8 @@ function rowOf(sheet, [key, quantity], stands) {
   const cells = stands.map((stand) => {
     const value = stand[key];
     if (value === null) return "–";
-    return quantity === null ? sheet.say(`setout.choices.elbow.${value}`) : sheet.show(Number(value), quantity);
+    if (quantity === null) return sheet.say(`setout.choices.elbow.${value}`);
+    return quantity === "short_length" ? sheet.mark(Number(value)) : sheet.show(Number(value), quantity);
   });
   return h("tr", {}, h("th", { scope: "row" }, sheet.say(`setout.rows.${key}`)), ...cells.map((cell) => h("td", {}, cell)));
 }

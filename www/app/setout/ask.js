@@ -49,7 +49,7 @@ export class Ask {
       const value = name === "step" ? stepName(start.step_m) : (start[name] ?? options[0]);
       this.choices.set(name, { value, start: value, assumed: true });
     }
-    for (const area of start.keep_out ?? []) this.addKeepOut(area);
+    for (const area of Array.isArray(start.keep_out) ? start.keep_out : []) this.addKeepOut(area);
     this.startKeepOuts = this.keepOuts;
   }
 
@@ -147,8 +147,9 @@ export class Ask {
   /** @param {AskRecord | undefined} record */
   restore(record) {
     if (!record) return;
-    while (this.keepOuts < record.keepOuts) this.addKeepOut();
-    while (this.keepOuts > record.keepOuts) this.removeKeepOut(this.keepOuts - 1);
+    const count = record.keepOuts ?? this.keepOuts;
+    while (this.keepOuts < count) this.addKeepOut();
+    while (this.keepOuts > count) this.removeKeepOut(this.keepOuts - 1);
     for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) this.entries.get(path)?.type(text, system, meant);
     for (const [name, value] of Object.entries(record.choices ?? {})) {
       const known = CHOICES[name]?.includes(value);

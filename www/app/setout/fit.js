@@ -6,7 +6,6 @@
  */
 
 import { h } from "../dom.js";
-import { torqueOnly } from "../job.js";
 import { figuresList, plainTable } from "../rows.js";
 
 /** @type {(keyof Mark)[]} */
@@ -36,29 +35,31 @@ export function createFit(sheet, jobWithBlock) {
 }
 
 /**
- * The clearances with the areas asked for; the leaf is a line and the arm as wide as the search has it, until the job says more.
+ * The clearances with the areas asked for and what stands around; the leaf is a line until the job says more.
  *
  * @param {Sheet} sheet
  * @param {any} job
  * @returns {Clearances | null}
  */
 function clearancesOf({ core }, job) {
-  const room = job.room ?? { arm_half_width_m: job.setout.arm_half_width_m };
   try {
-    const calculation = new core.Calculation({ ...torqueOnly(job), setout: job.setout, room, uncertainty: null });
-    const { clearances } = calculation.plan();
-    calculation.free();
-    return clearances ?? null;
+    return core.clearances(job);
   } catch {
     // A fault of the block is told beside its field.
     return null;
   }
 }
 
+/** Where the leaf's face is, which marks are from. @param {Sheet} sheet @param {MarkOut} marks */
+export function faceOf(sheet, { face_m: face, assumed }) {
+  const shown = sheet.mark(face);
+  return assumed.includes("room.front_m") ? sheet.say("setout.fit.assumed", { value: shown }) : shown;
+}
+
 /** @param {Sheet} sheet @param {MarkOut} marks */
 function marksPart(sheet, marks) {
   const say = (/** @type {string} */ key, /** @type {any} */ values) => sheet.say(`setout.fit.${key}`, values);
-  const short = (/** @type {number | null} */ value) => (value === null ? say("unknown") : sheet.show(value, "short_length"));
+  const short = (/** @type {number | null} */ value) => (value === null ? say("unknown") : sheet.mark(value));
   const angle = (/** @type {number} */ value) => sheet.show(value, "angle");
   /** @type {[string, Mark][]} */
   const places = [
@@ -71,6 +72,7 @@ function marksPart(sheet, marks) {
   const figures = [
     [say("bracket_along"), short(marks.bracket_along_m)],
     [say("bracket_proud"), short(marks.bracket_proud_m)],
+    [say("face"), faceOf(sheet, marks)],
     [say("crank"), short(marks.crank.pivots_m)],
     [say("link"), short(marks.link.pivots_m)],
     [say("crank_cut"), short(marks.crank.cut_m)],
@@ -108,7 +110,7 @@ function tapePart(sheet, cost) {
   return [
     h("h3", {}, say("tape_title")),
     h("p", { class: "lead-sentence" }, say("measure_twice", { dimension: sheet.fieldName(cost.measure_twice) })),
-    h("p", { class: "note" }, say("tape_note", { error: sheet.show(cost.error_m, "short_length") })),
+    h("p", { class: "note" }, say("tape_note", { error: sheet.tape(cost.error_m) })),
     plainTable(say("tape_title"), heads, rows),
     h("p", {}, say("tape_worst", { reserve: shown(worst.reserve, "ratio"), square_from: squareFrom, square_to: squareTo, bend_from: bendFrom, bend_to: bendTo })),
     ...(worst.broken > 0 ? [h("p", {}, say("tape_broken", { count: sheet.show(worst.broken, "count") }))] : []),
@@ -123,7 +125,7 @@ function clearPart(sheet, clearances) {
   const rows = clearances.gaps.map((gap) => [
     say(`parts.${gap.part}`),
     say(`against.${gap.against}`, { number: gap.index + 1 }),
-    sheet.show(gap.least_m, "short_length"),
+    sheet.tape(gap.least_m),
     sheet.show(gap.leaf_deg, "angle"),
   ]);
   return [

@@ -51,7 +51,8 @@ export function createFront(sheet, ask) {
     const title = sheet.say("setout.front.caption", { aim: sheet.say(`setout.choices.aim.${aim}`) });
     const cell = (/** @type {Stand} */ point, /** @type {[keyof Stand, Quantity]} */ [key, quantity]) => {
       const value = point[key];
-      return value === null ? "–" : sheet.show(Number(value), quantity);
+      if (value === null) return "–";
+      return quantity === "short_length" ? sheet.mark(Number(value)) : sheet.show(Number(value), quantity);
     };
     const rows = points.map((point) => h("tr", {}, h("th", { scope: "row" }, cell(point, ["shaft_torque_n_m", "torque"])), ...columns.map((column) => h("td", {}, cell(point, column)))));
     const heads = [["shaft_torque_n_m"], ...columns].map(([key]) => h("th", { scope: "col" }, sheet.say(`setout.rows.${key}`)));

@@ -195,7 +195,7 @@ export function createMap(sheet, signal, { look, take }) {
     if (!table.open || !picture || !known) return;
     const stops = (/** @type {number} */ count) => Array.from({ length: Math.ceil(count / TABLE) }, (_, index) => index * TABLE);
     const count = grid.columns * grid.rows;
-    const short = (/** @type {number} */ value) => sheet.show(value, "short_length");
+    const short = (/** @type {number} */ value) => sheet.mark(value);
     const [columns, rows] = [stops(grid.columns), stops(grid.rows)];
     const place = (/** @type {number} */ column, /** @type {number} */ row) => /** @type {NonNullable<typeof picture>} */ (picture).place_m(column, row);
     head.replaceChildren(h("th", { scope: "col" }, sheet.say("setout.map.corner")), ...columns.map((column) => h("th", { scope: "col" }, short(place(column, 0)[0]))));

@@ -35,12 +35,13 @@ export function takeArm(sheet, arm) {
 }
 
 /**
- * The length as a person would type it; with all its digits, in metres, where those are not enough to say it.
+ * The length as a person would type it: by the marks of a tape where it is on one, else in decimals; with all its digits, in metres, where
+ * those are not enough to say it.
  *
  * @param {Sheet} sheet
  * @param {number} value
  */
 function textOf({ core, session }, value) {
-  const text = core.bare(value, "short_length", session.system);
-  return Math.abs(core.read(text, "short_length", session.system) - value) < SAME_M ? text : `${value} m`;
+  const texts = [...(session.system === "us" ? [core.feet_inches(value, 64)] : []), core.bare(value, "short_length", session.system)];
+  return texts.find((text) => Math.abs(core.read(text, "short_length", session.system) - value) < SAME_M) ?? `${value} m`;
 }

@@ -24,7 +24,7 @@ export function wayOut(sheet, change) {
 /** A place of the map. @param {Sheet} sheet @param {Pad | null} pad */
 export function padSentence(sheet, pad) {
   if (!pad) return sheet.say("setout.map.not_yet");
-  const short = (/** @type {number} */ value) => sheet.show(value, "short_length");
+  const short = (/** @type {number} */ value) => sheet.mark(value);
   const place = sheet.say("setout.map.place", { x: short(pad.arm.shaft_x_m), y: short(pad.arm.shaft_y_m) });
   if (pad.ruled_out) return sheet.say("setout.map.ruled_out", { place, why: inTheWay(sheet, pad.ruled_out) });
   return sheet.say("setout.map.works", {

@@ -9,5 +9,14 @@ use super::{Log, Step};
 pub const STEPS: &[Step] = &[Step { name: "speed", after: None, shown: true, run: benches }];
 
 fn benches(log: &mut Log) -> Result<()> {
-    log.run(Command::new("cargo").args(["bench", "--quiet", "--package", "pintle-core", "--bench", "*"]))
+    log.run(Command::new("cargo").args([
+        "bench",
+        "--quiet",
+        "--package",
+        "pintle-core",
+        "--package",
+        "pintle-web",
+        "--bench",
+        "*",
+    ]))
 }

@@ -9,6 +9,9 @@ use crate::job::{Aim, Elbow};
 use crate::real::atan2;
 use core::f64::consts::PI;
 
+/// Excess from which on no further rectangle is looked at.
+const FAR: f64 = 0.3;
+
 /// Values of one term at the stations.
 type Row = [f64; INTERVALS + 1];
 
@@ -94,10 +97,13 @@ impl Site<'_> {
             scales.note(Some(Limit::MostShaftTorqueNM), torque - most);
         }
         // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
-        if scales.excess < 0.3 {
+        if scales.excess < FAR {
             let swept = if setout.keep_out.is_empty() { None } else { Some(Swept::new(self, bare)) };
             for rectangle in 0..setout.keep_out.len() {
                 for part in [CRANK, LINK] {
+                    if scales.excess >= FAR {
+                        break;
+                    }
                     let noted = if self.given_up == Some(Limit::KeepOut) { scales.objective } else { scales.excess };
                     // What is wider than this changes nothing.
                     let bar = self.wanted_gap_m() - noted.max(0.0);

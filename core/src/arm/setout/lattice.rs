@@ -4,7 +4,7 @@
 //! `d/most` and `d/least`, and for each sum the link lies between the lengths that put it at either end of the allowed angle. So a shaft and
 //! bracket cost a few dozen pairs, and nearly all of these are dismissed at one leaf angle, where the best so far is already beaten.
 //! A lattice with few shafts and brackets is walked whole; a finer one in boxes around the continuous optima, which move with what they find
-//! until nothing better is near. All of it together ends after a bounded amount of work, with the best found by then; a walk that was cut short
+//! until nothing better is near; where no arm at all keeps the limits, none on the lattice does. All of it together ends after a bounded amount of work, with the best found by then; a walk that was cut short
 //! may have missed a better arm, and whoever has such a lattice does well to narrow its ranges.
 
 use super::bare::{Bare, STRAIGHT_M2};
@@ -23,9 +23,12 @@ const REACHES: [i64; 4] = [1, 3, 7, 12];
 /// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
 const FIRST_ASKED: [usize; 6] = [Site::tenth(), 12, 20, 28, 36, INTERVALS];
 /// Work after which a walk ends with the best it has: an arm asked at its first stations is one, an arm weighed over the swing [`WEIGHED`].
-/// About a second natively; only a fine step under loose limits comes near it.
-const MOST_WORK: u64 = 12_000_000;
+/// About a fifth of a second natively; only a fine step under loose limits comes near it.
+const MOST_WORK: u64 = 4_000_000;
 const WEIGHED: u64 = 60;
+/// Excess of the nearest of the continuum's arms from which on the lattice is left alone: its arms are some of the continuum's, and where so many
+/// scattered and descended from come no nearer than a millimetre, there is none to be found between them.
+const HOPELESS: f64 = 1e-3;
 /// Excess between the stations that a parabola may still miss.
 const ROUGH: f64 = 1e-4;
 /// Rounding of a sum of steps, m.
@@ -53,6 +56,9 @@ pub(crate) struct OnLattice {
 impl Site<'_> {
     /// The best set-out on the lattice, `None` where there is none; `optima` are continuous ones, the best first.
     pub fn best_on_lattice(&self, step_m: f64, optima: &[Found]) -> Option<OnLattice> {
+        if optima.first().is_some_and(|nearest| nearest.excess > HOPELESS) {
+            return None;
+        }
         let setout = self.setout;
         let range = |[least, most]: [f64; 2]| {
             [libm::ceil((least - 1e-10) / step_m) as i64, libm::floor((most + 1e-10) / step_m) as i64]
@@ -231,7 +237,11 @@ impl Walk<'_> {
             && let Some(best) = &self.best
         {
             let most = best.objective * site.torque_scale_n_m;
-            if asked.iter().any(|station| station.asks(&arm, most)) {
+            // Nearly all are dismissed by the first: asked alone, since asked in pairs each would cost as much as all.
+            if asked[0].asks(&arm, most) {
+                return;
+            }
+            if asked[1..].iter().any(|station| station.asks(&arm, most)) {
                 return;
             }
         }

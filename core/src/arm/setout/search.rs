@@ -30,6 +30,10 @@ const FEW_STARTS: usize = 4;
 const ROUGH: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
 const FURTHER: Effort = Effort { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true, hopeful: false };
 const FURTHER_COUNT: usize = 7;
+/// Least excess, in metres, radians or plain, from which on the limits are not missed by a hair: after the first few steps so many of the nearest
+/// go on; after some more the nearest alone are told to the last digit, and none where a limit is given up to see what that would do.
+const HOPELESS: f64 = 0.01;
+const FURTHER_UNKEPT: usize = 24;
 const FINE_COUNT: usize = 3;
 const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true, hopeful: false };
 
@@ -58,11 +62,21 @@ impl Site<'_> {
             starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ROUGH)).collect();
         arrange(&mut found, Found::beats);
         // Where nothing keeps the limits yet, all go on: whichever does is worth more than the best of those that do not.
+        let hopeless = |found: &[Found]| found.first().is_some_and(|found| found.excess > HOPELESS);
+        if hopeless(&found) {
+            found.truncate(FURTHER_UNKEPT);
+        }
         let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
         for better in found.iter_mut().take(further) {
             *better = workshop.descend(self, *better, &bounds, FURTHER);
         }
         arrange(&mut found, Found::beats);
+        if hopeless(&found) {
+            found.truncate(FINE_COUNT);
+            if self.given_up.is_some() {
+                return found;
+            }
+        }
         self.exact = true;
         for (rank, best) in found.iter_mut().enumerate() {
             // What was good enough to look around is weighed again to the last digit, and brought inside the limits where it is not.

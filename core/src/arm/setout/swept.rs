@@ -70,7 +70,10 @@ impl<'a, 'b> Swept<'a, 'b> {
             let next = (index + 1).min(INTERVALS);
             let mut gap = parting_m(keep_out, elbow, other);
             if gap - bar <= moved[index].max(moved[next]) {
-                gap = separation_m(keep_out, elbow, other);
+                // Where they overlap that is the separation already.
+                if gap > 0.0 {
+                    gap = separation_m(keep_out, elbow, other);
+                }
                 gaps[index] = gap;
             }
             least = least.min(gap);

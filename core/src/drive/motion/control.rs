@@ -20,6 +20,11 @@ impl<'a> Control<'a> {
         Control { profile, least: LEAST_COMMAND * motor.no_load_rad_s }
     }
 
+    /// The least speed it asks for, rad/s.
+    pub fn least(&self) -> f64 {
+        self.least
+    }
+
     /// Acceleration it asks for after some way from the start at some speed forward, rad/s²: that of the profile there, and what makes up for
     /// the difference. Where the profile brakes, a shaft that is slower comes by its speeds the more slowly, and so brakes less: it never
     /// comes to a stand for being late.

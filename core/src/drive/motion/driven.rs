@@ -1,10 +1,11 @@
 //! The leaf through time where a motor drives it against friction, wind and lean: does it arrive, and when.
 
 use super::control::Control;
-use super::integrate::{Walk, crossing_s, step};
-use super::{Motor, Moving, Profile};
+use super::integrate::{Trial, Walk};
+use super::{Motor, Moving, Profile, Track};
 use crate::arm::Station;
 use crate::drive::{Direction, WindCase};
+use crate::leaf::LeafStation;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -20,6 +21,11 @@ const STANDS_AFTER_S: f64 = 10.0;
 
 /// Longest time looked at, s. A leaf that takes longer creeps rather than opens.
 const LONGEST_S: f64 = 1800.0;
+
+/// Longest step: the time in which so many times the fastest speed that is asked for would do a hundredth of the way. So short that no step leaps
+/// over a braking before a slow zone, which the estimate of its error would not see.
+const SPARE_SPEED: f64 = 4.0;
+const LONGEST_PART: f64 = 100.0;
 
 /// Most steps: an end to what a hostile document can ask for.
 const MOST_STEPS: usize = 100_000;
@@ -109,32 +115,39 @@ struct Driven<'a> {
 }
 
 impl Driven<'_> {
-    /// Acceleration of the shaft's progress, rad/s², and the moment on the leaf, N·m.
+    /// Where the leaf is after some progress of the shaft, and what the drive must supply there, N·m.
+    fn place(&self, progress: f64) -> Place {
+        let station = self.moving.path.at(progress);
+        let leaf = self.moving.loads.station(station.leaf_rad);
+        let demand_n_m = self.moving.loads.demand_of_n_m(&leaf, self.direction, self.wind);
+        Place { station, leaf, demand_n_m }
+    }
+
+    /// Acceleration of the shaft's progress, rad/s², and what the arm takes, N·m at the shaft.
     ///
     /// `I·θ̈ = τ − D` with the demand `D = s·τ_f − M_w − M_g`, `J·q̈ = T − e·θ'·τ`, where `e = 1/η` while the shaft drives the leaf and `η` while
     /// the leaf drives the shaft; with `θ̈ = θ'·q̈ + θ''·q̇²` and `A = D + I·θ''·q̇²`:
     /// `q̈ = (T − e·θ'·A)/(J + e·I·θ'²)`, and `τ` has the sign of `A·J + I·θ'·T` whichever `e` is.
-    fn force(&self, station: &Station, speed: f64, torque_n_m: f64) -> Force {
+    fn force(&self, place: &Place, speed: f64, torque_n_m: f64) -> Force {
+        let station = &place.station;
         let (gain, inertia, shaft) = (station.gain, self.moving.loads.inertia_kg_m2, self.motor.inertia_kg_m2);
-        let demand = self.moving.loads.demand_n_m(station.leaf_rad, self.direction, self.wind);
-        let steady = demand + inertia * station.gain_rate * speed * speed;
+        let steady = place.demand_n_m + inertia * station.gain_rate * speed * speed;
         let driving = (steady * shaft + inertia * gain * torque_n_m) * self.direction.sign() >= 0.0;
         let share = if driving { 1.0 / self.moving.efficiency } else { self.moving.efficiency };
         let acceleration = (torque_n_m - share * gain * steady) / (shaft + share * inertia * gain * gain);
         let leaf_n_m = steady + inertia * gain * acceleration;
-        Force { leaf_rad: station.leaf_rad, gain, acceleration, loss_n_m: (share - 1.0) * gain * leaf_n_m }
+        Force { acceleration, loss_n_m: (share - 1.0) * gain * leaf_n_m }
     }
 
     /// Torque of motor and gear in the sense of progress, N·m: what gives the acceleration that is asked for, within the motor's line.
     ///
     /// With `q̈` asked for, `τ = A + I·θ'·q̈` and `T = J·q̈ + e·θ'·τ`, `e` by the sign of `τ`.
-    fn torque_n_m(&self, station: &Station, progress: f64, speed: f64) -> f64 {
-        let sign = self.direction.sign();
+    fn torque_n_m(&self, place: &Place, progress: f64, speed: f64) -> f64 {
+        let (sign, station) = (self.direction.sign(), &place.station);
         let way = if sign > 0.0 { progress } else { self.moving.path.travel_rad() - progress };
         let wanted = sign * self.control.acceleration(way, sign * speed);
         let inertia = self.moving.loads.inertia_kg_m2;
-        let demand = self.moving.loads.demand_n_m(station.leaf_rad, self.direction, self.wind);
-        let leaf_n_m = demand + inertia * (station.gain * wanted + station.gain_rate * speed * speed);
+        let leaf_n_m = place.demand_n_m + inertia * (station.gain * wanted + station.gain_rate * speed * speed);
         let share = if leaf_n_m * sign >= 0.0 { 1.0 / self.moving.efficiency } else { self.moving.efficiency };
         let torque = self.motor.inertia_kg_m2 * wanted + share * station.gain * leaf_n_m;
         sign * self.motor.within_line_n_m(sign * torque, sign * speed)
@@ -142,17 +155,17 @@ impl Driven<'_> {
 
     fn rate(&self, state: &State) -> State {
         let [progress, speed, ..] = *state;
-        let station = self.moving.path.at(progress);
-        let torque = self.torque_n_m(&station, progress, speed);
-        let force = self.force(&station, speed, torque);
-        let (loads, leaf_speed) = (self.moving.loads, force.gain * speed);
+        let place = self.place(progress);
+        let torque = self.torque_n_m(&place, progress, speed);
+        let force = self.force(&place, speed, torque);
+        let (loads, leaf_speed) = (self.moving.loads, place.station.gain * speed);
         [
             speed,
             force.acceleration,
             torque * speed,
-            loads.wind_at_n_m(force.leaf_rad, self.direction, self.wind) * leaf_speed,
-            loads.gravity_n_m(force.leaf_rad) * leaf_speed,
-            self.direction.sign() * loads.friction_at_n_m(force.leaf_rad) * leaf_speed,
+            loads.wind_of_n_m(&place.leaf, self.direction, self.wind) * leaf_speed,
+            place.leaf.gravity_n_m * leaf_speed,
+            self.direction.sign() * loads.friction_at_n_m(place.leaf.leaf_rad, self.direction) * leaf_speed,
             force.loss_n_m * speed,
         ]
     }
@@ -168,21 +181,24 @@ impl Driven<'_> {
             (Direction::Close, WindCase::Bearing) => (Direction::Open, WindCase::Bearing),
         };
         let back = Driven { direction, wind, ..*self };
-        let force =
-            back.force(&self.moving.path.at(progress), 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
+        let force = back.force(&back.place(progress), 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
         force.acceleration * self.direction.sign() < 0.0
     }
 
     fn point(&self, time_s: f64, progress: f64, speed: f64) -> DrivenPoint {
-        let (path, station) = (&self.moving.path, self.moving.path.at(progress));
+        let (path, place) = (&self.moving.path, self.place(progress));
         DrivenPoint {
             time_s,
             shaft_deg: (path.sign() * progress).to_degrees(),
-            leaf_deg: station.leaf_rad.to_degrees(),
+            leaf_deg: place.station.leaf_rad.to_degrees(),
             shaft_speed_deg_s: (path.sign() * speed).to_degrees(),
-            edge_speed_m_s: (station.gain * speed).abs() * self.moving.length_m,
-            shaft_torque_n_m: path.sign() * self.torque_n_m(&station, progress, speed),
+            edge_speed_m_s: self.edge_speed_m_s(&place.station, speed),
+            shaft_torque_n_m: path.sign() * self.torque_n_m(&place, progress, speed),
         }
+    }
+
+    fn edge_speed_m_s(&self, station: &Station, speed: f64) -> f64 {
+        (station.gain * speed).abs() * self.moving.length_m
     }
 
     fn balance(&self, state: &State) -> EnergyBalance {
@@ -197,15 +213,37 @@ impl Driven<'_> {
     }
 }
 
+/// Arm and leaf at one shaft angle.
+struct Place {
+    station: Station,
+    leaf: LeafStation,
+    /// Moment the drive must supply to move the leaf steadily, N·m, positive opening.
+    demand_n_m: f64,
+}
+
 #[derive(Clone, Copy)]
 struct Force {
-    leaf_rad: f64,
-    gain: f64,
     acceleration: f64,
     loss_n_m: f64,
 }
 
-/// Drives the leaf one way from rest at one limit to the other, as the profile's speeds ask and the motor's line allows.
+/// A time with progress, speed and acceleration then.
+#[derive(Clone, Copy)]
+struct Passed {
+    time_s: f64,
+    progress: f64,
+    speed: f64,
+    acceleration: f64,
+}
+
+impl Passed {
+    fn of(walk: &Walk<7>) -> Passed {
+        let ([progress, speed, ..], acceleration) = (walk.state, walk.slope[1]);
+        Passed { time_s: walk.time_s, progress, speed, acceleration }
+    }
+}
+
+/// Drives the leaf one way from rest at one limit to the other, as the profile's speeds ask and the motor's line allows: the run, and its track.
 ///
 /// Dormand–Prince 5(4) with step control; arrival and standstill are found to a picosecond on the step that passes them.
 pub(crate) fn drive(
@@ -215,7 +253,20 @@ pub(crate) fn drive(
     direction: Direction,
     wind: WindCase,
     samples: u32,
-) -> DrivenRun {
+) -> (DrivenRun, Track) {
+    let (run, track, _) = counted(moving, motor, profile, direction, wind, samples);
+    (run, track)
+}
+
+/// The same with the number of steps it took.
+fn counted(
+    moving: &Moving,
+    motor: &Motor,
+    profile: &Profile,
+    direction: Direction,
+    wind: WindCase,
+    samples: u32,
+) -> (DrivenRun, Track, usize) {
     let control = &Control::new(profile, motor);
     let driven = Driven { moving, motor, control, direction, wind };
     let (sign, travel) = (direction.sign(), moving.path.travel_rad());
@@ -224,16 +275,19 @@ pub(crate) fn drive(
     start[0] = if sign > 0.0 { 0.0 } else { travel };
     let energy = motor.stall_torque_n_m * travel;
     let run_up_s = motor.inertia_kg_m2 * motor.no_load_rad_s / motor.stall_torque_n_m;
+    let spared = SPARE_SPEED * profile.peak_speed().max(control.least());
     let mut walk = Walk {
-        time_s: 0.0,
-        state: start,
         step_s: 1e-3 * run_up_s,
-        // So short that no step leaps over a braking before a slow zone, which the estimate of its error would not see.
-        longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s / 100.0),
+        longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s.min(spared) / LONGEST_PART),
+        // A motor that brakes above no such speed leaves it to wind and lean how fast the leaf is; a stiff step knows no time to keep to.
+        longest_way: [
+            if spared < motor.no_load_rad_s { SPARE_SPEED * travel / LONGEST_PART } else { f64::MAX },
+            travel / LONGEST_PART,
+        ],
         tolerance: TOLERANCE,
-        scale: [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy],
+        ..Walk::new(rate, start, [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy])
     };
-    let mut track = alloc::vec![(0.0, start)];
+    let mut track = alloc::vec![Passed::of(&walk)];
     let mut fastest: f64 = 0.0;
     // Since when the shaft has been slower than what counts as standing.
     let mut standing_s = Some(0.0);
@@ -242,7 +296,7 @@ pub(crate) fn drive(
     let forward = |state: &State| sign * state[1];
     let stand = |progress| if driven.pushed_back(progress) { DrivenState::DrivenBack } else { DrivenState::Stalls };
     let state = loop {
-        if track.len() == 1 && sign * rate(&walk.state)[1] <= 0.0 {
+        if track.len() == 1 && sign * walk.slope[1] <= 0.0 {
             break stand(walk.state[0]);
         }
         if standing_s.is_some_and(|since| walk.time_s - since > STANDS_AFTER_S) {
@@ -251,32 +305,34 @@ pub(crate) fn drive(
         if track.len() > MOST_STEPS || walk.time_s > LONGEST_S {
             break DrivenState::Creeps;
         }
-        let (before_s, before) = (walk.time_s, walk.state);
+        let mut before = walk.clone();
         let h = walk.advance(rate);
-        standing_s = match (above(&walk.state) > 0.0, above(&before) > 0.0) {
+        // The step as it was taken, to be taken again in part.
+        before.stiff = walk.stiff;
+        standing_s = match (above(&walk.state) > 0.0, above(&before.state) > 0.0) {
             (true, _) => None,
-            (false, true) => Some(before_s + crossing_s(rate, &before, h, above)),
+            (false, true) => Some(before.time_s + before.crossing_s(rate, h, above)),
             (false, false) => standing_s,
         };
         let arrived = remaining(&walk.state) <= 0.0;
         let stopped = forward(&walk.state) <= 0.0;
         if arrived || stopped {
             // The first step starts at rest and is never one that stops.
-            let to_limit = if arrived { crossing_s(rate, &before, h, remaining) } else { h };
-            let to_stand = if stopped { crossing_s(rate, &before, h, forward) } else { h };
+            let to_limit = if arrived { before.crossing_s(rate, h, remaining) } else { h };
+            let to_stand = if stopped { before.crossing_s(rate, h, forward) } else { h };
             let length = to_limit.min(to_stand);
-            walk.state = step(rate, &before, length).0;
-            walk.time_s = before_s + length;
-            track.push((walk.time_s, walk.state));
+            walk = Walk { time_s: before.time_s + length, ..walk };
+            Trial { next: walk.state, slope: walk.slope, .. } = before.trial(rate, length);
+            track.push(Passed::of(&walk));
             break if arrived && to_limit <= to_stand { DrivenState::Arrives } else { stand(walk.state[0]) };
         }
-        track.push((walk.time_s, walk.state));
-        fastest = fastest.max(driven.point(walk.time_s, walk.state[0], walk.state[1]).edge_speed_m_s);
+        track.push(Passed::of(&walk));
+        fastest = fastest.max(driven.edge_speed_m_s(&moving.path.at(walk.state[0]), walk.state[1]));
     };
     let end = driven.point(walk.time_s, walk.state[0], walk.state[1]);
     let stands = matches!(state, DrivenState::Stalls | DrivenState::DrivenBack);
     let time_s = standing_s.filter(|_| stands).unwrap_or(walk.time_s);
-    DrivenRun {
+    let run = DrivenRun {
         state,
         time_s,
         leaf_deg: end.leaf_deg,
@@ -284,11 +340,13 @@ pub(crate) fn drive(
         arrival_edge_speed_m_s: end.edge_speed_m_s,
         energy: driven.balance(&walk.state),
         curve: rows(&driven, &track, time_s, samples),
-    }
+    };
+    let steps = track.iter().map(|passed| [passed.time_s, passed.progress, passed.speed]).collect();
+    (run, Track { steps }, walk.steps)
 }
 
 /// Rows at evenly spaced times: progress and speed by the cubic that keeps both and their derivatives at the ends of a step.
-fn rows(driven: &Driven, track: &[(f64, State)], end_s: f64, samples: u32) -> Vec<DrivenPoint> {
+fn rows(driven: &Driven, track: &[Passed], end_s: f64, samples: u32) -> Vec<DrivenPoint> {
     let last = samples.max(2) - 1;
     let cubic = |u: f64, h: f64, (a, b): (f64, f64), (da, db): (f64, f64)| {
         let v = 1.0 - u;
@@ -296,17 +354,19 @@ fn rows(driven: &Driven, track: &[(f64, State)], end_s: f64, samples: u32) -> Ve
     };
     let row = |index: u32| {
         let at = if index == last { end_s } else { end_s * f64::from(index) / f64::from(last) };
-        let behind = track.partition_point(|(time, _)| *time < at).clamp(1, track.len().max(2) - 1);
+        let behind = track.partition_point(|passed| passed.time_s < at).clamp(1, track.len().max(2) - 1);
         if track.len() < 2 {
-            let (_, state) = track[0];
-            return driven.point(at, state[0], state[1]);
+            return driven.point(at, track[0].progress, track[0].speed);
         }
-        let ((t0, s0), (t1, s1)) = (track[behind - 1], track[behind]);
-        let h = t1 - t0;
-        let u = if h > 0.0 { (at - t0) / h } else { 1.0 };
-        let (a0, a1) = (driven.rate(&s0)[1], driven.rate(&s1)[1]);
-        let progress = cubic(u, h, (s0[0], s1[0]), (s0[1], s1[1]));
-        driven.point(at, progress, cubic(u, h, (s0[1], s1[1]), (a0, a1)))
+        let (from, to) = (track[behind - 1], track[behind]);
+        let h = to.time_s - from.time_s;
+        let u = if h > 0.0 { (at - from.time_s) / h } else { 1.0 };
+        let progress = cubic(u, h, (from.progress, to.progress), (from.speed, to.speed));
+        let speed = cubic(u, h, (from.speed, to.speed), (from.acceleration, to.acceleration));
+        driven.point(at, progress, speed)
     };
     (0..=last).map(row).collect()
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,8 +1,9 @@
 //! Stepping an ordinary differential equation with control of its error.
 //!
 //! The kept crates for this need `std` or an allocator per step, and none finds the moment a quantity crosses zero; what is needed here is
-//! one embedded pair and one root, so it stands in this file.
+//! an embedded pair, one for stiff stretches, and one root, so it stands in this file and [`stiff`](super::stiff).
 
+use super::stiff;
 use kurbo::common::solve_itp;
 
 /// Dormand and Prince, "A family of embedded Runge-Kutta formulae", J. Comput. Appl. Math. 6 (1980): stages.
@@ -25,14 +26,29 @@ const SHORTEST_S: f64 = 1e-9;
 /// Time to which a crossing is found, s.
 const CROSSED_S: f64 = 1e-12;
 
-/// One step of an autonomous system `y' = f(y)`: the fifth-order result and the estimate of its error.
-pub(super) fn step<const N: usize>(
+/// Steps after each of which it is looked whether stability holds them short: the explicit pair takes no step longer than some 3.3 times the
+/// shortest time constant, however smooth the motion.
+const LOOKED_AT_EVERY: usize = 1000;
+
+/// Mean of those steps over that time constant from which on they are held short.
+const HELD_SHORT: f64 = 2.5;
+
+/// One step tried: the result, the estimate of its error, the slope at the result.
+pub(super) struct Trial<const N: usize> {
+    pub next: [f64; N],
+    pub error: [f64; N],
+    pub slope: [f64; N],
+}
+
+/// One step of an autonomous system `y' = f(y)` from a state with its slope: the fifth-order result. Its slope is the last stage.
+fn explicit<const N: usize>(
     rate: impl Fn(&[f64; N]) -> [f64; N],
     state: &[f64; N],
+    slope: &[f64; N],
     h: f64,
-) -> ([f64; N], [f64; N]) {
+) -> Trial<N> {
     let mut slopes = [[0.0; N]; 7];
-    slopes[0] = rate(state);
+    slopes[0] = *slope;
     let mut next = *state;
     for (stage, weights) in STAGES.iter().enumerate() {
         for (index, value) in next.iter_mut().enumerate() {
@@ -44,66 +60,115 @@ pub(super) fn step<const N: usize>(
     let error = core::array::from_fn(|index| {
         h * ERROR.iter().zip(&slopes).map(|(weight, slope)| weight * slope[index]).sum::<f64>()
     });
-    (next, error)
+    Trial { next, error, slope: slopes[6] }
 }
 
-/// A walk along the solution.
+/// A walk along the solution: way and speed first, then quantities that do not act back on either.
+#[derive(Clone)]
 pub(super) struct Walk<const N: usize> {
     pub time_s: f64,
     pub state: [f64; N],
+    /// The rate at the state.
+    pub slope: [f64; N],
     /// The step that is tried next, s.
     pub step_s: f64,
     /// Longest step, s.
     pub longest_s: f64,
+    /// Longest way of one step, explicit and stiff.
+    pub longest_way: [f64; 2],
     /// Error allowed in each quantity for one step, relative to the scale beside it.
     pub tolerance: f64,
     /// Scale of each quantity: an error below `tolerance × scale` counts for nothing.
     pub scale: [f64; N],
+    /// Steps taken.
+    pub steps: usize,
+    /// Whether steps are those for stiff stretches.
+    pub stiff: bool,
+    /// When steps were last looked at, s.
+    pub looked_s: f64,
 }
 
 impl<const N: usize> Walk<N> {
+    /// A walk from a state at rest of its error.
+    pub fn new(rate: impl Fn(&[f64; N]) -> [f64; N], state: [f64; N], scale: [f64; N]) -> Walk<N> {
+        Walk {
+            time_s: 0.0,
+            state,
+            slope: rate(&state),
+            step_s: SHORTEST_S,
+            longest_s: f64::MAX,
+            longest_way: [f64::MAX; 2],
+            tolerance: 1e-8,
+            scale,
+            steps: 0,
+            stiff: false,
+            looked_s: 0.0,
+        }
+    }
+
+    /// One step tried from here.
+    pub fn trial(&self, rate: impl Fn(&[f64; N]) -> [f64; N], h: f64) -> Trial<N> {
+        if self.stiff {
+            stiff::step(rate, &self.state, &self.slope, &self.scale, h)
+        } else {
+            explicit(rate, &self.state, &self.slope, h)
+        }
+    }
+
     /// Takes one step that keeps the tolerance, and returns its length, s.
     ///
-    /// The next length follows from the error with the usual exponent 1/5, factor 0.9, between a fifth and five times the last.
+    /// The next length follows from the error with the usual exponent, one over the order of the lesser of the pair and one more, factor 0.9,
+    /// between a fifth and five times the last.
     pub fn advance(&mut self, rate: impl Fn(&[f64; N]) -> [f64; N]) -> f64 {
+        self.look(&rate);
         loop {
             let h = self.step_s.clamp(SHORTEST_S, self.longest_s);
-            let (next, error) = step(&rate, &self.state, h);
+            let Trial { next, error, slope } = self.trial(&rate, h);
             let worst = (0..N).fold(0.0, |worst: f64, index| {
                 let allowed = self.tolerance * self.scale[index].max(next[index].abs());
                 let share = error[index].abs() / allowed;
                 // A step that is tried may look beyond a limit, where the arm cannot follow: it has to be shorter.
                 worst.max(if share.is_finite() { share } else { f64::INFINITY })
             });
-            let factor = if worst > 0.0 { 0.9 / libm::pow(worst, 0.2) } else { 5.0 };
-            self.step_s = h * factor.clamp(0.2, 5.0);
-            if worst <= 1.0 || h <= SHORTEST_S {
-                self.state = next;
+            let exponent = if self.stiff { 0.25 } else { 0.2 };
+            let factor = if worst > 0.0 { 0.9 / libm::pow(worst, exponent) } else { 5.0 };
+            let leaps = (next[0] - self.state[0]).abs() > self.longest_way[usize::from(self.stiff)];
+            self.step_s = h * if leaps { factor.min(0.5) } else { factor }.clamp(0.2, 5.0);
+            if (worst <= 1.0 && !leaps) || h <= SHORTEST_S {
+                (self.state, self.slope) = (next, slope);
                 self.time_s += h;
+                self.steps += 1;
                 return h;
             }
         }
     }
-}
 
-/// Length of the step from `state` at which `value` reaches zero, s, between 0 and `h`; it is positive at 0 and not at `h`.
-///
-/// ITP (Oliveira and Takahashi 2020) on the step's own length: the point found is on the solution to the method's order.
-pub(super) fn crossing_s<const N: usize>(
-    rate: impl Fn(&[f64; N]) -> [f64; N],
-    state: &[f64; N],
-    h: f64,
-    value: impl Fn(&[f64; N]) -> f64,
-) -> f64 {
-    let at = |length: f64| value(&step(&rate, state, length).0);
-    let (before, behind) = (value(state), at(h));
-    if before <= 0.0 {
-        return 0.0;
+    /// Whether stability holds the steps short. A leaf on a motor's line comes to its speed within milliseconds and then creeps along it for
+    /// minutes; what is left of the difference falls off as `∂q̈/∂q̇` says.
+    fn look(&mut self, rate: impl Fn(&[f64; N]) -> [f64; N]) {
+        if self.stiff || self.steps == 0 || !self.steps.is_multiple_of(LOOKED_AT_EVERY) {
+            return;
+        }
+        let mean_s = (self.time_s - self.looked_s) / LOOKED_AT_EVERY as f64;
+        self.looked_s = self.time_s;
+        let (_, by_speed) = stiff::derivatives(rate, &self.state, &self.slope, &self.scale);
+        self.stiff = mean_s * by_speed[1].abs() > HELD_SHORT;
     }
-    if behind >= 0.0 {
-        return h;
+
+    /// Length of the step from here at which `value` reaches zero, s, between 0 and `h`; it is positive at 0 and not at `h`.
+    ///
+    /// ITP (Oliveira and Takahashi 2020) on the step's own length: the point found is on the solution to the method's order.
+    pub fn crossing_s(&self, rate: impl Fn(&[f64; N]) -> [f64; N], h: f64, value: impl Fn(&[f64; N]) -> f64) -> f64 {
+        let at = |length: f64| value(&self.trial(&rate, length).next);
+        let (before, behind) = (value(&self.state), at(h));
+        if before <= 0.0 {
+            return 0.0;
+        }
+        if behind >= 0.0 {
+            return h;
+        }
+        solve_itp(|length| -at(length), 0.0, h, CROSSED_S, 1, 0.2 / h, -before, -behind)
     }
-    solve_itp(|length| -at(length), 0.0, h, CROSSED_S, 1, 0.2 / h, -before, -behind)
 }
 
 #[cfg(test)]
@@ -113,7 +178,7 @@ mod tests {
     #[test]
     fn a_step_beyond_where_there_is_a_rate_is_shortened() {
         let rate = |state: &[f64; 1]| [if state[0] > 1.0 { f64::NAN } else { 1.0 }];
-        let mut walk = Walk { time_s: 0.0, state: [0.5], step_s: 5.0, longest_s: 10.0, tolerance: 1e-8, scale: [1.0] };
+        let mut walk = Walk { step_s: 5.0, longest_s: 10.0, ..Walk::new(rate, [0.5], [1.0]) };
         let length = walk.advance(rate);
         assert!(length > 0.0 && length <= 0.5);
         assert!((walk.state[0] - 0.5 - length).abs() < 1e-12);

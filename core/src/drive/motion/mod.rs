@@ -7,14 +7,18 @@ mod integrate;
 mod motor;
 mod prescribed;
 mod profile;
+mod stiff;
+mod track;
 
-pub use coast::{CoastState, coast, stop_force_n};
+pub(crate) use coast::Released;
+pub use coast::{CoastState, coast};
 pub(crate) use driven::drive;
 pub use driven::{DrivenPoint, DrivenRun, DrivenState, EnergyBalance};
 pub use motor::{Motor, motor_power_w, motor_torque_n_m};
 pub use prescribed::{MotionPoint, PrescribedRun, TimedTorque};
 pub(crate) use prescribed::{prescribe, trace};
 pub use profile::{Moment, Profile, trapezoid_time_s};
+pub(crate) use track::Track;
 
 use crate::arm::ShaftPath;
 use crate::leaf::LeafLoads;

@@ -1,6 +1,6 @@
 //! A motor's torque by its speed, seen at the operator's shaft.
 
-use crate::job::MotorFacts;
+use crate::job::{MotionFacts, MotorFacts};
 use serde::Serialize;
 
 /// Torque of a linear motor, N·m: `T = T_s·(1 − ω/ω_n)`; beyond the no-load speed it brakes.
@@ -28,6 +28,13 @@ pub struct Motor {
     pub inertia_kg_m2: f64,
 }
 
+impl MotionFacts {
+    /// The motor at the operator's shaft; `None` where the job does not describe it.
+    pub fn motor_at_shaft(&self) -> Option<Motor> {
+        self.motor.as_ref().map(|facts| Motor::of(facts).behind(self.supply_resistance(), facts))
+    }
+}
+
 impl Motor {
     /// What a job says of a motor.
     ///
@@ -44,6 +51,17 @@ impl Motor {
             no_load_rad_s: no_load * supply,
             inertia_kg_m2: stall * facts.run_up() / no_load,
         }
+    }
+
+    /// The same behind a source whose voltage sags by its current: `V = V_0 − I·R`.
+    ///
+    /// With `V = R_m·I + k·ω` and `T = k·I` the motor's own resistance is `R_m = V_r²/(ω_n·T_s)` by its rated line, and standstill draws
+    /// `V_0/(R_m + R)`: the torque at standstill falls to `R_m/(R_m + R)` of what it was, the speed without load, where no current flows, stays.
+    /// Where the motor's numbers are those of the shaft its gear's losses count for resistance, and the sag comes out too small by as much. Braking
+    /// is taken along the same line, though a motor with its leads joined does not feel the source. Source: the linear motor's own relation.
+    fn behind(self, resistance_ohm: f64, facts: &MotorFacts) -> Motor {
+        let own_ohm = facts.rated_v * facts.rated_v / (facts.no_load_speed_deg_s.to_radians() * facts.stall_torque_n_m);
+        Motor { stall_torque_n_m: self.stall_torque_n_m * (own_ohm / (own_ohm + resistance_ohm)), ..self }
     }
 
     /// Torque at a shaft speed in the driving direction, N·m.

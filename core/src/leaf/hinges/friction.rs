@@ -1,23 +1,21 @@
 //! What resists at the hinges.
 
-use crate::job::MeasuredHinges;
-use serde::Serialize;
+use crate::job::{Hinges, MeasuredHinges};
+use crate::words::words;
 
-/// How a thrust collar carries its load.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Collar {
-    /// New and flat: the same pressure everywhere. The larger friction.
-    #[default]
-    UniformPressure,
-    /// Worn in: pressure falls as 1/r.
-    UniformWear,
+words! {
+    /// How a thrust collar carries its load.
+    pub enum Collar {
+        /// New and flat: the same pressure everywhere. The larger friction.
+        UniformPressure = "uniform_pressure",
+        /// Worn in: pressure falls as 1/r.
+        UniformWear = "uniform_wear",
+    }
 }
 
 impl Collar {
-    pub(crate) const NAMES: [&str; 2] = ["uniform_pressure", "uniform_wear"];
-    pub(crate) const ALL: [Collar; 2] = [Collar::UniformPressure, Collar::UniformWear];
+    /// What is taken where nothing is said: the larger friction.
+    pub(crate) const CAREFUL: Collar = Collar::UniformPressure;
 
     /// Friction moment of the collar, N·m.
     pub fn friction_n_m(self, friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
@@ -27,6 +25,11 @@ impl Collar {
             }
             Collar::UniformWear => collar_friction_uniform_wear_n_m(friction_coefficient, axial_n, outer_m, inner_m),
         }
+    }
+
+    /// Mean radius of friction, m: where the whole load would meet the same friction moment, `T/(μ·W)`.
+    pub fn mean_radius_m(self, outer_m: f64, inner_m: f64) -> f64 {
+        self.friction_n_m(1.0, 1.0, outer_m, inner_m)
     }
 }
 
@@ -73,6 +76,30 @@ pub fn collar_friction_uniform_wear_n_m(friction_coefficient: f64, axial_n: f64,
 /// handbooks (`M = μ·F·d/2`), from memory.
 pub fn rolling_friction_n_m(friction_coefficient: f64, radius_m: f64, couple_n: f64, weight_n: f64) -> f64 {
     friction_coefficient * radius_m * (2.0 * couple_n + weight_n)
+}
+
+/// The relations in symbols, as they are printed: each is what its hinges are computed by, which a test holds by evaluating it. `μ` coefficient, `H` radial
+/// load of each hinge, `W` weight, `r` radius of the pins, `R_o`, `R_i` outer and inner radius of the collar.
+const PLAIN_UNIFORM_PRESSURE: &str = "2·μ·r·H + ⅔·μ·W·(R_o³ − R_i³)/(R_o² − R_i²)";
+const PLAIN_UNIFORM_WEAR: &str = "2·μ·r·H + μ·W·(R_o + R_i)/2";
+const ROLLING: &str = "μ·r·(2·H + W)";
+/// Moment in the sense of up, upper signs up and lower signs down the ramp: `R` mean radius of friction of the collar, `tan α = p/R`,
+/// `tan γ = p/r`, `tan φ = μ`.
+const RISING: &str = "±2·μ·H·r·cos γ + (W ± 2·μ·H·sin γ)·R·tan(α ± φ)";
+
+impl Hinges {
+    /// The relation by which their friction is computed, in symbols; `None` where it was measured.
+    pub fn friction_relation(&self) -> Option<&'static str> {
+        match self {
+            Hinges::Plain(hinge) => Some(match hinge.collar.unwrap_or(Collar::CAREFUL) {
+                Collar::UniformPressure => PLAIN_UNIFORM_PRESSURE,
+                Collar::UniformWear => PLAIN_UNIFORM_WEAR,
+            }),
+            Hinges::Rolling(_) => Some(ROLLING),
+            Hinges::Rising(_) => Some(RISING),
+            Hinges::Measured(_) => None,
+        }
+    }
 }
 
 impl MeasuredHinges {

@@ -1,24 +1,24 @@
 //! Coefficients of friction as handbooks give them: ranges.
 
+use crate::words::words;
 use serde::Serialize;
 
-/// What slides or rolls on what in the hinge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Pairing {
-    /// Steel on steel, dry.
-    SteelSteelDry,
-    /// Steel on steel, greased.
-    SteelSteelGreased,
-    /// Steel on bronze, dry.
-    SteelBronzeDry,
-    /// Steel on bronze, greased.
-    SteelBronzeGreased,
-    /// PTFE-lined bush.
-    PtfeLined,
-    /// Rolling bearings.
-    Rolling,
+words! {
+    /// What slides or rolls on what in the hinge.
+    pub enum Pairing {
+        /// Steel on steel, dry.
+        SteelSteelDry = "steel_steel_dry",
+        /// Steel on steel, greased.
+        SteelSteelGreased = "steel_steel_greased",
+        /// Steel on bronze, dry.
+        SteelBronzeDry = "steel_bronze_dry",
+        /// Steel on bronze, greased.
+        SteelBronzeGreased = "steel_bronze_greased",
+        /// PTFE-lined bush.
+        PtfeLined = "ptfe_lined",
+        /// Rolling bearings.
+        Rolling = "rolling",
+    }
 }
 
 /// A coefficient of friction with its uncertainty.
@@ -34,17 +34,6 @@ pub struct FrictionRange {
 }
 
 impl Pairing {
-    pub(crate) const NAMES: [&str; 6] =
-        ["steel_steel_dry", "steel_steel_greased", "steel_bronze_dry", "steel_bronze_greased", "ptfe_lined", "rolling"];
-    pub(crate) const ALL: [Pairing; 6] = [
-        Pairing::SteelSteelDry,
-        Pairing::SteelSteelGreased,
-        Pairing::SteelBronzeDry,
-        Pairing::SteelBronzeGreased,
-        Pairing::PtfeLined,
-        Pairing::Rolling,
-    ];
-
     /// Sliding (or rolling) coefficient of a steady movement; breaking loose takes more.
     ///
     /// Source: Marks' Standard Handbook Table 3.2.1 and bearing handbooks, from memory. The likely value is the middle of the range:

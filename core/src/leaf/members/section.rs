@@ -1,26 +1,22 @@
 //! Areas of hollow sections.
 
+use crate::words::words;
 use core::f64::consts::PI;
-use serde::Serialize;
 
 /// Density of steel, kg/m³ (EN 10219-2 mass formulas; 490 lb/ft³).
 pub const STEEL_KG_M3: f64 = 7850.0;
 
-/// How a rectangular hollow section's corners are reckoned.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum CornerRule {
-    /// EN 10219-2, cold-formed: outer and inner radius 2T/1T up to 6 mm of wall, 2.5T/1.5T up to 10 mm, 3T/2T above.
-    En10219,
-    /// AISC nominal weights: outer radius 2t, inner t, with the nominal wall.
-    Aisc,
+words! {
+    /// How a rectangular hollow section's corners are reckoned.
+    pub enum CornerRule {
+        /// EN 10219-2, cold-formed: outer and inner radius 2T/1T up to 6 mm of wall, 2.5T/1.5T up to 10 mm, 3T/2T above.
+        En10219 = "en10219",
+        /// AISC nominal weights: outer radius 2t, inner t, with the nominal wall.
+        Aisc = "aisc",
+    }
 }
 
 impl CornerRule {
-    pub(crate) const NAMES: [&str; 2] = ["en10219", "aisc"];
-    pub(crate) const ALL: [CornerRule; 2] = [CornerRule::En10219, CornerRule::Aisc];
-
     /// Outer and inner corner radius in walls.
     fn radii(self, wall_m: f64) -> (f64, f64) {
         // A wall typed in inches or computed lands a hair beside the switch.

@@ -2,57 +2,48 @@
 
 use crate::real::pow;
 use crate::units::{Quantity, System};
-use serde::Serialize;
+use crate::words::words;
 
 /// Lowest height the profile is used at, m (15 ft); below it the coefficient stays what it is there.
 const LOWEST_M: f64 = 15.0 * 0.3048;
 
-/// Edition of the standard: it decides what load level the mapped speeds have, and the profile.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Asce7Edition {
-    /// ASCE 7-05: speeds at allowable-stress level, importance factor in the pressure.
-    #[serde(rename = "7-05")]
-    E05,
-    /// ASCE 7-10: strength-level speeds by risk category.
-    #[serde(rename = "7-10")]
-    E10,
-    /// ASCE 7-16.
-    #[serde(rename = "7-16")]
-    E16,
-    /// ASCE 7-22: new profile constants.
-    #[serde(rename = "7-22")]
-    E22,
+words! {
+    /// Edition of the standard: it decides what load level the mapped speeds have, and the profile.
+    pub enum Asce7Edition {
+        /// ASCE 7-05: speeds at allowable-stress level, importance factor in the pressure.
+        E05 = "7-05",
+        /// ASCE 7-10: strength-level speeds by risk category.
+        E10 = "7-10",
+        /// ASCE 7-16.
+        E16 = "7-16",
+        /// ASCE 7-22: new profile constants.
+        E22 = "7-22",
+    }
 }
 
-/// Load level a pressure is wanted at. Never mixed silently: the job names it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum LoadLevel {
-    /// To be compared with strengths (load and resistance factor design).
-    Strength,
-    /// To be compared with allowable stresses and working ratings.
-    Allowable,
+words! {
+    /// Load level a pressure is wanted at. Never mixed silently: the job names it.
+    pub enum LoadLevel {
+        /// To be compared with strengths (load and resistance factor design).
+        Strength = "strength",
+        /// To be compared with allowable stresses and working ratings.
+        Allowable = "allowable",
+    }
 }
 
-/// Exposure category of the surroundings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Exposure {
-    /// Towns, woods.
-    B,
-    /// Open country.
-    C,
-    /// Flat coast, mud flats.
-    D,
+words! {
+    /// Exposure category of the surroundings.
+    pub enum Exposure {
+        /// Towns, woods.
+        B = "B",
+        /// Open country.
+        C = "C",
+        /// Flat coast, mud flats.
+        D = "D",
+    }
 }
 
 impl Asce7Edition {
-    pub(crate) const NAMES: [&str; 4] = ["7-05", "7-10", "7-16", "7-22"];
-    pub(crate) const ALL: [Asce7Edition; 4] =
-        [Asce7Edition::E05, Asce7Edition::E10, Asce7Edition::E16, Asce7Edition::E22];
-
     /// Factor on the pressure of the edition's mapped speed to reach a load level.
     ///
     /// ASCE 7-05 maps speeds at allowable level (strength: 1.6 W), the later editions at strength level (allowable: 0.6 W). Source:
@@ -65,16 +56,6 @@ impl Asce7Edition {
             (_, LoadLevel::Allowable) => 0.6,
         }
     }
-}
-
-impl LoadLevel {
-    pub(crate) const NAMES: [&str; 2] = ["strength", "allowable"];
-    pub(crate) const ALL: [LoadLevel; 2] = [LoadLevel::Strength, LoadLevel::Allowable];
-}
-
-impl Exposure {
-    pub(crate) const NAMES: [&str; 3] = ["B", "C", "D"];
-    pub(crate) const ALL: [Exposure; 3] = [Exposure::B, Exposure::C, Exposure::D];
 }
 
 /// Exposure coefficient at a height, `K_z = k·(z/z_g)^(2/α)`, `z ≥ 15 ft`.

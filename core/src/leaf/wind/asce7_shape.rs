@@ -3,7 +3,7 @@
 use super::moment::openings_factor;
 use crate::real::root;
 use crate::units::{Quantity, System};
-use serde::Serialize;
+use crate::words::words;
 
 /// Case B: the resultant stands this part of the length off the middle.
 pub const ASCE7_ECCENTRICITY: f64 = 0.2;
@@ -17,20 +17,14 @@ const WALL: [(f64, [f64; 12]); 3] = [
     (1.0, [1.80, 1.70, 1.65, 1.55, 1.45, 1.40, 1.35, 1.35, 1.30, 1.30, 1.30, 1.30]),
 ];
 
-/// What the bars of an open lattice look like to the wind.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum BarShape {
-    /// Flat-sided.
-    Flat,
-    /// Round.
-    Round,
-}
-
-impl BarShape {
-    pub(crate) const NAMES: [&str; 2] = ["flat", "round"];
-    pub(crate) const ALL: [BarShape; 2] = [BarShape::Flat, BarShape::Round];
+words! {
+    /// What the bars of an open lattice look like to the wind.
+    pub enum BarShape {
+        /// Flat-sided.
+        Flat = "flat",
+        /// Round.
+        Round = "round",
+    }
 }
 
 /// Straight line between table points; the ends hold beyond them.

@@ -1,32 +1,28 @@
-//! Peak velocity pressure by EN 1991-1-4.
+//! Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, with its recommended values; a national annex replaces them and goes first.
 
 use crate::real::{log, pow, root};
-use serde::Serialize;
+use crate::words::words;
 
 /// Air density of the standard, kg/m³ (recommended value).
 const DENSITY_KG_M3: f64 = 1.25;
 
-/// Terrain category.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Terrain {
-    /// Sea, coast open to the sea.
-    #[serde(rename = "0")]
-    Sea,
-    /// Lakes, flat country without obstacles.
-    I,
-    /// Low vegetation, obstacles twenty heights apart.
-    II,
-    /// Villages, suburbs, woods.
-    III,
-    /// Towns.
-    IV,
+words! {
+    /// Terrain category.
+    pub enum Terrain {
+        /// Sea, coast open to the sea.
+        Sea = "0",
+        /// Lakes, flat country without obstacles.
+        I = "I",
+        /// Low vegetation, obstacles twenty heights apart.
+        II = "II",
+        /// Villages, suburbs, woods.
+        III = "III",
+        /// Towns.
+        IV = "IV",
+    }
 }
 
 impl Terrain {
-    pub(crate) const NAMES: [&str; 5] = ["0", "I", "II", "III", "IV"];
-    pub(crate) const ALL: [Terrain; 5] = [Terrain::Sea, Terrain::I, Terrain::II, Terrain::III, Terrain::IV];
-
     /// Roughness length and least height, m. Source: EN 1991-1-4 Table 4.1, from memory.
     const fn lengths_m(self) -> (f64, f64) {
         match self {

@@ -15,6 +15,8 @@ pub struct Gust {
     pub pressure_pa: f64,
     /// Force coefficient on the leaf's solid area at its centre, so that the moment about the hinge is right.
     pub force_coefficient: f64,
+    /// Force coefficient on the same area, so that the force is right: less where a standard's shape puts the resultant towards the latch edge.
+    pub resultant_coefficient: f64,
     /// Air density, kg/m³.
     pub air_density_kg_m3: f64,
 }
@@ -45,22 +47,32 @@ impl WindFrom {
 }
 
 impl WindShape {
-    /// Coefficient on the leaf's solid area at its middle, for the moment about the hinge.
-    fn coefficient(&self, leaf: &Leaf, pressure_pa: f64) -> f64 {
+    /// Solid over gross area as the shape has it.
+    pub(crate) fn solidity(&self) -> f64 {
+        match self {
+            WindShape::Asce7Wall(wall) => wall.solidity,
+            WindShape::Asce7Open(open) => bar_solidity(open.bar_m, open.pitch_m),
+            WindShape::En1991Wall(wall) => wall.solidity,
+        }
+    }
+
+    /// Coefficients on the leaf's solid area: at its middle for the moment about the hinge, and for the force.
+    fn coefficients(&self, leaf: &Leaf, pressure_pa: f64) -> [f64; 2] {
         // A shape without a height is refused before.
         let height_m = leaf.height_m.unwrap_or(leaf.length_m);
         let aspect = leaf.length_m / height_m;
         match self {
-            WindShape::Asce7Wall(wall) => {
-                asce7_wall_moment_coefficient(aspect, wall.clearance(), wall.solidity, wall.eccentric())
-            }
+            WindShape::Asce7Wall(wall) => [wall.eccentric(), false]
+                .map(|eccentric| asce7_wall_moment_coefficient(aspect, wall.clearance(), wall.solidity, eccentric)),
             WindShape::Asce7Open(open) => {
-                asce7_open_coefficient(bar_solidity(open.bar_m, open.pitch_m), open.bars, open.bar_m, pressure_pa)
+                let solidity = bar_solidity(open.bar_m, open.pitch_m);
+                [asce7_open_coefficient(solidity, open.bars, open.bar_m, pressure_pa); 2]
             }
             WindShape::En1991Wall(wall) => {
                 let zones = en1991_zone_coefficients(aspect, wall.solidity, wall.returns());
-                let gross = en1991_wall_moment_coefficient(leaf.length_m, height_m, zones);
-                gross / wall.solidity * wall.shelter_factor()
+                let shelter = wall.shelter_factor();
+                [en1991_wall_moment_coefficient, en1991_wall_force_coefficient]
+                    .map(|coefficient| coefficient(leaf.length_m, height_m, zones, shelter) / wall.solidity)
             }
         }
     }
@@ -78,11 +90,11 @@ impl Gust {
             }
             None => plain(wind.speed_m_s.unwrap_or(0.0)),
         };
-        let force_coefficient = match &wind.shape {
-            Some(shape) => shape.coefficient(leaf, pressure_pa),
-            None => wind.force_coefficient.unwrap_or(0.0),
+        let [force_coefficient, resultant_coefficient] = match &wind.shape {
+            Some(shape) => shape.coefficients(leaf, pressure_pa),
+            None => [wind.force_coefficient.unwrap_or(0.0); 2],
         };
-        Gust { speed_m_s, pressure_pa, force_coefficient, air_density_kg_m3: density }
+        Gust { speed_m_s, pressure_pa, force_coefficient, resultant_coefficient, air_density_kg_m3: density }
     }
 
     /// The same wind at another gust speed; its coefficient stays.
@@ -92,6 +104,11 @@ impl Gust {
 
     /// Force on a solid area, N.
     pub fn force_n(&self, area_m2: f64) -> f64 {
+        self.pressure_pa * self.resultant_coefficient * area_m2
+    }
+
+    /// Force that has the wind's moment when it acts at the area's centre, N; the force itself unless a standard's shape sets them apart.
+    pub fn moment_equivalent_n(&self, area_m2: f64) -> f64 {
         self.pressure_pa * self.force_coefficient * area_m2
     }
 }

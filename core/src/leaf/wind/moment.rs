@@ -30,18 +30,23 @@ pub fn openings_factor(solidity: f64) -> f64 {
     1.0 - open * crate::real::root(open)
 }
 
-/// Part of the square-on pressure that a wind of fixed bearing has on the leaf, −1…1, positive opening: `c·|c|`, the law of the normal
-/// component (`c = cos α`, `α` between the wind and the leaf's normal), here `c = sin(β − θ)` for a wind blowing towards `β`.
+/// Coefficients of a flat plate's normal force at a slant, `1/(0.222 + 0.283/sin α)`.
+const SLANT: (f64, f64) = (0.222, 0.283);
+
+/// Part of the square-on force that a wind of fixed bearing has on the leaf, −1…1, positive opening: the normal force of a flat plate at incidence
+/// `α` over that at 90°, `0.505·sin α/(0.222·sin α + 0.283)`, `sin α = sin(β − θ)` for a wind blowing towards `β`; it changes sign with it.
 ///
-/// Real plates keep more of their pressure at a slant than this law says; the wind that is always square to the leaf is the careful case.
-/// Source: normal-component (independence) principle, common practice.
+/// A plate keeps 0.92 of its normal force at 60°, 0.81 at 45°, 0.64 at 30°, where the square of the sine would leave 0.75, 0.50, 0.25. The centre of
+/// pressure is kept where it is; at a slant it moves towards the windward edge. The wind that is always square to the leaf stays the careful
+/// case. Source: Hoerner, Fluid-Dynamic Lift, ch. XXI eq. 2 (flat plate, separated flow).
 pub fn normal_component(bearing_rad: f64, leaf_rad: f64) -> f64 {
-    let c = crate::real::sin(bearing_rad - leaf_rad);
-    c * c.abs()
+    let sine = crate::real::sin(bearing_rad - leaf_rad);
+    (SLANT.0 + SLANT.1) * sine / (SLANT.0 * sine.abs() + SLANT.1)
 }
 
-/// Derivative of [`normal_component`] by the leaf angle.
-pub(crate) fn normal_component_slope(bearing_rad: f64, leaf_rad: f64) -> f64 {
-    let angle = bearing_rad - leaf_rad;
-    -2.0 * crate::real::sin(angle).abs() * crate::real::cos(angle)
+/// [`normal_component`] and its derivative by the leaf angle, `−0.505·0.283·cos α/(0.222·|sin α| + 0.283)²`.
+pub(crate) fn normal_component_and_slope(bearing_rad: f64, leaf_rad: f64) -> (f64, f64) {
+    let (sine, cosine) = crate::real::sin_cos(bearing_rad - leaf_rad);
+    let below = SLANT.0 * sine.abs() + SLANT.1;
+    ((SLANT.0 + SLANT.1) * sine / below, -(SLANT.0 + SLANT.1) * SLANT.1 * cosine / (below * below))
 }

@@ -1,12 +1,13 @@
 //! What to look at: codes with numbers. Sentences live with the page.
 
+mod built;
 mod motion;
 mod room;
 
 use super::{Model, Plan};
-use crate::drive::Verdict;
+use crate::drive::{Direction, Verdict};
 use crate::job::{Asce7Wind, Hinges, NamedValue, WindFrom};
-use crate::leaf::LoadLevel;
+use crate::leaf::{Body, LoadLevel};
 use crate::order::arrange;
 use crate::real::{cos, sin};
 use crate::units::Quantity;
@@ -16,6 +17,9 @@ use serde::Serialize;
 /// Below this transmission angle a push along the link is mostly a push on the hinge.
 /// Common practice in linkage design asks for 40° and takes 30° as the end; from memory.
 const LEAST_TRANSMISSION_DEG: f64 = 30.0;
+
+/// How far a typed solidity may be from the leaf's own: a tenth is more than a tape and a frame left out come to. A word of our own, no source.
+const SOLIDITY_APART: f64 = 0.1;
 
 /// How urgent a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -54,12 +58,20 @@ pub enum FindingCode {
     PullBiasAgainstLean,
     /// The lean moves a free leaf against its hinge friction. `lean_moment`, `limit`, `leaf_angle` (where it comes to rest).
     LeanDrift,
+    /// On its ramp the leaf runs shut by itself. `moment` of the weight, `limit`, the friction that holds it back.
+    RampRunsShut,
+    /// On its ramp the leaf runs open by itself. `moment` of the weight, `limit`, the friction that holds it back.
+    RampRunsOpen,
     /// The leaf touches the ground inside its swing. `gap`, `leaf_angle`.
     GroundTouches,
     /// The bracket pin rises and falls more than the arm's joints allow. `rise`, `limit`.
     BracketRise,
     /// A strength-level wind is compared with a working rating.
     WindAtStrengthLevel,
+    /// The solidity typed for the working wind's shape is not that of the leaf. `solidity`, `leaf_solidity`: wind area over outline.
+    WindSolidityDiffers,
+    /// The same for the storm's shape.
+    StormSolidityDiffers,
     /// With high friction the demand is above the rated torque. `torque`, `limit`.
     BandOverRated,
     /// Crank, link or elbow meets something in the room. `overlap`, `leaf_angle`.
@@ -78,8 +90,14 @@ pub enum FindingCode {
     HingeGapCloses,
     /// An error of the tape leaves too little reserve, or breaks the arm. `error`, `reserve`.
     TapeErrorCosts,
+    /// With errors of the tape in all dimensions at once the arm does not work any more. `count` of 64 combinations, `error`.
+    TapeErrorBreaks,
     /// The arm that was built does not work.
     BuiltBroken,
+    /// The arm that was built asks more of the shaft than it is rated for. `torque`, `limit`.
+    BuiltOverRated,
+    /// It leaves less reserve than asked for. `reserve`, `limit`.
+    BuiltReserveBelowRequired,
     /// Start and inertia bring the shaft torque over the peak torque. `torque`, `limit`, `leaf_angle`.
     MotionOverPeak,
     /// Start and inertia bring it over the rated torque, which the steady demand keeps. `torque`, `limit`, `leaf_angle`.
@@ -126,10 +144,15 @@ pub enum FindingCode {
     HoldingIsNoLock,
     /// Every force on a person is an estimate that must be measured with a calibrated instrument.
     ForceMustBeMeasured,
-    /// The drive's push at the latch edge is over the static limit. `force`, `limit`, `leaf_angle`.
+    /// The drive's push at the latch edge is over the static limit. `force`, `limit`, `leaf_angle`, `time` from which that limit holds.
     PushOverLimit,
-    /// The blow of the latch edge is over the dynamic limit. `force`, `limit`, `speed` that keeps it.
+    /// Closing, the blow of the latch edge is over the dynamic limit at a gap of 50 to 500 mm. `force`, `limit`, `gap`, `leaf_angle`, `speed`
+    /// there that keeps it, `time` it may last, `static_limit` after that.
     ImpactOverLimit,
+    /// The same where more than 500 mm is left, the `gap`.
+    ImpactOverWideLimit,
+    /// The drive lets go later than the dynamic limit may last. `time`, `limit`.
+    ResponseTooLong,
     /// The safety edge gives less than it needs to. `needed`, `limit`.
     EdgeTravelShort,
     /// An answer that decides the class of use is missing.
@@ -142,6 +165,10 @@ pub enum FindingCode {
     ZonesUnreached,
     /// Sensors do not sense where zones are that they are said to reach. `count` of them, `gap`, the widest.
     SensorsMissZones,
+    /// The dynamic force measured on the finished gate is over its limit. `force`, `limit`.
+    DynamicForceOver,
+    /// The static force measured there is over its limit. `force`, `limit`.
+    StaticForceOver,
     /// No warning sign on both faces is confirmed.
     SignsMissing,
     /// No way apart for people on foot is confirmed.
@@ -167,8 +194,9 @@ pub(super) fn value(name: &'static str, value: f64, quantity: Quantity) -> Named
 /// All findings of a plan, most severe first.
 pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     let mut findings: Vec<Finding> =
-        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model, plan), site(model, plan), room::of(plan)]
+        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model), site(model, plan), room::of(plan)]
             .concat();
+    findings.extend(built::of(model, plan));
     findings.extend(motion::of(model, plan));
     arrange(&mut findings, |one, other| one.severity < other.severity);
     findings
@@ -246,7 +274,15 @@ fn arm(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
     findings
 }
 
-fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
+impl Model {
+    /// Wind area over outline, without ice; `None` where the height is not said.
+    fn solidity(&self) -> Option<f64> {
+        let leaf = &self.job().leaf;
+        Some(Body::without_ice(leaf).wind_area_m2 / (leaf.length_m * leaf.height_m?))
+    }
+}
+
+fn leaf(model: &Model) -> Vec<Finding> {
     let mut findings = Vec::new();
     let loads = model.loads();
     if let Hinges::Measured(measured) = &model.job().hinges {
@@ -254,7 +290,7 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
         let bias = measured.bias_n_m();
         let lean = -loads.gravity_n_m(measured.pull_leaf_deg.to_radians());
         // A spring balance is good for a few per cent of what it reads; a fifth of the friction is beyond that. Common practice, no source.
-        if (bias - lean).abs() > 0.2 * loads.friction_n_m {
+        if (bias - lean).abs() > 0.2 * loads.friction_n_m(Direction::Open) {
             findings.push(Finding {
                 code: FindingCode::PullBiasAgainstLean,
                 severity: Severity::Look,
@@ -264,7 +300,8 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
         }
     }
     let drift = loads.lean_amplitude_n_m();
-    if drift > plan.loads.hinge_friction_n_m {
+    let [opening, closing] = Direction::BOTH.map(|direction| loads.friction_n_m(direction));
+    if drift > opening.min(closing) {
         let downhill_deg = model.job().lean.downhill();
         let (sine, cosine) = (sin(downhill_deg.to_radians()), cos(downhill_deg.to_radians()));
         findings.push(Finding {
@@ -272,11 +309,23 @@ fn leaf(model: &Model, plan: &Plan) -> Vec<Finding> {
             severity: Severity::Look,
             values: [
                 value("lean_moment", drift, Quantity::Torque),
-                value("limit", plan.loads.hinge_friction_n_m, Quantity::Torque),
+                value("limit", opening.min(closing), Quantity::Torque),
                 // Folded to −180…180°, however many turns were written.
                 value("leaf_angle", libm::atan2(sine, cosine).to_degrees(), Quantity::Angle),
             ]
             .into(),
+        });
+    }
+    // Opening lets the leaf down where it falls open, closing where it rises.
+    let (weight, down, code) = match loads.rise_n_m() {
+        weight if weight < 0.0 => (-weight, opening, FindingCode::RampRunsOpen),
+        weight => (weight, closing, FindingCode::RampRunsShut),
+    };
+    if weight > down {
+        findings.push(Finding {
+            code,
+            severity: Severity::Look,
+            values: [value("moment", weight, Quantity::Torque), value("limit", down, Quantity::Torque)].into(),
         });
     }
     findings
@@ -290,6 +339,18 @@ fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
     };
     if let Some(WindFrom::Asce7(Asce7Wind { level: LoadLevel::Strength, .. })) = model.job().wind.from {
         look(FindingCode::WindAtStrengthLevel, &[]);
+    }
+    let winds = [
+        (Some(&model.job().wind), FindingCode::WindSolidityDiffers),
+        (model.job().storm.as_ref(), FindingCode::StormSolidityDiffers),
+    ];
+    for (wind, code) in winds {
+        let Some((typed, own)) = wind.and_then(|wind| wind.shape).zip(model.solidity()) else { continue };
+        let typed = typed.solidity();
+        if (typed - own).abs() > SOLIDITY_APART {
+            let solidity = |name, solidity| value(name, solidity, Quantity::Ratio);
+            look(code, &[solidity("solidity", typed), solidity("leaf_solidity", own)]);
+        }
     }
     if let Some(band) = plan.band.as_ref().filter(|band| band.verdict_high == Verdict::Over)
         && plan.rating.verdict != Verdict::Over

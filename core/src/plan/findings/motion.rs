@@ -140,15 +140,32 @@ fn people(model: &Model, plan: &Plan, findings: &mut Findings) {
     add(findings, FindingCode::ForceMustBeMeasured, Severity::Note, &[]);
     let over =
         |force: f64, limit: f64| [value("force", force, Quantity::Force), value("limit", limit, Quantity::Force)];
+    let time = value("time", person.dynamic_time_s, Quantity::Time);
     if person.edge_push_n > person.static_limit_n {
         let at = value("leaf_angle", person.edge_push_leaf_deg, Quantity::Angle);
-        let values = [&over(person.edge_push_n, person.static_limit_n)[..], &[at]].concat();
+        let values = [&over(person.edge_push_n, person.static_limit_n)[..], &[at, time]].concat();
         add(findings, FindingCode::PushOverLimit, Severity::Look, &values);
     }
-    if let Some(impact) = person.impact_n.filter(|impact| *impact > person.dynamic_limit_n) {
-        let speed = value("speed", person.speed_at_limit_m_s, Quantity::Speed);
-        let values = [&over(impact, person.dynamic_limit_n)[..], &[speed]].concat();
-        add(findings, FindingCode::ImpactOverLimit, Severity::Look, &values);
+    // A safety edge that gives enough does not take the blow's finding away: it is one way to act on it.
+    let last = value("static_limit", person.static_limit_n, Quantity::Force);
+    for (wide, code) in [(false, FindingCode::ImpactOverLimit), (true, FindingCode::ImpactOverWideLimit)] {
+        let own = person.blows.iter().filter(|blow| blow.gap_m.is_none() == wide && blow.is_over());
+        let hardest = own.max_by(|one, other| one.impact_n.unwrap_or(0.0).total_cmp(&other.impact_n.unwrap_or(0.0)));
+        let Some(blow) = hardest else { continue };
+        let (Some(impact), Some(speed), Some(leaf_deg)) = (blow.impact_n, blow.speed_at_limit_m_s, blow.leaf_deg)
+        else {
+            continue;
+        };
+        let gap = value("gap", blow.gap_m.unwrap_or(person.wide_gap_m), Quantity::ShortLength);
+        let at = value("leaf_angle", leaf_deg, Quantity::Angle);
+        let speed = value("speed", speed, Quantity::Speed);
+        let values = [&over(impact, blow.dynamic_limit_n)[..], &[gap, at, speed, time, last]].concat();
+        add(findings, code, Severity::Look, &values);
+    }
+    let response = model.job().contact.as_ref().map_or(0.0, |contact| contact.response());
+    if response > person.dynamic_time_s {
+        let values = [value("time", response, Quantity::Time), value("limit", person.dynamic_time_s, Quantity::Time)];
+        add(findings, FindingCode::ResponseTooLong, Severity::Look, &values);
     }
     let travel = model.job().contact.as_ref().and_then(|contact| contact.edge_travel_m);
     if let (Some(travel), Some(needed)) = (travel, person.edge_travel_m)

@@ -1,4 +1,4 @@
-//! Findings of the room around leaf and arm, of the tape, and of what was built.
+//! Findings of the room around leaf and arm, and of the tape.
 //!
 //! The figures are code-style ones, written from memory: the edition in force and local codes decide.
 
@@ -28,8 +28,10 @@ pub(super) fn of(plan: &Plan) -> Vec<Finding> {
         let values = [value("error", tape.error_m, Quantity::ShortLength), value("reserve", reserve, Quantity::Ratio)];
         findings.push(Finding { code: FindingCode::TapeErrorCosts, severity: Severity::Look, values: values.into() });
     }
-    if plan.as_built.as_ref().is_some_and(|built| built.fault.is_some()) {
-        findings.push(Finding { code: FindingCode::BuiltBroken, severity: Severity::Stop, values: Vec::new() });
+    if let Some(tape) = plan.tape.as_ref().filter(|tape| tape.worst.broken > 0) {
+        let count = value("count", f64::from(tape.worst.broken), Quantity::Count);
+        let values = [count, value("error", tape.error_m, Quantity::ShortLength)];
+        findings.push(Finding { code: FindingCode::TapeErrorBreaks, severity: Severity::Stop, values: values.into() });
     }
     findings
 }

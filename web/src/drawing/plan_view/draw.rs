@@ -1,7 +1,7 @@
 //! The plan view, back to front: paths and other positions, the position at the cursor, dimensions, names.
 
 use kurbo::Point;
-use pintle_core::units::{Quantity, show};
+use pintle_core::units::{Quantity, mark, show};
 
 use super::dimension::{Linear, angular};
 use super::{Fit, PlanView, parts, scale_bar, zones};
@@ -18,6 +18,7 @@ pub fn draw(sheet: &mut Sheet<'_>, plan: &PlanView, fit: &Fit, view: &View) {
     if let Some(around) = &plan.around {
         zones::ground(sheet, around, fit);
     }
+    zones::solid(sheet, &plan.standing, fit);
     let path: Vec<_> = plan.elbow_path.iter().map(|point| fit.at(*point)).collect();
     sheet.line(&path, Pen::thin(Ink::Faint, Dash::Chain));
     let other = Pen::thin(Ink::Faint, Dash::DoubleChain);
@@ -44,7 +45,7 @@ pub fn draw(sheet: &mut Sheet<'_>, plan: &PlanView, fit: &Fit, view: &View) {
 }
 
 fn short(metres: f64, view: &View) -> String {
-    show(metres, Quantity::ShortLength, view.system)
+    mark(metres, view.system)
 }
 
 /// Shaft offsets from the hinge, the bracket's distance along the closed leaf and how far its pin stands proud of it.

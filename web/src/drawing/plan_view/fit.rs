@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, Insets, Point, Rect, Size, Vec2};
 
-use super::PlanView;
+use super::{PlanView, zones};
 
 /// Scale and place of the plan view.
 #[derive(Clone, Copy, Debug)]
@@ -35,7 +35,8 @@ impl Fit {
         let whole = Fit::of(view, inner, view.leaf_m, false);
         let cut = CUT * reach;
         // A zone may be at the latch, and what is behind the leaf has its true place.
-        let fills = view.around.is_some() || reach * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
+        let true_places = view.around.is_some() || !view.standing.is_empty();
+        let fills = true_places || reach * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
         if fills || cut >= view.leaf_m { whole } else { Fit::of(view, inner, cut, true) }
     }
 
@@ -90,6 +91,7 @@ impl PlanView {
         let brackets = [self.closed.bracket, self.open.bracket];
         let all = tips.chain(brackets).chain(self.elbow_path.iter().copied()).chain([self.shaft]);
         let moving = all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point));
-        self.around.as_ref().map_or(moving, |around| moving.union(around.bounds(NEAR * leaf_m)))
+        let swept = self.around.as_ref().map_or(Rect::ZERO, zones::Around::bounds);
+        moving.union(swept).union(zones::near(&self.standing, NEAR * leaf_m))
     }
 }

@@ -10,7 +10,7 @@ mod zones;
 pub use draw::draw;
 pub use fit::Fit;
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 use pintle_core::{Hand, Model, Plan};
 
 use super::view::View;
@@ -51,7 +51,9 @@ pub struct PlanView {
     pub open: Position,
     /// The elbow through the swing.
     pub elbow_path: Vec<Point>,
-    /// Zones and what stands around, where they are wanted.
+    /// What stands around.
+    pub standing: Vec<Rect>,
+    /// Zones, where they are wanted.
     pub around: Option<zones::Around>,
 }
 
@@ -81,6 +83,7 @@ impl PlanView {
             elbow_path: (0..=POINTS)
                 .map(|step| position(open_rad * f64::from(step) / f64::from(POINTS)).elbow)
                 .collect(),
+            standing: zones::standing(model),
             around: view.zones.then(|| zones::Around::new(model, plan)),
         }
     }

@@ -11,8 +11,7 @@ use crate::drawing::place::{Places, around};
 use crate::drawing::sheet::{Sheet, arc, corners};
 use crate::drawing::view::View;
 
-/// Diameter of a zone's mark in plan, m: as wide as the gap that has to stay free. Its least and greatest radius on the sheet, px.
-const ACROSS_M: f64 = pintle_core::FREE_GAP_M;
+/// Least and greatest radius on the sheet of a zone's mark, px; in plan it is as wide as the gap that would have to stay free.
 const RADII: (f64, f64) = (11.0, 30.0);
 /// A leaf this near to a zone's worst angle stands there, degrees.
 const THERE_DEG: f64 = 0.05;
@@ -25,41 +24,48 @@ pub struct Around {
     zones: Vec<Zone>,
     /// Outline of what the elbow sweeps, m.
     sweep: Vec<Point>,
-    /// Post and obstacles.
-    rectangles: Vec<Rect>,
+}
+
+/// Post and obstacles, m: everything that checks look at stands on the sheet.
+pub fn standing(model: &Model) -> Vec<Rect> {
+    let job = model.job();
+    let places = job.obstacles().into_iter().map(|obstacle| obstacle.place);
+    let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1] }| Rect::new(x0, y0, x1, y1);
+    job.hinge_post().copied().into_iter().chain(places).map(rectangle).collect()
 }
 
 impl Around {
     /// Reads it off a solved job.
     pub fn new(model: &Model, plan: &Plan) -> Around {
-        let job = model.job();
-        let room = job.room.as_ref();
-        let obstacles = room.and_then(|room| room.obstacles.as_ref()).into_iter().flatten();
-        let post = room.and_then(|room| room.hinge_post.as_ref());
-        let beside = job.site.as_ref().and_then(|site| site.obstacles.as_ref()).into_iter().flatten();
-        let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1] }: &KeepOut| Rect::new(*x0, *y0, *x1, *y1);
         Around {
             zones: plan.entrapment.as_ref().map_or_else(Vec::new, |entrapment| entrapment.zones.clone()),
             sweep: model.swept().outline.into_iter().map(|[x, y]| Point::new(x, y)).collect(),
-            rectangles: post.into_iter().chain(obstacles).chain(beside).map(rectangle).collect(),
         }
     }
 
-    /// What of it is to be on the sheet beside what moves, within a reach of the hinge, m.
-    pub fn bounds(&self, reach_m: f64) -> Rect {
-        let near = Rect::from_center_size(Point::ZERO, Size::new(2.0 * reach_m, 2.0 * reach_m));
-        let seen = self.rectangles.iter().map(|rectangle| rectangle.intersect(near)).filter(|seen| seen.area() > 0.0);
-        let swept = self.sweep.iter().fold(Rect::ZERO, |bounds, point| bounds.union_pt(*point));
-        seen.fold(swept, |bounds, rectangle| bounds.union(rectangle))
+    /// The ground that is swept, m.
+    pub fn bounds(&self) -> Rect {
+        self.sweep.iter().fold(Rect::ZERO, |bounds, point| bounds.union_pt(*point))
     }
 }
 
-/// Swept ground and what stands around: behind everything else.
+/// What of things that stand around is to be on the sheet beside what moves: all within a reach of the hinge, m.
+pub fn near(standing: &[Rect], reach_m: f64) -> Rect {
+    let near = Rect::from_center_size(Point::ZERO, Size::new(2.0 * reach_m, 2.0 * reach_m));
+    let seen = standing.iter().map(|rectangle| rectangle.intersect(near)).filter(|seen| seen.area() > 0.0);
+    seen.fold(Rect::ZERO, |bounds, rectangle| bounds.union(rectangle))
+}
+
+/// Swept ground: behind everything else.
 pub fn ground(sheet: &mut Sheet<'_>, around: &Around, fit: &Fit) {
     let swept: Vec<Point> = around.sweep.iter().map(|point| fit.at(*point)).collect();
     shape(sheet, &swept, &[45.0], APART[2], Pen::thin(Ink::Faint, Dash::Dashed));
+}
+
+/// What stands around, as far as it is on the sheet.
+pub fn solid(sheet: &mut Sheet<'_>, standing: &[Rect], fit: &Fit) {
     let frame = sheet.frame();
-    for rectangle in &around.rectangles {
+    for rectangle in standing {
         let (from, to) = (Point::new(rectangle.x0, rectangle.y0), Point::new(rectangle.x1, rectangle.y1));
         let seen = Rect::from_points(fit.at(from), fit.at(to)).intersect(frame);
         if seen.area() > 0.0 {
@@ -71,10 +77,10 @@ pub fn ground(sheet: &mut Sheet<'_>, around: &Around, fit: &Fit) {
 /// Zones at their worst angles: hatched where they catch, each with its number in the list and that angle; that of the leaf's own angle
 /// ringed with a thick line.
 pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, fit: &Fit, leaf_deg: f64, view: &View) {
-    let radius = (0.5 * ACROSS_M * fit.scale).clamp(RADII.0, RADII.1);
     let mut named = Vec::new();
     for (index, zone) in surroundings.zones.iter().enumerate() {
         let at = fit.at(Point::new(zone.x_m, zone.y_m));
+        let radius = (0.5 * zone.free_gap_m * fit.scale).clamp(RADII.0, RADII.1);
         let catches = |direction| zone.directions.contains(&direction);
         // The way of the hatching tells the movement without colour as well.
         let (ink, angles): (Ink, &[f64]) = match (catches(Direction::Open), catches(Direction::Close)) {
@@ -98,10 +104,10 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
         }
         sheet.line(&outline, pen);
         let text = [&(index + 1).to_string(), ": ", &show(zone.leaf_deg, Quantity::Angle, view.system)].concat();
-        named.push((text, at, ink));
+        named.push((text, at, radius, ink));
     }
     // After all of the marks, or one would cover another's number.
-    for (text, at, ink) in &named {
+    for (text, at, radius, ink) in &named {
         let size = sheet.text_box(text);
         let beside = Vec2::new(radius / 2.0, 0.0);
         let mut boxes = around(*at, size, radius + 3.0);
@@ -111,7 +117,7 @@ pub fn marks(sheet: &mut Sheet<'_>, places: &mut Places, surroundings: &Around, 
         }
     }
     // Names keep off the marks.
-    named.iter().for_each(|(_, at, _)| places.take(Rect::from_center_size(*at, (1.5 * radius, 1.5 * radius))));
+    named.iter().for_each(|(_, at, radius, _)| places.take(Rect::from_center_size(*at, (1.5 * radius, 1.5 * radius))));
 }
 
 /// A closed shape, outlined and hatched in one pen's ink.

@@ -301,3 +301,43 @@ fn a_walk_ends_with_its_work() {
         assert!(one.best.is_some());
     });
 }
+
+/// The walk over a lattice is spared where the search over the continuum comes nowhere near: every arm tried, there is none on it either. And it
+/// is a matter of the excess alone: told that the continuum is missed by more than a hair, no lattice is walked.
+#[test]
+fn a_lattice_is_left_alone_only_where_it_has_no_arm() {
+    let mut dice = Dice(84);
+    let (mut hopeless, mut found) = (0, 0);
+    for round in 0..24 {
+        let mut range = |low: f64, high: f64, wide: f64| {
+            let least = dice.between(low, high);
+            [least, least + dice.between(0.05, wide)]
+        };
+        let setout = SetOut {
+            shaft_x_m: range(-0.5, -0.2, 0.15),
+            shaft_y_m: range(0.3, 0.5, 0.15),
+            bracket_u_m: range(0.7, 1.0, 0.2),
+            crank_m: range(0.35, 0.6, 0.3),
+            link_m: range(0.3, 0.6, 0.3),
+            straightness: Some([0.85, 1.0]),
+            shaft_travel_deg: Some([40.0, 75.0, 95.0, 360.0][round % 4]),
+            square_deg: [None, Some(5.0)][round / 4 % 2],
+            ..bench::setout()
+        };
+        let wanted = whole(&setout, 0.05, OPEN);
+        with_site(&setout, |site| {
+            let mut optima = site.optima();
+            let told = site.best_on_lattice(0.05, &optima);
+            if optima[0].excess > super::HOPELESS {
+                hopeless += 1;
+                assert!(told.is_none() && wanted.is_none(), "round {round}");
+            } else {
+                assert_eq!(told.is_some(), wanted.is_some(), "round {round}");
+                found += usize::from(told.is_some());
+                optima[0].excess = 2.0 * super::HOPELESS;
+                assert!(site.best_on_lattice(0.05, &optima).is_none());
+            }
+        });
+    }
+    assert!(hopeless >= 6 && found >= 3, "{hopeless} hopeless, {found} found");
+}

@@ -1,0 +1,101 @@
+//! Crank and link, as planned and as built.
+
+use crate::job::table::*;
+use crate::units::Quantity::ShortLength;
+use crate::words::words;
+
+block! {
+    /// Crank and link in plan, and where they are fixed.
+    #[derive(Copy)]
+    pub struct Arm at "arm." {
+        /// Shaft along the closed leaf from the hinge axis, m.
+        shaft_x_m: f64 = number(ShortLength, -10.0, 10.0, -0.25).varied(),
+        /// Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+        shaft_y_m: f64 = number(ShortLength, -10.0, 10.0, 0.45).varied(),
+        /// Bracket pin along the leaf from the hinge axis, m.
+        bracket_u_m: f64 = number(ShortLength, -10.0, 10.0, 1.2).varied(),
+        /// Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
+        bracket_v_m: f64 = number(ShortLength, -10.0, 10.0, 0.06).varied(),
+        /// Crank, shaft to elbow, m.
+        crank_m: f64 = number(ShortLength, 0.02, 10.0, 0.8728).varied(),
+        /// Link, elbow to bracket pin, m.
+        link_m: f64 = number(ShortLength, 0.02, 10.0, 0.6363).varied(),
+        /// Side of the line shaft→bracket the elbow is on.
+        elbow: Elbow = word(Elbow::WORDS),
+    }
+}
+
+words! {
+    /// Side of the line from shaft to bracket, looking along it.
+    pub enum Elbow {
+        /// Counter-clockwise of the line.
+        Left = "left",
+        /// Clockwise of the line.
+        Right = "right",
+    }
+}
+
+block! {
+    /// The arm as it was built; what is not said is as planned. The side of the elbow is not a matter of measuring.
+    #[derive(Copy, Default)]
+    pub struct AsBuilt at "as_built." {
+        /// Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the hinge axis, as for the arm.
+        from: Option<BuiltFrom> = word(BuiltFrom::WORDS),
+        /// Shaft along the closed leaf from the hinge axis, m.
+        shaft_x_m: Option<f64> = number(ShortLength, -10.0, 10.0, -0.25),
+        /// Shaft square to the closed leaf, towards the side it opens to, m from the line of `from`.
+        shaft_y_m: Option<f64> = number(ShortLength, -10.0, 10.0, 0.45),
+        /// Bracket pin along the leaf from the hinge axis, m.
+        bracket_u_m: Option<f64> = number(ShortLength, -10.0, 10.0, 1.2),
+        /// Bracket pin square to the leaf, towards its opening side, m from the line of `from`.
+        bracket_v_m: Option<f64> = number(ShortLength, -10.0, 10.0, 0.06),
+        /// Crank, shaft to elbow, m.
+        crank_m: Option<f64> = number(ShortLength, 0.02, 10.0, 0.8728),
+        /// Link, elbow to bracket pin, m.
+        link_m: Option<f64> = number(ShortLength, 0.02, 10.0, 0.6363),
+    }
+}
+
+words! {
+    /// The line along the leaf that a built dimension was measured from.
+    pub enum BuiltFrom {
+        /// The line through the hinge axis, as the job's arm.
+        HingeAxis = "hinge_axis",
+        /// The leaf's face on its opening side, as the marks of the mark-out.
+        LeafFace = "leaf_face",
+    }
+}
+
+impl Elbow {
+    /// +1 for `left` (along `ẑ × ê`), −1 for `right`.
+    pub const fn side(self) -> f64 {
+        match self {
+            Elbow::Left => 1.0,
+            Elbow::Right => -1.0,
+        }
+    }
+}
+
+impl AsBuilt {
+    /// The line that was measured from, from the hinge axis, m, where the leaf's face is at `face_m`.
+    pub fn line_m(&self, face_m: f64) -> f64 {
+        match self.from {
+            Some(BuiltFrom::LeafFace) => face_m,
+            Some(BuiltFrom::HingeAxis) | None => 0.0,
+        }
+    }
+
+    /// The planned arm with what was measured instead, from the hinge axis; the leaf's face is at `face_m`.
+    pub fn arm(&self, planned: &Arm, face_m: f64) -> Arm {
+        let square = |measured: Option<f64>| measured.map(|measured_m| measured_m + self.line_m(face_m));
+        Arm {
+            shaft_x_m: self.shaft_x_m.unwrap_or(planned.shaft_x_m),
+            shaft_y_m: square(self.shaft_y_m).unwrap_or(planned.shaft_y_m),
+            bracket_u_m: self.bracket_u_m.unwrap_or(planned.bracket_u_m),
+            bracket_v_m: square(self.bracket_v_m).unwrap_or(planned.bracket_v_m),
+            crank_m: self.crank_m.unwrap_or(planned.crank_m),
+            link_m: self.link_m.unwrap_or(planned.link_m),
+            elbow: planned.elbow,
+        }
+    }
+}

@@ -1,0 +1,143 @@
+//! What resists at the hinges.
+
+use crate::job::table::*;
+use crate::leaf::{Collar, FrictionRange, Pairing};
+use crate::units::Quantity::{Angle, Force, Length, Ratio, ShortLength};
+
+choice! {
+    /// What resists at the hinges: built up from pins and collar, or measured.
+    #[derive(Copy)]
+    pub enum Hinges by "kind" {
+        /// Two plain pins and one thrust collar.
+        Plain(PlainHinges) = "plain",
+        /// Steady pulls both ways: the preferred way.
+        Measured(MeasuredHinges) = "measured",
+        /// Rolling bearings.
+        Rolling(RollingHinges) = "rolling",
+        /// Plain hinges that lift the leaf as it opens.
+        Rising(RisingHinges) = "rising",
+    }
+}
+
+block! {
+    /// Two plain hinge pins a spacing apart, and a collar that carries the weight.
+    #[derive(Copy)]
+    pub struct PlainHinges at "hinges." {
+        /// Vertical distance between the hinges, m.
+        spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+        /// Radius of the pins, m.
+        pin_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
+        /// Outer radius of the thrust collar, m.
+        thrust_outer_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.02).varied(),
+        /// Inner radius of the thrust collar, m.
+        thrust_inner_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
+        /// Coefficient of friction; unless `pairing` says what slides on what.
+        friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
+        /// What slides on what: a handbook range.
+        pairing: Option<Pairing> = word(Pairing::WORDS),
+        /// Lower end of the coefficient.
+        friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
+        /// Upper end of the coefficient.
+        friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
+        /// How the collar carries; default uniform pressure, the careful case.
+        collar: Option<Collar> = word(Collar::WORDS).listed(),
+    }
+}
+
+block! {
+    /// Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
+    #[derive(Copy)]
+    pub struct RollingHinges at "hinges." {
+        /// Vertical distance between the hinges, m.
+        spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+        /// Half the bore of the bearings, m.
+        pin_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
+        /// Coefficient of friction; unless `pairing` says what slides on what.
+        friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
+        /// What slides on what: a handbook range.
+        pairing: Option<Pairing> = word(Pairing::WORDS),
+        /// Lower end of the coefficient.
+        friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
+        /// Upper end of the coefficient.
+        friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
+    }
+}
+
+block! {
+    /// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut. The collar slides on the ramp, at its mean radius of
+    /// friction; a ramp so steep that it binds at the upper end of the friction is refused.
+    #[derive(Copy)]
+    pub struct RisingHinges at "hinges." {
+        /// Vertical distance between the hinges, m.
+        spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+        /// Radius of the pins, m.
+        pin_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
+        /// Outer radius of the thrust collar, m.
+        thrust_outer_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.02).varied(),
+        /// Inner radius of the thrust collar, m.
+        thrust_inner_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
+        /// Coefficient of friction; unless `pairing` says what slides on what.
+        friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
+        /// What slides on what: a handbook range.
+        pairing: Option<Pairing> = word(Pairing::WORDS),
+        /// Lower end of the coefficient.
+        friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
+        /// Upper end of the coefficient.
+        friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
+        /// How the collar carries; default uniform pressure, the careful case.
+        collar: Option<Collar> = word(Collar::WORDS).listed(),
+        /// Rise of the leaf from closed to open, m; negative where it falls open.
+        rise_m: f64 = number(ShortLength, -0.5, 0.5, 0.04).varied(),
+    }
+}
+
+block! {
+    /// Steady pulls both ways at one leaf angle, square to the leaf, arm disconnected, calm air.
+    #[derive(Copy)]
+    pub struct MeasuredHinges at "hinges." {
+        /// Pull that keeps the leaf opening, N.
+        pull_open_n: f64 = number(Force, 0.0, 5000.0, 45.0).varied(),
+        /// Pull that keeps the leaf closing, N.
+        pull_close_n: f64 = number(Force, 0.0, 5000.0, 41.0).varied(),
+        /// Hinge axis to where the pull acts, m.
+        pull_radius_m: f64 = number(Length, 0.05, 15.0, 3.0).varied(),
+        /// Leaf angle at which it was measured, degrees.
+        pull_leaf_deg: f64 = number(Angle, 0.0, 180.0, 45.0),
+    }
+}
+
+impl Hinges {
+    /// Coefficient with its uncertainty, where one is used: what is said goes before the handbook.
+    pub fn friction_range(&self) -> Option<FrictionRange> {
+        let (said, pairing, low, high) = match self {
+            Hinges::Plain(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
+            Hinges::Rolling(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
+            Hinges::Rising(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
+            Hinges::Measured(_) => return None,
+        };
+        let book = pairing.map(Pairing::friction);
+        let likely = said.or(book.map(|range| range.likely)).unwrap_or(0.0);
+        // A likely value beside the handbook's range widens it.
+        let low = low.or(book.map(|range| range.low)).map_or(likely, |low| low.min(likely));
+        let high = high.or(book.map(|range| range.high)).map_or(likely, |high| high.max(likely));
+        Some(FrictionRange { low, likely, high })
+    }
+
+    /// Whether a range of the coefficient was said, and not only one value.
+    pub(crate) fn has_friction_range(&self) -> bool {
+        self.friction_range().is_some_and(|range| range.low < range.likely || range.likely < range.high)
+    }
+
+    /// A collar inside out.
+    pub(in crate::job) fn relations(&self) -> Option<Fault> {
+        let (outer, inner) = match self {
+            Hinges::Plain(plain) => (plain.thrust_outer_radius_m, plain.thrust_inner_radius_m),
+            Hinges::Rising(rising) => (rising.thrust_outer_radius_m, rising.thrust_inner_radius_m),
+            Hinges::Measured(_) | Hinges::Rolling(_) => return None,
+        };
+        let row = const { PlainHinges::BLOCK.number("thrust_outer_radius_m") };
+        let allowed = Number { least: Some(inner), ..row }.allowed();
+        let fault = Fault::number("hinges.thrust_outer_radius_m", FaultCode::OuterBelowInner, outer, allowed);
+        (outer < inner).then(|| fault.example(Example::Number(inner)))
+    }
+}

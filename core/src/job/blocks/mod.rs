@@ -1,0 +1,44 @@
+//! The blocks of the job, one declaration a file, with the relations inside each.
+
+mod arm;
+mod breakaway;
+mod contact;
+mod drag;
+mod hinges;
+mod job;
+mod leaf;
+mod lean;
+mod marks;
+mod members;
+mod motion;
+mod operator;
+mod record;
+mod rectangle;
+mod room;
+mod setout;
+mod site;
+mod wind;
+mod wind_from;
+mod wind_shape;
+
+pub use arm::{Arm, AsBuilt, BuiltFrom, Elbow};
+pub use breakaway::{BreakawayFacts, HoldingFacts};
+pub use contact::Contact;
+pub use drag::{Drag, Ground, Ice};
+pub use hinges::{Hinges, MeasuredHinges, PlainHinges, RisingHinges, RollingHinges};
+pub use job::{Hand, Job};
+pub use leaf::Leaf;
+pub use lean::{Lean, Swing};
+pub use marks::{Marks, Tape};
+pub use members::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
+pub use motion::{Duty, MotionFacts, MotorFacts};
+pub use operator::Operator;
+pub use record::{Record, Settings};
+pub use rectangle::KeepOut;
+use rectangle::{HINGE_POST, MOST, ROOM_OBSTACLE, SITE_OBSTACLE};
+pub use room::Room;
+pub use setout::{Aim, ElbowChoice, Place, SetOut};
+pub use site::{Means, SensedArea, SensorFrame, Site};
+pub use wind::Wind;
+pub use wind_from::{Asce7Wind, BeaufortWind, En1991Wind, WindFrom};
+pub use wind_shape::{Asce7Open, Asce7Wall, En1991Wall, WindShape};

@@ -1,0 +1,47 @@
+//! Rectangles in plan.
+
+use crate::job::table::*;
+use crate::units::Quantity::ShortLength;
+use alloc::{format, vec::Vec};
+
+block! {
+    /// A rectangle in plan, sides along the closed leaf and across it.
+    #[derive(Copy)]
+    pub struct KeepOut at "setout.keep_out." {
+        /// Along the closed leaf from the hinge axis, m.
+        x_m: [f64; 2] = range(ShortLength, -20.0, 20.0, 0.1),
+        /// Square to the closed leaf from the hinge axis, towards the side it opens to, m.
+        y_m: [f64; 2] = range(ShortLength, -20.0, 20.0, 0.2),
+    }
+}
+
+/// The most rectangles, means or zones of a job, more than a site has; beyond it a hostile document is refused before anything pays for it.
+pub(super) const MOST: u32 = 64;
+
+/// Rectangles at another place in the document, with examples of their own.
+macro_rules! rectangles {
+    ($($rows:ident at $at:literal, $x:literal, $y:literal;)+) => {
+        $(pub(super) const $rows: &Block = &Block {
+            fields: &[
+                Field { path: concat!($at, "x_m"), spec: range(ShortLength, -20.0, 20.0, $x), ..KeepOut::BLOCK.fields[0] },
+                Field { path: concat!($at, "y_m"), spec: range(ShortLength, -20.0, 20.0, $y), ..KeepOut::BLOCK.fields[1] },
+            ],
+            ..*KeepOut::BLOCK
+        };)+
+    };
+}
+
+rectangles! {
+    HINGE_POST at "room.hinge_post.", -0.1, 0.1;
+    ROOM_OBSTACLE at "room.obstacles.", -1.0, 2.0;
+    SITE_OBSTACLE at "site.obstacles.", 0.1, 0.2;
+}
+
+impl KeepOut {
+    /// Ends that are the wrong way round.
+    pub(in crate::job) fn relations(&self, path: &str) -> Vec<Fault> {
+        let x = const { KeepOut::BLOCK.number("x_m") }.crossed(&format!("{path}.x_m"), self.x_m);
+        let y = const { KeepOut::BLOCK.number("y_m") }.crossed(&format!("{path}.y_m"), self.y_m);
+        x.into_iter().chain(y).collect()
+    }
+}

@@ -1,0 +1,247 @@
+//! Green means nothing is wrong, on the page, on the sheet and in a host's basket; and a mark typed back as built is no difference.
+
+use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
+use serde_json::{Value, json};
+
+use crate::page::{READY, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+
+/// JavaScript for a part inside the sheet, which has a tree of its own.
+fn on_paper(selector: &str) -> String {
+    format!("{}.shadowRoot.querySelector(`{selector}`)", part("[data-pintle-paper]"))
+}
+
+async fn open_sheet(browser: &Browser) -> Result<()> {
+    browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+    computed(browser).await?;
+    press(browser, ".show-sheet").await?;
+    let pages = format!("{}?.shadowRoot?.querySelectorAll('.page').length", part("[data-pintle-paper]"));
+    browser.wait_for(&format!("({pages} ?? 0) > 5")).await
+}
+
+/// The demonstration job with torque to spare.
+fn within() -> Value {
+    let mut job = starting_job();
+    job["operator"]["rated_torque_n_m"] = json!(900);
+    job["operator"]["peak_torque_n_m"] = json!(1200);
+    job
+}
+
+async fn give(browser: &Browser, job: &Value) -> Result<()> {
+    let calculator = "document.querySelector('pintle-calculator')";
+    browser.value(&format!("void ({calculator}.job = {job}) ?? true")).await?;
+    browser.wait_for(&format!("{calculator}.job?.operator.rated_torque_n_m === 900 && {READY}")).await?;
+    computed(browser).await
+}
+
+/// A wall typed into the middle of the swing, as somebody at the gate types it.
+async fn type_wall(browser: &Browser) -> Result<()> {
+    browser.value(&format!("({}.open = true)", part("[part=check] > details"))).await?;
+    open_group(browser, "site").await?;
+    press(browser, "[data-list=obstacles] > .move").await?;
+    for (side, typed) in [("x_m.0", "900"), ("x_m.1", "1100"), ("y_m.0", "900"), ("y_m.1", "1100")] {
+        type_into(browser, &format!("site.obstacles.0.{side}"), typed).await?;
+    }
+    browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.stops > 0").await?;
+    computed(browser).await
+}
+
+async fn state(browser: &Browser) -> Result<(String, bool, String)> {
+    let line = part("[part=verdict]");
+    let state = browser.value(&format!("{line}.dataset.verdict")).await?;
+    let drawn = browser.value(&format!("{line}.querySelector('.mark.within') !== null")).await?;
+    let said = text(browser, "[part=verdict] .says").await?;
+    Ok((state.as_str().unwrap_or_default().into(), drawn == true, said))
+}
+
+#[tokio::test]
+async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(360, 740, 2.0).await?;
+        let site = Site::start(&setting::dist()?, "/")?;
+        browser.open(&site.address).await?;
+        browser.wait_for(READY).await?;
+        let mut job = within();
+        job["site"] = json!({});
+        give(&browser, &job).await?;
+        assert_eq!(state(&browser).await?, ("within".into(), true, "Within the rating about torque only".into()));
+        type_wall(&browser).await?;
+        assert_eq!(state(&browser).await?, ("over".into(), false, "Stop: clearances".into()));
+        // The torque's own figure stays, and says whose it is.
+        assert!(text(&browser, "[part=verdict] .figures").await?.starts_with("torque alone: reserve"));
+        let stops = text(&browser, "[part=stops]").await?;
+        assert!(stops.contains("Do not build:") && stops.contains("The leaf runs 141"), "{stops}");
+        browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
+        assert!(overflow.as_i64().expect("a number") <= 0, "{overflow} px beyond");
+
+        // On paper the stop stands on the first sheet, and nothing to look at comes after the names.
+        open_sheet(&browser).await?;
+        let first = on_paper(".page");
+        let said = browser.value(&format!("{first}.textContent")).await?;
+        let said = said.as_str().expect("text");
+        assert!(said.contains("The leaf runs 141") && said.contains("Stop: clearances"), "{said}");
+        assert!(!said.contains("Within the rating"), "{said}");
+        assert_eq!(browser.value(&format!("{first}.querySelector('.mark.within')")).await?, Value::Null);
+        let order = browser
+            .value(&format!(
+                "(() => {{ const all = [...{}.shadowRoot.querySelectorAll('.body > *')];
+                    const at = (find) => all.findIndex(find);
+                    return [at((one) => one.matches('.stops')), at((one) => one.textContent === 'To look at before anybody signs'),
+                        at((one) => one.matches('.signatures')), all.findLastIndex((one) => one.textContent.includes('The leaf runs 141'))]; }})()",
+                part("[data-pintle-paper]")
+            ))
+            .await?;
+        let order: Vec<i64> = serde_json::from_value(order)?;
+        assert!(order[0] >= 0 && order[0] < order[1] && order[1] < order[2] && order[3] < order[2], "{order:?}");
+        let signing = browser.value(&format!("{}.previousElementSibling.previousElementSibling.textContent", on_paper(".signatures"))).await?;
+        assert!(signing.as_str().is_some_and(|text| text.contains("not to be used")), "{signing}");
+
+        // Out of the swing it is green again.
+        type_into(&browser, "site.obstacles.0.x_m.0", "-3000").await?;
+        type_into(&browser, "site.obstacles.0.x_m.1", "-2000").await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.stops === 0").await?;
+        computed(&browser).await?;
+        assert_eq!(state(&browser).await?.0, "within");
+        // While something typed cannot be read, no shape stands for the old result.
+        type_into(&browser, "site.obstacles.0.x_m.0", "wall").await?;
+        let (state, green, _) = state(&browser).await?;
+        assert_eq!((state.as_str(), green), ("none", false));
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(1024, 768, 1.0).await?;
+        let site = Site::start(&setting::dist()?, "/")?;
+        browser.open(&format!("{}embed.html", site.address)).await?;
+        browser.wait_for(READY).await?;
+        let mut job = starting_job();
+        job["site"] = json!({ "obstacles": [{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }] });
+        browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
+        browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.site != null && {READY}")).await?;
+        // The strongest of the list: torque to spare, and the wall still there.
+        let all = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('input[name=operator]')]";
+        let strongest = browser.value(&format!("{all}.filter((one) => one.value).at(-1).value")).await?;
+        let strongest = strongest.as_str().expect("an operator").to_owned();
+        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.verdict === 'within'").await?;
+        computed(&browser).await?;
+        let shown = "[...document.querySelectorAll('[data-verdict]')].filter((one) => !one.hidden).map((one) => one.dataset.verdict)";
+        assert_eq!(browser.value(shown).await?, json!(["stop"]));
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn parts_of_which_nothing_is_typed_give_no_verdict() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(1024, 768, 1.0).await?;
+        let site = Site::start(&setting::dist()?, "/")?;
+        browser.open(&site.address).await?;
+        browser.wait_for(READY).await?;
+        choose(&browser, "leaf.by", "parts").await?;
+        assert_eq!(browser.value("document.querySelector('pintle-calculator').plan").await?, Value::Null);
+        let (said_state, green, said) = state(&browser).await?;
+        assert!(!green && said_state == "none" && said.starts_with("No result yet"), "{said_state} {said}");
+        let line = text(&browser, "[part=verdict]").await?;
+        assert!(line.contains("The leaf’s parts") && !line.contains("reserve"), "{line}");
+        assert!(text(&browser, "[data-member='0'] summary").await?.contains("not counted yet"));
+        assert_eq!(text(&browser, "[data-total=mass_kg]").await?, "–");
+        // A second part of which nothing is typed changes nothing; the first that is typed counts alone.
+        press(&browser, ".members > .move").await?;
+        assert_eq!(browser.value("document.querySelector('pintle-calculator').plan").await?, Value::Null);
+        type_into(&browser, "leaf.members.1.face_m", "60").await?;
+        browser.wait_for(READY).await?;
+        let members = "document.querySelector('pintle-calculator').job.leaf.members";
+        assert_eq!(browser.value(&format!("{members}.map((one) => one.face_m)")).await?, json!([0.06]));
+        // What is wrong with it is told at the part where it stands, not at the one before.
+        type_into(&browser, "leaf.members.1.wall_m", "40").await?;
+        element(&browser, "#field-leaf-members-1-wall_m").await?.send_keys(thirtyfour::Key::Tab + "").await?;
+        browser.wait_for(&format!("!{}.hidden", part("#field-leaf-members-1-wall_m-error"))).await?;
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
+
+/// The marks as the screen shows them: a place by its row and a column of the table, a length (column 0) by its name.
+async fn mark(browser: &Browser, of: &str, column: usize) -> Result<String> {
+    let cell = browser
+        .value(&format!(
+            "(() => {{ const fit = {};
+                const row = [...fit.querySelectorAll('tbody tr')].find((one) => one.cells[0].textContent === '{of}');
+                const name = [...fit.querySelectorAll('dt')].find((one) => one.textContent === '{of}');
+                return {column} > 0 ? row.cells[{column}].textContent : name.nextElementSibling.textContent; }})()",
+            part(".fit")
+        ))
+        .await?;
+    Ok(cell.as_str().unwrap_or_default().to_owned())
+}
+
+#[tokio::test]
+async fn the_marks_typed_back_are_no_difference() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(360, 740, 2.0).await?;
+        let site = Site::start(&setting::dist()?, "/")?;
+        for units in ["us", "metric"] {
+            browser.open(&site.address).await?;
+            browser.wait_for(READY).await?;
+            let mut job = within();
+            // A face one inch proud of the hinge axis.
+            job["room"] = json!({ "front_m": 0.0254, "back_m": 0.0254 });
+            browser.value(&format!("void document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true")).await?;
+            give(&browser, &job).await?;
+            browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+            browser.wait_for(&format!("{} !== null && {} !== null", part(".fit table"), part(".set-outs table"))).await?;
+            let fit = text(&browser, ".fit").await?;
+            assert!(fit.contains("Square to the closed leaf, from the leaf’s face"), "{fit}");
+            // No decimals where a tape is used.
+            let decimal = format!("[{}, {}, {}].flatMap((part) => part.textContent.match(/\\d[.]\\d+\\s(in|mm)/g) ?? [])",
+                part(".fit"), part(".set-outs"), part(".reading"));
+            if units == "us" {
+                assert_eq!(browser.value(&decimal).await?, json!([]));
+                assert_eq!(mark(&browser, "Leaf’s face, from the hinge axis", 0).await?, "1\"");
+            }
+            let typed = [
+                ("shaft_x_m", mark(&browser, "Shaft", 1).await?),
+                ("shaft_y_m", mark(&browser, "Shaft", 2).await?),
+                ("bracket_u_m", mark(&browser, "Bracket pin along the leaf, from the hinge axis", 0).await?),
+                ("bracket_v_m", mark(&browser, "Bracket pin square to the leaf, from the leaf’s face", 0).await?),
+                ("crank_m", mark(&browser, "Crank, pivot to pivot", 0).await?),
+                ("link_m", mark(&browser, "Link, pivot to pivot", 0).await?),
+            ];
+            browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+            open_group(&browser, "as_built").await?;
+            choose(&browser, "as_built.looked_at", "yes").await?;
+            for (name, length) in &typed {
+                // A no-break space is not typed.
+                type_into(&browser, &format!("as_built.{name}"), &length.replace('\u{a0}', " ")).await?;
+            }
+            // Beside each stands what was planned, from the same line: the very mark.
+            assert_eq!(browser.complaints().await?, Vec::<String>::new());
+            let field = part("[data-path='as_built.shaft_y_m']");
+            browser.wait_for(&format!("{field}.textContent.includes(`Planned: {}`)", typed[1].1)).await?;
+            assert!(text(&browser, "[data-path='as_built.shaft_y_m']").await?.contains("from the leaf’s face"));
+            let built = "document.querySelector('pintle-calculator').job.as_built";
+            assert_eq!(browser.value(&format!("{built}.from")).await?, "leaf_face");
+            let rows = browser
+                .value(&format!(
+                    "[...{}.rows].filter((row) => row.cells[0].textContent.startsWith('Built')).map((row) => row.className)",
+                    part(".compared table")
+                ))
+                .await?;
+            assert_eq!(rows, json!(vec!["pass"; 6]), "{units}: {typed:?}");
+            assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        }
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}

@@ -1,0 +1,125 @@
+//! What stands around, typed as the page types it: `site.obstacles`, with or without a `room`. Distances are worked by hand.
+
+use super::{answer, job, with};
+use pintle_core::{
+    Against, Clearances, Document, FindingCode as Code, Job, Model, Part, Plan, Severity, Subject, Verdict,
+};
+use serde_json::{Value, json};
+
+fn rectangle(x: [f64; 2], y: [f64; 2]) -> Value {
+    json!({ "x_m": x, "y_m": y })
+}
+
+/// The demonstration job, its leaf of 3.2 m the line through the hinge axis, among what stands around.
+fn among(obstacles: Value) -> Value {
+    with("/site", json!({ "obstacles": obstacles }))
+}
+
+fn planned(job: &Value) -> Plan {
+    answer(job).unwrap_or_else(|invalid| panic!("{invalid}"))
+}
+
+fn told(plan: &Plan, code: Code) -> Option<(Severity, Vec<(&'static str, f64)>)> {
+    let finding = plan.findings.iter().find(|finding| finding.code == code)?;
+    Some((finding.severity, finding.values.iter().map(|value| (value.name, value.value)).collect()))
+}
+
+fn near(one: f64, other: f64, by: f64) {
+    assert!((one - other).abs() < by, "{one} is not {other}");
+}
+
+/// A square of 200 mm about (1, 1): the leaf's line meets it from atan(0.9/1.1) to atan(1.1/0.9), and at 45° it would have to go
+/// 0.1·√2 m to one side.
+#[test]
+fn a_wall_inside_the_swing_is_a_stop() {
+    let plan = planned(&among(json!([rectangle([0.9, 1.1], [0.9, 1.1])])));
+    let (severity, values) = told(&plan, Code::LeafHits).expect("the leaf runs into it");
+    assert_eq!((severity, values[0].0, values[1].0), (Severity::Stop, "overlap", "leaf_angle"));
+    near(values[0].1, 0.1 * 2f64.sqrt(), 1e-9);
+    near(values[1].1, 45.0, 1e-3);
+    assert_eq!((plan.overall.state, plan.overall.about), (Verdict::Over, Subject::Clearances));
+    // The same square beyond the latch edge, √2·2.3 m from the hinge axis, is in nobody's way.
+    let clear = planned(&among(json!([rectangle([2.4, 2.6], [2.4, 2.6])])));
+    assert_eq!(told(&clear, Code::LeafHits), None);
+    assert_eq!(clear.overall.state, clear.rating.verdict);
+}
+
+#[test]
+fn what_is_left_behind_the_open_leaf_is_looked_at() {
+    // Open, the leaf lies along the y-axis: a wall's face at x = −0.2 is 200 mm away.
+    let plan = planned(&among(json!([rectangle([-1.0, -0.2], [0.5, 3.0])])));
+    let (severity, values) = told(&plan, Code::OpenGapSmall).expect("too little room");
+    assert_eq!((severity, values[0].0), (Severity::Look, "gap"));
+    near(values[0].1, 0.2, 1e-12);
+    let open = &plan.clearances.as_ref().expect("something stands around").open;
+    near(open[0].reach_m, 3.0, 1e-12);
+}
+
+/// A stone at the shaft: (−0.25, 0.45).
+#[test]
+fn the_arm_meets_what_stands_around() {
+    let plan = planned(&among(json!([rectangle([-0.3, -0.2], [0.4, 0.5])])));
+    assert_eq!(told(&plan, Code::ArmHits).expect("the crank is in it").0, Severity::Stop);
+}
+
+/// Two lists are one: what is said twice counts once, and an index is a place in the site's list, the room's counted on behind it.
+#[test]
+fn what_is_said_twice_counts_once_and_moves_nothing() {
+    let [one, two, three] = [0.0, 1.0, 2.0].map(|x| rectangle([5.0 + x, 5.5 + x], [5.0, 6.0]));
+    let post = rectangle([-0.4, -0.1], [-0.1, 0.1]);
+    let mut job = among(json!([one, two, one, post]));
+    job["room"] = json!({ "hinge_post": post, "obstacles": [two, three] });
+    let document: Document = serde_json::from_value(job.clone()).expect("a document");
+    let indices: Vec<usize> =
+        Job::read(&document).expect("valid").obstacles().iter().map(|obstacle| obstacle.index).collect();
+    assert_eq!(indices, [0, 1, 5]);
+    let plan = planned(&job);
+    let gaps = plan.clearances.expect("said").gaps;
+    let mut met: Vec<usize> = gaps
+        .iter()
+        .filter(|gap| gap.against == Against::Obstacle && gap.part == Part::Leaf)
+        .map(|gap| gap.index)
+        .collect();
+    met.sort_unstable();
+    assert_eq!(met, [0, 1, 5]);
+    assert_eq!(gaps.iter().filter(|gap| gap.against == Against::HingePost).count(), 4);
+    let mut zones: Vec<u32> = plan.entrapment.expect("a site").zones.iter().filter_map(|zone| zone.obstacle).collect();
+    zones.sort_unstable();
+    assert_eq!(zones, [0, 1, 5]);
+}
+
+/// A leaf and an arm whose sizes nobody said are held against it as lines, and that is listed.
+#[test]
+fn the_sizes_that_are_not_said_are_assumed() {
+    let sizes = ["room.front_m", "room.back_m", "room.heel_m", "room.arm_half_width_m"];
+    let plan = planned(&among(json!([rectangle([5.0, 6.0], [5.0, 6.0])])));
+    for path in sizes {
+        assert!(plan.assumed.contains(&path), "{path} in {:?}", plan.assumed);
+    }
+    for silent in [planned(&among(json!([]))), planned(&job())] {
+        assert!(silent.clearances.is_none() && !silent.assumed.contains(&sizes[0]));
+    }
+}
+
+/// Before the job says anything of the room a search looks at its areas all the same, the leaf a line: as a plan with an empty room does. An
+/// arm that is 60 mm wide is 30 mm nearer to everything.
+#[test]
+fn a_search_has_its_clearances_without_a_room() {
+    let searched = |half_width_m: f64, room: Value| {
+        let mut job = with("/room", room);
+        job["setout"] = json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5],
+            "bracket_v_m": 0.06, "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "arm_half_width_m": half_width_m,
+            "keep_out": [rectangle([-3.0, -2.0], [2.0, 3.0])] });
+        let document: Document = serde_json::from_value(job).expect("a document");
+        Model::new(&Job::read(&document).expect("valid")).expect("an arm that works")
+    };
+    let crank = |clearances: Option<Clearances>| {
+        let of_area = |gap: &&pintle_core::Gap| gap.against == Against::KeepOut && gap.part == Part::Crank;
+        clearances.expect("areas").gaps.iter().find(of_area).expect("the crank").least_m
+    };
+    let silent = searched(0.03, Value::Null);
+    assert_eq!(silent.clearances(), None);
+    assert_eq!(silent.clearances_of_search(), searched(0.03, json!({})).clearances());
+    let line = crank(searched(0.0, Value::Null).clearances_of_search());
+    near(line - crank(silent.clearances_of_search()), 0.03, 1e-9);
+}

@@ -1,0 +1,31 @@
+/**
+ * The cautions: the hazards named where the result is read, and spelled out before anything that leads to work on the gate.
+ *
+ * @import { Sheet } from "./sheet.js"
+ */
+
+import { h } from "./dom.js";
+
+/** Sentences of the page, on the sheet that is printed as well. */
+const NAMES = ["crush", "shear", "lift", "mains", "stored", "measure", "decide"];
+
+/** @param {Sheet} sheet */
+export function cautionSentences(sheet) {
+  return NAMES.map((name) => sheet.say(`page.caution_${name}`));
+}
+
+/**
+ * @param {Sheet} sheet
+ * @returns {{ named: HTMLElement, root: HTMLElement }}
+ */
+export function createCautions(sheet) {
+  const title = h("h2", { tabindex: "-1" }, sheet.say("page.cautions"));
+  const root = h("section", { class: "cautions", part: "cautions" }, title, h("ul", {}, ...cautionSentences(sheet).map((text) => h("li", {}, text))));
+
+  function show() {
+    title.focus({ preventScroll: true });
+    title.scrollIntoView({ block: "start" });
+  }
+
+  return { named: h("button", { type: "button", class: "cautions-named", onclick: show }, sheet.say("page.cautions_named")), root };
+}
