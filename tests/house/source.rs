@@ -8,7 +8,6 @@ use quote::ToTokens;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
-use syn::visit::{self, Visit};
 use syn::{Attribute, File, Item, ItemMod, UseTree, Visibility};
 
 /// A module's address: the names from the crate's root down.
@@ -152,9 +151,9 @@ impl Crate {
 }
 
 fn only_for_tests(attributes: &[Attribute]) -> bool {
-    attributes.iter().any(|attribute| {
-        attribute.path().is_ident("cfg") && attribute.to_token_stream().to_string().contains("test")
-    })
+    attributes
+        .iter()
+        .any(|attribute| attribute.path().is_ident("cfg") && attribute.to_token_stream().to_string().contains("test"))
 }
 
 impl Module {
@@ -196,7 +195,11 @@ impl Module {
             Item::Fn(item) => (Some(&item.sig.ident), false),
             Item::Const(item) => (Some(&item.ident), false),
             Item::Static(item) => (Some(&item.ident), false),
-            Item::Macro(item) => (item.ident.as_ref(), false),
+            Item::Macro(item) => {
+                self.types.extend(declared(item.mac.tokens.clone()));
+                self.defines.extend(declared(item.mac.tokens.clone()));
+                (item.ident.as_ref(), false)
+            }
             _ => (None, false),
         };
         if let Some(name) = name {
@@ -206,7 +209,7 @@ impl Module {
             }
         }
         count(item.to_token_stream(), &mut self.words);
-        Paths { found: &mut self.paths, address }.visit_item(item);
+        absolute_paths(item.to_token_stream(), address, &mut self.paths);
     }
 
     fn branch(&mut self, tree: &UseTree, before: Address, passed_on: bool, address: &Address) {
@@ -255,22 +258,41 @@ fn absolute(path: Address, address: &Address, children: &BTreeSet<String>) -> Ad
     [base.as_slice(), rest].concat()
 }
 
-/// Absolute paths of expressions and types.
-struct Paths<'a> {
-    found: &'a mut BTreeSet<Address>,
-    address: &'a Address,
+/// Absolute paths anywhere in the tokens, those inside macros too, as far as they go by single names.
+fn absolute_paths(tokens: TokenStream, address: &Address, found: &mut BTreeSet<Address>) {
+    let tokens: Vec<TokenTree> = tokens.into_iter().collect();
+    let name = |index: usize| match tokens.get(index) {
+        Some(TokenTree::Ident(ident)) => Some(ident.to_string()),
+        _ => None,
+    };
+    let mark = |index: usize| matches!(tokens.get(index), Some(TokenTree::Punct(punct)) if punct.as_char() == ':');
+    let mut index = 0;
+    while let Some(token) = tokens.get(index) {
+        if let TokenTree::Group(group) = token {
+            absolute_paths(group.stream(), address, found);
+        }
+        let behind_a_path = index > 0 && mark(index - 1);
+        let begins = name(index).is_some_and(|name| matches!(name.as_str(), "crate" | "super" | "self"));
+        let mut names: Address = Vec::new();
+        if begins && !behind_a_path {
+            names.extend(name(index));
+            while mark(index + 1) && mark(index + 2) && name(index + 3).is_some() {
+                names.extend(name(index + 3));
+                index += 3;
+            }
+        }
+        if names.len() > 1 {
+            found.insert(absolute(names, address, &BTreeSet::new()));
+        }
+        index += 1;
+    }
 }
 
-impl<'ast> Visit<'ast> for Paths<'_> {
-    fn visit_path(&mut self, path: &'ast syn::Path) {
-        let names: Address = path.segments.iter().map(|segment| segment.ident.to_string()).collect();
-        if names.len() > 1 && matches!(names[0].as_str(), "crate" | "super" | "self") {
-            self.found.insert(absolute(names, self.address, &BTreeSet::new()));
-        }
-        visit::visit_path(self, path);
-    }
-
-    fn visit_item_mod(&mut self, _: &'ast ItemMod) {}
+/// Types that the tables of the house declare: `words! { … pub enum Name { … } }` and its like.
+fn declared(tokens: TokenStream) -> Vec<String> {
+    let tokens: Vec<String> = tokens.into_iter().map(|token| token.to_string()).collect();
+    let declares = |before: &[String]| before[0] == "pub" && matches!(before[1].as_str(), "struct" | "enum");
+    tokens.windows(3).filter(|part| declares(part)).map(|part| part[2].clone()).collect()
 }
 
 fn count(tokens: TokenStream, words: &mut BTreeMap<String, usize>) {

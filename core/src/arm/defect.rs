@@ -3,7 +3,8 @@
 use super::Linkage;
 use super::linkage::ASSEMBLY_M;
 use crate::Document;
-use crate::job::{Allowed, Arm, Example, Fault, FaultCode, NamedValue};
+use crate::fault::{Allowed, Example, Fault, FaultCode, NamedValue};
+use crate::job::Arm;
 use crate::real::atan2;
 use crate::units::Quantity;
 use alloc::vec::Vec;

@@ -3,10 +3,11 @@
 use super::Model;
 use super::motion::profile;
 use crate::arm::ShaftPath;
-use crate::drive::{Direction, Track, WindCase, blocked_moment_n_m, trace};
+use crate::drive::{Track, blocked_moment_n_m, trace};
 use crate::job::Contact;
 use crate::real::{atan2, root};
 use crate::safety::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

@@ -5,7 +5,8 @@
 //! crowd towards both ends of the swing, where an elbow near its dead point runs like a square root, and every local least is refined
 //! between its neighbours; what two of them could hide between them is far below a millimetre for parts of a gate's size.
 
-use super::{ElbowSweep, Model};
+use super::Model;
+use super::elbow_sweep::ElbowSweep;
 use crate::arm::Linkage;
 use crate::arm::setout::{golden, separation_m};
 use crate::job::{KeepOut, Obstacle, Room};
@@ -240,6 +241,14 @@ impl Model {
             beside.then(|| OpenGap { obstacle: *index, gap_m: leaf_gap_m(&leaf, &opened, place), reach_m })
         });
         Some(Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps })
+    }
+
+    /// The clearances beside what a search is to keep out of. Before the job says anything of the room the leaf is a line.
+    pub fn clearances_of_search(&self) -> Option<Clearances> {
+        if self.job().room.is_some() {
+            return self.clearances();
+        }
+        self.in_room(Room::default()).clearances()
     }
 }
 

@@ -1,7 +1,8 @@
 //! The trade-off between the shaft torque and another aim: set-outs none of which is beaten in both.
 
 use super::setout::{Stand, set_out};
-use crate::job::{Aim, Invalid, Job, SetOut, missing_object};
+use crate::fault::{Invalid, missing_object};
+use crate::job::{Aim, Job, SetOut};
 use alloc::vec::Vec;
 
 /// The front between least shaft torque and another aim, from the least torque to the least of the other, at most `points` set-outs (2 or more).

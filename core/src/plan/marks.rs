@@ -6,7 +6,8 @@
 //! The arm of a job is measured from the hinge axis instead, which no tape can touch: what is square to the leaf differs by `face_m`.
 
 use super::Model;
-use crate::job::{Invalid, Job, Marks, ToChecked};
+use crate::fault::Invalid;
+use crate::job::{Job, Marks, ToChecked};
 use crate::real::{atan2, cos, root, sin};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};

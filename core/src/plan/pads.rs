@@ -2,7 +2,8 @@
 
 use super::setout::{Change, SearchLoads};
 use crate::arm::setout::{Found, PENCIL, Site, Workshop};
-use crate::job::{Arm, Invalid, Job, SetOut, ToChecked, missing_object};
+use crate::fault::{Invalid, missing_object};
+use crate::job::{Arm, Job, SetOut, ToChecked};
 use alloc::vec::Vec;
 use serde::Serialize;
 

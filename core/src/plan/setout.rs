@@ -2,10 +2,12 @@
 
 use super::Model;
 use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
-use crate::drive::{Direction, WindCase, effort_n_m};
-use crate::job::{Arm, CheckedJob, Invalid, Job, SetOut, ToChecked, missing_object};
+use crate::drive::effort_n_m;
+use crate::fault::{Invalid, missing_object};
+use crate::job::{Arm, CheckedJob, Job, SetOut, ToChecked};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
 use crate::order::arrange;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

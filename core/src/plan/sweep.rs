@@ -2,7 +2,8 @@
 
 use super::setout::SearchLoads;
 use crate::arm::setout::{Bare, Station};
-use crate::job::{Arm, Invalid, ToChecked};
+use crate::fault::Invalid;
+use crate::job::{Arm, ToChecked};
 use crate::real::{cos, sin};
 use alloc::vec::Vec;
 

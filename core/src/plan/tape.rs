@@ -8,7 +8,8 @@
 use super::Model;
 use crate::arm::Linkage;
 use crate::drive::Grid;
-use crate::job::{Arm, Fault, Invalid, Tape, ToChecked};
+use crate::fault::{Fault, Invalid};
+use crate::job::{Arm, Tape, ToChecked};
 use crate::order::arrange;
 use crate::real::{atan2, sin_cos};
 use alloc::vec::Vec;

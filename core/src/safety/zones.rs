@@ -2,10 +2,9 @@
 
 use super::Source;
 use crate::arm::{Linkage, Pose};
-use crate::drive::Direction;
 use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
-use crate::words::words;
+use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
 use serde::Serialize;
@@ -29,26 +28,6 @@ const SCISSORS_M: f64 = 0.1;
 
 /// Leaf angles looked at.
 const INTERVALS: u32 = 360;
-
-words! {
-    /// What closes on what.
-    pub enum ZoneKind {
-        /// The latch edge on what the gate closes on.
-        LeadingEdgeClosing = "leading_edge_closing",
-        /// The latch edge on something behind the leaf.
-        LeadingEdgeOpening = "leading_edge_opening",
-        /// Leaf and post near the hinge.
-        HingeSide = "hinge_side",
-        /// Leaf and ground.
-        Bottom = "bottom",
-        /// Elbow and leaf.
-        Elbow = "elbow",
-        /// Crank and link, closing like scissors.
-        ArmScissors = "arm_scissors",
-        /// The leaf's length on something behind it.
-        BehindLeaf = "behind_leaf",
-    }
-}
 
 impl ZoneKind {
     /// Gap at which nobody is caught, m, and where the figure comes from.

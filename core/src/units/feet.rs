@@ -1,6 +1,6 @@
 //! Lengths as a US tape shows them.
 
-use super::INCH_M;
+use super::quantity::INCH_M;
 use alloc::{format, string::String};
 
 /// A length in feet, inches and a fraction of an inch: `2'-10 3/8"`, below a foot `10 3/8"`.

@@ -1,6 +1,7 @@
 //! A length as it is marked with a tape.
 
-use super::{INCH_M, System, feet_inches};
+use super::feet::feet_inches;
+use super::quantity::{INCH_M, System};
 use alloc::{format, string::String};
 
 /// The coarser of the two steps a mark is written to, m: a sixteenth of an inch; in metric units it is a millimetre.

@@ -1,6 +1,6 @@
 //! A value as a person reads it.
 
-use super::{Quantity, System};
+use super::quantity::{Quantity, System};
 use alloc::{format, string::String};
 
 /// Which way a shown number may differ from the exact one.

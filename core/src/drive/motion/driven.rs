@@ -4,8 +4,8 @@ use super::control::Control;
 use super::integrate::{Trial, Walk};
 use super::{Motor, Moving, Profile, Track};
 use crate::arm::Station;
-use crate::drive::{Direction, WindCase};
 use crate::leaf::LeafStation;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

@@ -1,8 +1,8 @@
 //! Crank and link, as planned and as built.
 
 use crate::job::table::*;
+use crate::terms::words::words;
 use crate::units::Quantity::ShortLength;
-use crate::words::words;
 
 block! {
     /// Crank and link in plan, and where they are fixed.

@@ -1,6 +1,6 @@
 //! A leaf on rising hinges: its collar slides on a ramp, its pins slide round and up in their bushes.
 
-use super::helix::{helix_lowering_n_m, helix_raising_n_m};
+use crate::elements::{helix_lowering_n_m, helix_raising_n_m};
 use crate::real::root;
 
 /// What a leaf on rising hinges weighs on them, all magnitudes.
@@ -12,7 +12,7 @@ pub struct RisingLeaf {
     pub couple_n: f64,
     /// Radius of the pins, m.
     pub pin_radius_m: f64,
-    /// Mean radius of friction of the collar, m, which is the ramp's: see [`super::Collar::mean_radius_m`].
+    /// Mean radius of friction of the collar, m, which is the ramp's: see [`crate::Collar::mean_radius_m`].
     pub collar_radius_m: f64,
     /// Rise of the leaf, m/rad: the rise over the swing by the swing's angle. Not negative.
     pub rise_m_per_rad: f64,

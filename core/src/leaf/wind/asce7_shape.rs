@@ -2,8 +2,8 @@
 
 use super::moment::openings_factor;
 use crate::real::root;
+use crate::terms::BarShape;
 use crate::units::{Quantity, System};
-use crate::words::words;
 
 /// Case B: the resultant stands this part of the length off the middle.
 pub const ASCE7_ECCENTRICITY: f64 = 0.2;
@@ -16,16 +16,6 @@ const WALL: [(f64, [f64; 12]); 3] = [
     (0.9, [1.85, 1.75, 1.70, 1.60, 1.55, 1.50, 1.45, 1.45, 1.40, 1.40, 1.40, 1.40]),
     (1.0, [1.80, 1.70, 1.65, 1.55, 1.45, 1.40, 1.35, 1.35, 1.30, 1.30, 1.30, 1.30]),
 ];
-
-words! {
-    /// What the bars of an open lattice look like to the wind.
-    pub enum BarShape {
-        /// Flat-sided.
-        Flat = "flat",
-        /// Round.
-        Round = "round",
-    }
-}
 
 /// Straight line between table points; the ends hold beyond them.
 fn between(at: f64, table: impl Iterator<Item = (f64, f64)>) -> f64 {

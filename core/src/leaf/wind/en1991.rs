@@ -1,26 +1,10 @@
 //! Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, with its recommended values; a national annex replaces them and goes first.
 
 use crate::real::{log, pow, root};
-use crate::words::words;
+use crate::terms::Terrain;
 
 /// Air density of the standard, kg/m³ (recommended value).
 const DENSITY_KG_M3: f64 = 1.25;
-
-words! {
-    /// Terrain category.
-    pub enum Terrain {
-        /// Sea, coast open to the sea.
-        Sea = "0",
-        /// Lakes, flat country without obstacles.
-        I = "I",
-        /// Low vegetation, obstacles twenty heights apart.
-        II = "II",
-        /// Villages, suburbs, woods.
-        III = "III",
-        /// Towns.
-        IV = "IV",
-    }
-}
 
 impl Terrain {
     /// Roughness length and least height, m. Source: EN 1991-1-4 Table 4.1, from memory.

@@ -1,6 +1,7 @@
 //! From what the job says about a wind to one gust and one coefficient.
 
 use super::*;
+use crate::elements::bar_solidity;
 use crate::job::{Job, Leaf, Wind, WindFrom, WindShape};
 use crate::real::root;
 use serde::Serialize;

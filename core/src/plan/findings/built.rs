@@ -1,6 +1,6 @@
 //! Findings of what was built and what was measured there.
 
-use super::{Finding, FindingCode, Severity, value};
+use super::finding::{Finding, FindingCode, Severity, value};
 use crate::plan::{CheckVerdict, Model, Plan};
 use crate::units::Quantity;
 use alloc::vec::Vec;

@@ -1,9 +1,10 @@
 //! Findings about motion, breakaway, holding and people.
 
-use super::{Finding, FindingCode, Severity, value};
-use crate::drive::{CoastState, Direction, DrivenRun, DrivenState, HoldingVerdict};
-use crate::job::NamedValue;
+use super::finding::{Finding, FindingCode, Severity, value};
+use crate::drive::{CoastState, DrivenRun, DrivenState, HoldingVerdict};
+use crate::fault::NamedValue;
 use crate::plan::{Driven, Model, Motion, Plan, WindowState};
+use crate::terms::Direction;
 use crate::units::Quantity;
 use alloc::vec::Vec;
 

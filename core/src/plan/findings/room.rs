@@ -2,7 +2,7 @@
 //!
 //! The figures are code-style ones, written from memory: the edition in force and local codes decide.
 
-use super::{Finding, FindingCode, Severity, value};
+use super::finding::{Finding, FindingCode, Severity, value};
 use crate::plan::{Against, Clearances, Gap, Part, Plan};
 use crate::units::Quantity;
 use alloc::vec::Vec;

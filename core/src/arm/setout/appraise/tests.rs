@@ -119,7 +119,7 @@ fn each_limit_given_up_is_its_own_excess() {
 
 #[test]
 fn each_aim_is_its_own_objective() {
-    for &aim in <Aim as crate::words::Worded>::VALUES {
+    for &aim in <Aim as crate::terms::words::Worded>::VALUES {
         let setout = SetOut { aim: Some(aim), ..limited() };
         with_site(&setout, |site| {
             site.hair = Hair { length_m: HAIR, plain: HAIR };

@@ -50,7 +50,7 @@ fn what_may_decide_is_gathered() {
         SetOut { keep_out: alloc::vec![near, far], place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..bench::setout() };
     let fours: Vec<usize> = (0..=10).map(|index| 4 * index).collect();
     for arm in bench::arms(&mut Dice(91), 10) {
-        for &aim in <Aim as crate::words::Worded>::VALUES {
+        for &aim in <Aim as crate::terms::words::Worded>::VALUES {
             for most_shaft_torque_n_m in [None, Some(100.0)] {
                 let setout = SetOut { aim: Some(aim), most_shaft_torque_n_m, ..plain.clone() };
                 with_site(&setout, |site| {

@@ -59,9 +59,9 @@ macro_rules! words {
             $($(#[doc = $doc])* #[serde(rename = $name)] $word,)+
         }
 
-        impl $crate::words::Worded for $words {
-            const WORDS: &'static $crate::words::Words = &$crate::words::Words {
-                list: &[$($crate::words::Word {
+        impl $crate::terms::words::Worded for $words {
+            const WORDS: &'static $crate::terms::words::Words = &$crate::terms::words::Words {
+                list: &[$($crate::terms::words::Word {
                     name: $name,
                     #[cfg(feature = "describe")]
                     about: concat!($($doc, "\n"),*),

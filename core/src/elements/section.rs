@@ -1,6 +1,6 @@
 //! Areas of hollow sections.
 
-use crate::words::words;
+use crate::terms::words::words;
 use core::f64::consts::PI;
 
 /// Density of steel, kg/m³ (EN 10219-2 mass formulas; 490 lb/ft³).

@@ -1,8 +1,7 @@
-//! Adding the members up.
+//! What the listed members come to: mass, mass centre, inertia and wind area, all at once.
 
-use super::section::{CornerRule, STEEL_KG_M3, hollow_area_m2, round_hollow_area_m2, sheet_mass_kg_m2};
-use crate::job::{Bar, Member, MemberPlace, Tube};
-use crate::leaf::{bar_solidity, mesh_solidity, stretch_inertia_kg_m2};
+use super::blocks::{Bar, Member, MemberPlace, Tube};
+use crate::elements::*;
 use crate::real::root;
 use core::f64::consts::PI;
 use serde::Serialize;

@@ -1,5 +1,11 @@
 //! How much of the outline stops the wind.
 
+/// Below this solidity the wall of EN 1991-1-4 does not apply: the leaf is a lattice.
+pub const EN1991_LEAST_SOLIDITY: f64 = 0.8;
+
+/// Below this solidity ASCE 7's wall does not apply either: the leaf is a lattice.
+pub(crate) const ASCE7_LEAST_SOLIDITY: f64 = 0.7;
+
 /// Solid over gross area of parallel bars: `ε = b/p`, bar width over pitch (centre to centre), 0…1.
 pub fn bar_solidity(bar_m: f64, pitch_m: f64) -> f64 {
     (bar_m / pitch_m).clamp(0.0, 1.0)

@@ -1,6 +1,6 @@
 //! Coefficients of friction as handbooks give them: ranges.
 
-use crate::words::words;
+use crate::terms::words::words;
 use serde::Serialize;
 
 words! {
