@@ -29,6 +29,7 @@ mod elements;
 mod fault;
 mod job;
 mod leaf;
+mod numerics;
 mod order;
 pub mod packed;
 mod plan;

@@ -8,8 +8,8 @@
 use super::Model;
 use super::elbow_sweep::ElbowSweep;
 use crate::arm::Linkage;
-use crate::arm::setout::{golden, separation_m};
 use crate::job::{KeepOut, Obstacle, Room};
+use crate::numerics::{golden_section, separation_m};
 use crate::order::arrange;
 use crate::real::{cos, root, sin_cos};
 use alloc::vec::Vec;
@@ -180,7 +180,7 @@ impl Swing<'_> {
             if here < best.1 {
                 best = (angle(index), here);
             }
-            let refined = golden(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
+            let refined = golden_section(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
             if refined.1 < best.1 {
                 best = refined;
             }
@@ -208,7 +208,7 @@ impl Model {
             let to_leaf = |joints: &Joints| {
                 let [from, to] = joints.ends(part, shaft).map(|place| turned(place, joints.back));
                 let wide = if part == Part::Link { 0.0 } else { wide };
-                separation_m(&leaf, (from.x, from.y), (to.x, to.y)) - wide
+                separation_m(&leaf.sides(), (from.x, from.y), (to.x, to.y)) - wide
             };
             note(part, Against::Leaf, 0, &to_leaf);
         }
@@ -222,7 +222,7 @@ impl Model {
             for part in [Part::Crank, Part::Link, Part::Elbow] {
                 let to_rectangle = |joints: &Joints| {
                     let [from, to] = joints.ends(part, shaft);
-                    separation_m(rectangle, (from.x, from.y), (to.x, to.y)) - wide
+                    separation_m(&rectangle.sides(), (from.x, from.y), (to.x, to.y)) - wide
                 };
                 note(part, against, index, &to_rectangle);
             }

@@ -1,11 +1,14 @@
 //! What an arm is worth: its objective and its excess over the whole swing.
 
 use super::bare::{Bare, Station};
-use super::descent::Found;
-use super::site::{INTERVALS, Point, Site};
+use super::found::Found;
+use super::limit::Limit;
+use super::site::{INTERVALS, Site};
 use super::swept::{CRANK, LINK, Swept};
-use super::terms::{LEAST_SENSE_M, Limit, Piece, Term};
+use super::terms::{LEAST_SENSE_M, Piece, Term};
+use super::variables::Point;
 use crate::job::{Aim, Elbow};
+use crate::numerics::vertex;
 use crate::real::atan2;
 use core::f64::consts::PI;
 
@@ -179,34 +182,6 @@ impl Site<'_> {
         }
         turns
     }
-}
-
-/// The vertex of the parabola through three even values whose middle one is the largest: its place in steps from the middle, its value.
-pub(super) fn vertex(left: f64, middle: f64, right: f64) -> Option<(f64, f64)> {
-    if middle < left || middle < right {
-        return None;
-    }
-    let (slope, bend) = (0.5 * (right - left), left - 2.0 * middle + right);
-    Some(if bend < 0.0 { (-slope / bend, middle - 0.5 * slope * slope / bend) } else { (0.0, middle) })
-}
-
-/// Golden-section search of a least value in a bracket; each round leaves 0.62 of it.
-pub(crate) fn golden(mut low: f64, mut high: f64, rounds: usize, value: impl Fn(f64) -> f64) -> (f64, f64) {
-    const SHARE: f64 = 0.618_033_988_749_894_8;
-    let (mut one, mut other) = (high - SHARE * (high - low), low + SHARE * (high - low));
-    let (mut at_one, mut at_other) = (value(one), value(other));
-    for _ in 0..rounds {
-        if at_one < at_other {
-            (high, other, at_other) = (other, one, at_one);
-            one = high - SHARE * (high - low);
-            at_one = value(one);
-        } else {
-            (low, one, at_one) = (one, other, at_other);
-            other = low + SHARE * (high - low);
-            at_other = value(other);
-        }
-    }
-    if at_one < at_other { (one, at_one) } else { (other, at_other) }
 }
 
 #[cfg(test)]

@@ -4,8 +4,8 @@
 //! one linear system gives the step that keeps the active terms level and balances the curvature: Newton's step on the active set.
 //! Source: Fletcher and Sainz de la Maza (1989); Byrd, Gould, Nocedal and Waltz (2004), on SLP-EQP; both from memory.
 
-use super::lp::VARIABLES;
-use super::site::{DIMENSIONS, Point};
+use super::variables::{DIMENSIONS, Point};
+use crate::numerics::VARIABLES;
 
 /// Step of the second differences; the errors of rounding and truncation are both about 1e-7 of the curvature.
 const STEP: f64 = 1e-4;

@@ -6,16 +6,16 @@
 //! ranges without width are rows or box sides like any other. Source: Fletcher and Sainz de la Maza (1989), on successive linear programming
 //! with an exact penalty, from memory.
 
-use super::appraise::vertex;
 use super::bare::{Bare, Station};
-use super::lp::{Programme, ROWS, VARIABLES};
-use super::site::{DIMENSIONS, INTERVALS, Point, Site};
+use super::found::{Found, KEPT};
+use super::limit::Limit;
+use super::site::{INTERVALS, Site};
 use super::swept::{CRANK, LINK, Swept};
-use super::terms::{Limit, Piece, Term};
-use crate::job::{Aim, Elbow};
+use super::terms::{Piece, Term};
+use super::variables::{DIMENSIONS, Point};
+use crate::job::Aim;
+use crate::numerics::{Programme, ROWS, VARIABLES, vertex};
 
-/// Excess that counts as none, in metres, radians or plain; the hair of the site is larger.
-pub(crate) const KEPT: f64 = 1e-9;
 /// First weight of an excess against the objective, and the last.
 const WEIGHT: f64 = 5.0;
 const MOST_WEIGHT: f64 = 1e5;
@@ -25,33 +25,6 @@ const NEAR_M: f64 = 0.3;
 const STEERED: f64 = 0.5;
 /// Steps of the difference quotients; the last one steps out of what counts as straight.
 const STEP: Point = [1e-7, 1e-7, 1e-7, 1e-7, 1e-5];
-
-/// A point with what it is worth.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Found {
-    pub point: Point,
-    pub elbow: Elbow,
-    pub sense: f64,
-    pub objective: f64,
-    pub excess: f64,
-}
-
-impl Found {
-    pub fn merit(&self, weight: f64) -> f64 {
-        self.objective + weight * self.excess.max(0.0)
-    }
-    pub fn kept(&self) -> bool {
-        self.excess <= KEPT
-    }
-    /// Better: kept before not kept, then the smaller objective or excess.
-    pub fn beats(&self, other: &Found) -> bool {
-        match (self.kept(), other.kept()) {
-            (true, true) => self.objective < other.objective,
-            (false, false) => self.excess < other.excess,
-            (kept, _) => kept,
-        }
-    }
-}
 
 /// Room for a descent, allocated once a search.
 pub(crate) struct Workshop {

@@ -1,10 +1,13 @@
 //! What a found arm comes to, in numbers a person reads.
 
 use super::bare::Bare;
+use super::found::KEPT;
+use super::limit::Limit;
 use super::site::{INTERVALS, Site};
 use super::swept::{CRANK, LINK, Swept};
-use super::terms::{Limit, Piece, Term};
+use super::terms::{Piece, Term};
 use crate::job::Arm;
+use crate::numerics::vertex;
 use crate::order::arrange;
 use crate::real::root;
 use alloc::vec::Vec;
@@ -30,7 +33,7 @@ impl Site<'_> {
             |index: usize| self.value(&bare, sense, &Piece { term: Term::Force, station: self.stations[index] });
         let mut link_force = (0..=INTERVALS).map(force).fold(0.0, f64::max);
         for index in 1..INTERVALS {
-            if let Some((shift, _)) = super::appraise::vertex(force(index - 1), force(index), force(index + 1)) {
+            if let Some((shift, _)) = vertex(force(index - 1), force(index), force(index + 1)) {
                 let station = self.refined(&bare, sense, Term::Force, index, shift);
                 link_force = link_force.max(self.value(&bare, sense, &Piece { term: Term::Force, station }));
             }
@@ -55,7 +58,7 @@ impl Site<'_> {
             // With a limit given up, its own excess is what the appraisal calls the objective.
             self.given_up = Some(limit);
             let (by, _) = self.appraise(bare, sense);
-            if by > super::descent::KEPT {
+            if by > KEPT {
                 exceeded.push((limit, by));
             }
         }

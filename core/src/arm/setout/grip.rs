@@ -1,9 +1,11 @@
 //! What follows the tangent step of a descent: the curved step on the same active terms, the way back to curved limits, and the last excess.
 
 use super::curved::{Level, curvature, step as curved_step};
-use super::descent::{Found, KEPT, Workshop};
-use super::lp::{Active, ROWS, VARIABLES};
-use super::site::{DIMENSIONS, Point, Site};
+use super::descent::Workshop;
+use super::found::{Found, KEPT};
+use super::site::Site;
+use super::variables::{DIMENSIONS, Point};
+use crate::numerics::{Active, ROWS, VARIABLES};
 
 /// What holds a step in place: active terms with their multipliers, and variables at their bounds.
 pub(super) struct Grip {

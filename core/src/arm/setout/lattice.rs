@@ -8,7 +8,7 @@
 //! may have missed a better arm, and whoever has such a lattice does well to narrow its ranges.
 
 use super::bare::{Bare, STRAIGHT_M2};
-use super::descent::{Found, KEPT};
+use super::found::{Found, KEPT};
 use super::site::{Hair, INTERVALS, Site};
 use super::terms::{Piece, Term};
 use crate::job::{Aim, Arm};

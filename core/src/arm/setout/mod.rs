@@ -2,15 +2,15 @@
 
 mod appraise;
 mod bare;
-#[cfg(test)]
-mod bench;
-mod clear;
 mod curved;
 mod descent;
 mod figures;
+#[cfg(test)]
+mod fixtures;
+mod found;
 mod grip;
 mod lattice;
-mod lp;
+mod limit;
 mod pads;
 mod rule;
 mod scan;
@@ -18,12 +18,12 @@ mod search;
 mod site;
 mod swept;
 mod terms;
+mod variables;
 
-pub(crate) use appraise::golden;
 pub(crate) use bare::{Bare, Station};
-pub(crate) use clear::separation_m;
-pub(crate) use descent::{Found, Workshop};
+pub(crate) use descent::Workshop;
+pub(crate) use found::Found;
+pub use limit::Limit;
 pub(crate) use pads::PENCIL;
 pub use rule::{RuleOfThumb, ShortLength, rule_of_thumb};
 pub(crate) use site::{Loads, Site};
-pub use terms::Limit;

@@ -14,8 +14,10 @@
 //! leaf, 0.04 %, 0.1 %, 0.6 %; straight when closed, 0.03 %, 0.8 %, 1.4 %; leaning hinges, 0.2 %, 0.6 %, 1.8 %; none missed. On random
 //! fragmented sites whose arms are about to turn back, where torque runs away from place to place, the worst are a few per cent.
 
-use super::descent::{Effort, Found, Workshop};
-use super::site::{Point, Site};
+use super::descent::{Effort, Workshop};
+use super::found::Found;
+use super::site::Site;
+use super::variables::Point;
 use alloc::vec::Vec;
 
 /// Scattered arms and starts of a place without neighbours.

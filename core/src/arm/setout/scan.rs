@@ -1,7 +1,8 @@
 //! Where to start: an even scatter of set-outs over everything that is free, the most promising of them far from one another.
 
-use super::descent::Found;
-use super::site::{DIMENSIONS, Point, Site};
+use super::found::Found;
+use super::site::Site;
+use super::variables::{DIMENSIONS, Point};
 use crate::job::Elbow;
 use crate::real::{cos, root, sin};
 use alloc::vec::Vec;

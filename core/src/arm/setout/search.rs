@@ -9,9 +9,10 @@
 //! The answer keeps every limit over the continuous swing within [`KEPT`](super::descent::KEPT). That it is the global optimum is not proven: it
 //! is compared with differential evolution in the tests.
 
-use super::descent::{Effort, Found, Workshop};
+use super::descent::{Effort, Workshop};
+use super::found::Found;
+use super::limit::Limit;
 use super::site::{Hair, Site};
-use super::terms::Limit;
 use crate::job::Aim;
 use crate::order::arrange;
 use alloc::vec::Vec;

@@ -1,7 +1,8 @@
 //! What the search works on: the leaf angles it looks at, and the limits of the job turned into numbers it can compare.
 
 use super::bare::{Bare, Station};
-use super::terms::Limit;
+use super::limit::Limit;
+use super::variables::{DIMENSIONS, Point};
 use crate::job::{Arm, Elbow, SetOut};
 use crate::real::{cos, root, sin};
 use alloc::vec::Vec;
@@ -75,15 +76,8 @@ impl Hair {
     pub const NONE: Hair = Hair { length_m: 0.0, plain: 0.0 };
 }
 
-/// Variables of the search, in the order of [`Point`].
-pub(crate) const DIMENSIONS: usize = 5;
-
 /// How far a range reaches that is given up, a metre each way at most: the job's own bounds, an arm bent to a third.
 const GIVEN_UP: [(f64, f64); DIMENSIONS] = [(-10.0, 10.0), (-10.0, 10.0), (-10.0, 10.0), (0.02, 10.0), (0.0, 0.8)];
-
-/// Shaft x, shaft y, bracket u, crank, and `z = √(1 − straightness)`, in which everything is smooth up to the straight arm: elbow
-/// height and crank angle grow like `z` from the dead point, like the root of anything else.
-pub(crate) type Point = [f64; DIMENSIONS];
 
 impl<'a> Site<'a> {
     pub fn new(setout: &'a SetOut, loads: Loads<'a>, open_rad: f64) -> Site<'a> {

@@ -4,10 +4,9 @@
 //! of the link further than the elbow or the bracket; so a wide gap at one station vouches for all stations that are nearer by way than
 //! what it has to spare, and most of the swing is never looked at.
 
-use super::appraise::golden;
 use super::bare::{Bare, Station};
-use super::clear::{parting_m, separation_m};
 use super::site::{INTERVALS, Site};
+use crate::numerics::{golden_section, parting_m, separation_m};
 use crate::real::{cos, root, sin};
 
 /// Parts of the arm.
@@ -60,7 +59,7 @@ impl<'a, 'b> Swept<'a, 'b> {
         mut told: impl FnMut(&Station),
     ) -> f64 {
         let moved = &self.moved[part];
-        let keep_out = &self.site.setout.keep_out[rectangle];
+        let keep_out = &self.site.setout.keep_out[rectangle].sides();
         // Stations that are vouched for stay at the most there is.
         let mut gaps = [f64::MAX; INTERVALS + 1];
         let (mut index, mut least) = (0, f64::MAX);
@@ -102,7 +101,7 @@ impl<'a, 'b> Swept<'a, 'b> {
             let rounds = if self.site.exact { 44 } else { 12 };
             let stations = &self.site.stations;
             let (leaf_rad, refined) =
-                golden(stations[before].leaf_rad, stations[behind].leaf_rad, rounds, |leaf_rad| {
+                golden_section(stations[before].leaf_rad, stations[behind].leaf_rad, rounds, |leaf_rad| {
                     let [bracket, elbow] = self.bare.joints(cos(leaf_rad), sin(leaf_rad));
                     separation_m(keep_out, elbow, if part == CRANK { self.bare.shaft() } else { bracket })
                 });

@@ -5,45 +5,11 @@
 //! set-out exists, one limit is given up and its own excess becomes the objective: see [`Limit`].
 
 use super::bare::{Bare, Station};
-use super::clear::separation_m;
+use super::limit::Limit;
 use super::site::Site;
 use crate::job::Aim;
+use crate::numerics::separation_m;
 use crate::real::root;
-use serde::Serialize;
-
-/// A limit of the set-out, by the name of its field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-#[non_exhaustive]
-pub enum Limit {
-    /// Range of the shaft along the closed leaf, m.
-    ShaftXM,
-    /// Range of the shaft across it, m.
-    ShaftYM,
-    /// Range of the bracket along the leaf, m.
-    BracketUM,
-    /// Range of the crank, m.
-    CrankM,
-    /// Range of the link, m.
-    LinkM,
-    /// Range of the straightness, plain.
-    Straightness,
-    /// Square to the open leaf, degrees.
-    SquareDeg,
-    /// Least lever, m.
-    LeastLeverM,
-    /// Shaft travel, degrees.
-    ShaftTravelDeg,
-    /// Torque beside the aim, N·m.
-    MostShaftTorqueNM,
-    /// Rectangles to stay out of, m of overlap.
-    KeepOut,
-    /// Whole multiples of the step; no amount of anything else would do.
-    StepM,
-    /// An arm that assembles, and whose shaft does not turn back, m. Not for anyone to give up.
-    Arm,
-}
 
 /// What a term is about.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -101,30 +67,6 @@ impl Term {
 }
 
 impl Limit {
-    /// The limits of the search's variables, in their order.
-    pub(crate) const VARIABLES: [Limit; super::site::DIMENSIONS] =
-        [Limit::ShaftXM, Limit::ShaftYM, Limit::BracketUM, Limit::CrankM, Limit::Straightness];
-
-    /// What can be given up, in the order it is tried.
-    pub(crate) const ALL: [Limit; 11] = [
-        Limit::SquareDeg,
-        Limit::ShaftTravelDeg,
-        Limit::LeastLeverM,
-        Limit::Straightness,
-        Limit::CrankM,
-        Limit::LinkM,
-        Limit::BracketUM,
-        Limit::ShaftXM,
-        Limit::ShaftYM,
-        Limit::KeepOut,
-        Limit::MostShaftTorqueNM,
-    ];
-
-    /// The variable whose range it is.
-    pub(crate) fn variable(self) -> Option<usize> {
-        Limit::VARIABLES.iter().position(|&limit| limit == self)
-    }
-
     /// The limit's excess in the document's unit, from the search's.
     pub(crate) fn in_document(self, excess: f64, site: &Site) -> f64 {
         match self {
@@ -208,7 +150,7 @@ impl Site<'_> {
     pub fn gap_m(&self, bare: &Bare, rectangle: usize, part: usize, station: &Station) -> f64 {
         let [bracket, elbow] = bare.joints(station.cosine, station.sine);
         let other = if part == 0 { bare.shaft() } else { bracket };
-        separation_m(&self.setout.keep_out[rectangle], elbow, other)
+        separation_m(&self.setout.keep_out[rectangle].sides(), elbow, other)
     }
 
     /// Whether the aim or a limit looks at torque, force.

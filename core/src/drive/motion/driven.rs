@@ -1,10 +1,10 @@
 //! The leaf through time where a motor drives it against friction, wind and lean: does it arrive, and when.
 
 use super::control::Control;
-use super::integrate::{Trial, Walk};
 use super::{Motor, Moving, Profile, Track};
 use crate::arm::Station;
 use crate::leaf::LeafStation;
+use crate::numerics::{Integrator, StepTrial};
 use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -237,7 +237,7 @@ struct Passed {
 }
 
 impl Passed {
-    fn of(walk: &Walk<7>) -> Passed {
+    fn of(walk: &Integrator<7>) -> Passed {
         let ([progress, speed, ..], acceleration) = (walk.state, walk.slope[1]);
         Passed { time_s: walk.time_s, progress, speed, acceleration }
     }
@@ -276,7 +276,7 @@ fn counted(
     let energy = motor.stall_torque_n_m * travel;
     let run_up_s = motor.inertia_kg_m2 * motor.no_load_rad_s / motor.stall_torque_n_m;
     let spared = SPARE_SPEED * profile.peak_speed().max(control.least());
-    let mut walk = Walk {
+    let mut walk = Integrator {
         step_s: 1e-3 * run_up_s,
         longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s.min(spared) / LONGEST_PART),
         // A motor that brakes above no such speed leaves it to wind and lean how fast the leaf is; a stiff step knows no time to keep to.
@@ -285,7 +285,7 @@ fn counted(
             travel / LONGEST_PART,
         ],
         tolerance: TOLERANCE,
-        ..Walk::new(rate, start, [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy])
+        ..Integrator::new(rate, start, [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy])
     };
     let mut track = alloc::vec![Passed::of(&walk)];
     let mut fastest: f64 = 0.0;
@@ -321,8 +321,8 @@ fn counted(
             let to_limit = if arrived { before.crossing_s(rate, h, remaining) } else { h };
             let to_stand = if stopped { before.crossing_s(rate, h, forward) } else { h };
             let length = to_limit.min(to_stand);
-            walk = Walk { time_s: before.time_s + length, ..walk };
-            Trial { next: walk.state, slope: walk.slope, .. } = before.trial(rate, length);
+            walk = Integrator { time_s: before.time_s + length, ..walk };
+            StepTrial { next: walk.state, slope: walk.slope, .. } = before.trial(rate, length);
             track.push(Passed::of(&walk));
             break if arrived && to_limit <= to_stand { DrivenState::Arrives } else { stand(walk.state[0]) };
         }

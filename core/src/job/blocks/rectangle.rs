@@ -38,6 +38,11 @@ rectangles! {
 }
 
 impl KeepOut {
+    /// Its least and greatest x, and y, m.
+    pub(crate) fn sides(&self) -> [[f64; 2]; 2] {
+        [self.x_m, self.y_m]
+    }
+
     /// Ends that are the wrong way round.
     pub(in crate::job) fn relations(&self, path: &str) -> Vec<Fault> {
         let x = const { KeepOut::BLOCK.number("x_m") }.crossed(&format!("{path}.x_m"), self.x_m);

@@ -1,12 +1,11 @@
-//! What an arm is worth, limit by limit and aim by aim, against dense sampling of the bench's mechanics.
+//! What an arm is worth, limit by limit and aim by aim, against dense sampling of the fixtures' mechanics.
 
-use super::super::bench::{self, Dice, OPEN, close, effort, least, pose, rectangle, storm, travel, with_site};
-use super::super::clear::separation_m;
+use super::super::fixtures::{self, Dice, OPEN, close, effort, least, pose, rectangle, storm, travel, with_site};
+use super::super::limit::Limit;
 use super::super::site::{Hair, Site};
-use super::super::terms::Limit;
-use super::{golden, vertex};
 use crate::arm::setout::bare::Bare;
 use crate::job::{Aim, Arm, Place, SetOut};
+use crate::numerics::separation_m;
 use alloc::vec::Vec;
 
 const HAIR: f64 = 1e-3;
@@ -22,7 +21,7 @@ fn limited() -> SetOut {
         arm_half_width_m: Some(0.03),
         keep_out: alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.4, 0.7], [0.7, 0.9])],
         place: Some(Place { x_m: -0.4, y_m: 0.55 }),
-        ..bench::setout()
+        ..fixtures::setout()
     }
 }
 
@@ -50,7 +49,7 @@ fn excesses(site: &Site, arm: &Arm) -> Vec<(Limit, f64)> {
     for room in &setout.keep_out {
         let parted = |leaf_rad: f64, link: bool| {
             let pose = pose(arm, leaf_rad);
-            separation_m(room, pose.elbow, if link { pose.bracket } else { (arm.shaft_x_m, arm.shaft_y_m) })
+            separation_m(&room.sides(), pose.elbow, if link { pose.bracket } else { (arm.shaft_x_m, arm.shaft_y_m) })
         };
         for link in [false, true] {
             overlap = overlap.max(0.03 + HAIR - least(0.0, OPEN, |leaf_rad| parted(leaf_rad, link)));
@@ -75,7 +74,7 @@ fn excesses(site: &Site, arm: &Arm) -> Vec<(Limit, f64)> {
 /// Arms whose levers leave torque smooth.
 fn mild(seed: u64, count: usize) -> Vec<Arm> {
     let mild = |arm: &Arm| least(0.0, OPEN, |leaf_rad| pose(arm, leaf_rad).lever.abs()) > 0.08;
-    bench::arms(&mut Dice(seed), 4 * count).into_iter().filter(mild).take(count).collect()
+    fixtures::arms(&mut Dice(seed), 4 * count).into_iter().filter(mild).take(count).collect()
 }
 
 #[test]
@@ -191,7 +190,7 @@ fn the_limit_most_exceeded_is_named() {
 #[test]
 fn reach_is_extreme_at_its_turns() {
     let mut dice = Dice(44);
-    with_site(&bench::setout(), |site| {
+    with_site(&fixtures::setout(), |site| {
         let mut inside = 0;
         for _ in 0..300 {
             let (shaft_x_m, shaft_y_m) = (dice.between(-1.0, 1.0), dice.between(-1.0, 1.0));
@@ -235,33 +234,4 @@ fn reach_is_extreme_at_its_turns() {
         }
         assert!(inside > 50);
     });
-}
-
-#[test]
-fn a_parabola_s_vertex_is_found() {
-    // 5 − 2(x − ¼)² at −1, 0, 1.
-    let at = |x: f64| 5.0 - 2.0 * (x - 0.25) * (x - 0.25);
-    let (shift, value) = vertex(at(-1.0), at(0.0), at(1.0)).expect("a crest");
-    close(shift, 0.25, 1e-12);
-    close(value, 5.0, 1e-12);
-    assert_eq!(vertex(1.0, 0.5, 0.2), None);
-    assert_eq!(vertex(0.2, 0.5, 1.0), None);
-    assert_eq!(vertex(1.0, 0.5, 1.0), None);
-    assert_eq!(vertex(2.0, 2.0, 2.0), Some((0.0, 2.0)));
-    // Level to one side the crest is half-way there.
-    assert_eq!(vertex(2.0, 2.0, 1.0).map(|(shift, _)| shift), Some(-0.5));
-    assert_eq!(vertex(1.0, 2.0, 2.0).map(|(shift, _)| shift), Some(0.5));
-}
-
-#[test]
-fn golden_sections_close_in() {
-    for at in [0.3, 0.41, 0.7, 0.89] {
-        let (place, value) = golden(0.2, 0.9, 40, |x| 2.0 + (x - at) * (x - at) * (1.0 + x));
-        close(place, at, 1e-6);
-        close(value, 2.0, 1e-12);
-        // Each round leaves 0.618 of the bracket: ten leave 0.7·0.618¹⁰, and the better point is at most that far off.
-        let (rough, told) = golden(0.2, 0.9, 10, |x| (x - at).abs());
-        assert!((rough - at).abs() < 0.7 * 0.618_f64.powi(10));
-        assert_eq!(told, (rough - at).abs());
-    }
 }

@@ -1,6 +1,6 @@
 //! The products of the inner loop against the triangle's angles and the levers of the link's force.
 
-use super::super::bench::{self, Dice, OPEN, close, pose, travel, with_site};
+use super::super::fixtures::{self, Dice, OPEN, close, pose, travel, with_site};
 use super::{Bare, STRAIGHT_M2, Station};
 use crate::job::{Arm, Elbow};
 
@@ -8,7 +8,7 @@ use crate::job::{Arm, Elbow};
 fn an_arm_is_what_its_triangle_says() {
     let mut dice = Dice(21);
     let mut long = 0;
-    for arm in bench::arms(&mut dice, 60) {
+    for arm in fixtures::arms(&mut dice, 60) {
         let bare = Bare::new(&arm);
         assert_eq!(bare.arm(), arm);
         assert_eq!(bare.shaft(), (arm.shaft_x_m, arm.shaft_y_m));
@@ -33,7 +33,7 @@ fn an_arm_is_what_its_triangle_says() {
         let variables = [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.crank_m, straightness];
         (0..5).for_each(|index| close(bare.variable(index), variables[index], 1e-12));
         let sense = pose(&arm, 0.5 * OPEN).lever.signum();
-        let turned = with_site(&bench::setout(), |site| bare.travel_rad(sense, site.closed(), site.open()));
+        let turned = with_site(&fixtures::setout(), |site| bare.travel_rad(sense, site.closed(), site.open()));
         close(turned, travel(&arm), 1e-8);
         long += i32::from(turned > core::f64::consts::PI);
     }
@@ -43,7 +43,7 @@ fn an_arm_is_what_its_triangle_says() {
 /// A shaft that does not turn has turned nothing, not a full turn.
 #[test]
 fn no_swing_is_no_travel() {
-    let arm = bench::arms(&mut Dice(22), 1)[0];
+    let arm = fixtures::arms(&mut Dice(22), 1)[0];
     let station = Station { leaf_rad: 0.0, cosine: 1.0, sine: 0.0, effort_n_m: 0.0, storm_n_m: 0.0 };
     for sense in [1.0, -1.0] {
         assert_eq!(Bare::new(&arm).travel_rad(sense, &station, &station), 0.0);

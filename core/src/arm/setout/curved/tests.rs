@@ -2,11 +2,11 @@
 // Lines and columns of a matrix are told by their numbers.
 #![allow(clippy::needless_range_loop)]
 
-use super::super::bench::{Dice, close};
+use super::super::fixtures::{Dice, close};
 use super::super::grip::EVEN;
-use super::super::lp::VARIABLES;
-use super::super::site::{DIMENSIONS, Point};
+use super::super::variables::{DIMENSIONS, Point};
 use super::{Level, curvature, step};
+use crate::numerics::VARIABLES;
 
 const FREE: [Option<f64>; DIMENSIONS] = [None; DIMENSIONS];
 

@@ -2,7 +2,7 @@
 // Lines and columns of a matrix are told by their numbers.
 #![allow(clippy::needless_range_loop)]
 
-use super::super::bench::{self, Dice, OPEN, close, pose, rectangle, with_site};
+use super::super::fixtures::{self, Dice, OPEN, close, pose, rectangle, with_site};
 use super::{DIMENSIONS, Effort, Found, KEPT, Limit, Piece, Point, ROWS, Site, Term, VARIABLES, Workshop};
 use crate::job::{Aim, Elbow, ElbowChoice, Place, SetOut};
 use alloc::vec::Vec;
@@ -47,9 +47,9 @@ fn what_may_decide_is_gathered() {
     let near = rectangle([-0.3, 0.0], [-0.4, -0.1]);
     let far = rectangle([8.0, 9.0], [8.0, 9.0]);
     let plain =
-        SetOut { keep_out: alloc::vec![near, far], place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..bench::setout() };
+        SetOut { keep_out: alloc::vec![near, far], place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..fixtures::setout() };
     let fours: Vec<usize> = (0..=10).map(|index| 4 * index).collect();
-    for arm in bench::arms(&mut Dice(91), 10) {
+    for arm in fixtures::arms(&mut Dice(91), 10) {
         for &aim in <Aim as crate::terms::words::Worded>::VALUES {
             for most_shaft_torque_n_m in [None, Some(100.0)] {
                 let setout = SetOut { aim: Some(aim), most_shaft_torque_n_m, ..plain.clone() };
@@ -83,7 +83,7 @@ fn what_may_decide_is_gathered() {
                     assert_eq!(tabled(&all, Term::Sense), [0, 20, 40]);
                     assert!(of(Term::Clear(1, 0)).is_empty() && of(Term::Clear(1, 1)).is_empty());
                     for part in [0, 1] {
-                        let gap = bench::least(0.0, OPEN, |rad| site.gap_m(&bare, 0, part, &site.station(rad)));
+                        let gap = fixtures::least(0.0, OPEN, |rad| site.gap_m(&bare, 0, part, &site.station(rad)));
                         let some = tabled(&all, Term::Clear(0, part));
                         if gap < 0.29 {
                             assert!([0, 13, 26, 40].iter().all(|index| some.contains(index)), "{some:?} at {gap}");
@@ -109,8 +109,8 @@ fn what_may_decide_is_gathered() {
 #[test]
 fn crests_are_gathered_at_their_angles() {
     let mut crests = 0;
-    with_site(&bench::setout(), |site| {
-        for arm in bench::arms(&mut Dice(92), 40) {
+    with_site(&fixtures::setout(), |site| {
+        for arm in fixtures::arms(&mut Dice(92), 40) {
             let all = gathered(site, &arm);
             let (bare, sense) = (super::Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
             for (term, from) in [(Term::Torque, 0.0), (Term::Lever, 0.1 * OPEN)] {
@@ -131,7 +131,7 @@ fn crests_are_gathered_at_their_angles() {
 
 #[test]
 fn slopes_are_difference_quotients() {
-    let setout = SetOut { straightness: Some([0.6, 0.99]), link_m: [0.2, 1.5], ..bench::setout() };
+    let setout = SetOut { straightness: Some([0.6, 0.99]), link_m: [0.2, 1.5], ..fixtures::setout() };
     with_site(&setout, |site| {
         let [least, mut most] = site.bounds();
         // The shaft's y has no width; the crank starts at its most, so that it can only be moved back.
@@ -201,7 +201,7 @@ fn narrow() -> Vec<(SetOut, [usize; 2])> {
         shaft_y_m: [0.5; 2],
         straightness: Some([0.95; 2]),
         link_m: [0.2, 1.2],
-        ..bench::setout()
+        ..fixtures::setout()
     };
     let places = SetOut {
         shaft_x_m: [-0.55, -0.1],
@@ -272,7 +272,7 @@ fn it_ends_where_the_grid_does() {
 /// A variable at its most is moved back for its slope: what is beyond is not asked, however far the quotient's step would reach.
 #[test]
 fn slopes_at_an_upper_bound_look_back() {
-    let setout = SetOut { straightness: Some([0.9, 1.0]), ..bench::setout() };
+    let setout = SetOut { straightness: Some([0.9, 1.0]), ..fixtures::setout() };
     with_site(&setout, |site| {
         let bounds = site.bounds();
         let mut workshop = Workshop::new();

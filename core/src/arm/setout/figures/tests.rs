@@ -1,18 +1,18 @@
-//! What an arm comes to, against dense sampling of the bench's mechanics.
+//! What an arm comes to, against dense sampling of the fixtures' mechanics.
 
-use super::super::bench::{self, Dice, OPEN, close, least, pose, rectangle, storm, with_site};
-use super::super::clear::separation_m;
-use super::super::terms::Limit;
+use super::super::fixtures::{self, Dice, OPEN, close, least, pose, rectangle, storm, with_site};
+use super::super::limit::Limit;
 use crate::arm::setout::bare::Bare;
 use crate::job::SetOut;
+use crate::numerics::separation_m;
 
 #[test]
 fn figures_are_the_swing_s() {
     let keep_out = alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.1]), rectangle([0.9, 1.1], [0.9, 1.1])];
-    let setout = SetOut { keep_out: keep_out.clone(), ..bench::setout() };
+    let setout = SetOut { keep_out: keep_out.clone(), ..fixtures::setout() };
     with_site(&setout, |site| {
         site.exact = true;
-        for arm in bench::arms(&mut Dice(71), 25) {
+        for arm in fixtures::arms(&mut Dice(71), 25) {
             let figures = site.figures(&arm);
             let force = -least(0.0, OPEN, |leaf_rad| -storm(leaf_rad) / pose(&arm, leaf_rad).lever.abs());
             close(figures.link_force_n, force, 1e-7 * force);
@@ -22,14 +22,15 @@ fn figures_are_the_swing_s() {
             let gap = |leaf_rad: f64| {
                 let pose = pose(&arm, leaf_rad);
                 let ends = [(arm.shaft_x_m, arm.shaft_y_m), pose.bracket];
-                let gaps = keep_out.iter().flat_map(|room| ends.map(|end| separation_m(room, pose.elbow, end)));
+                let gaps =
+                    keep_out.iter().flat_map(|room| ends.map(|end| separation_m(&room.sides(), pose.elbow, end)));
                 gaps.fold(f64::MAX, f64::min)
             };
             close(figures.gap_m.expect("there are rectangles"), least(0.0, OPEN, gap), 1e-6);
         }
     });
-    with_site(&bench::setout(), |site| {
-        assert_eq!(site.figures(&bench::arms(&mut Dice(72), 1)[0]).gap_m, None);
+    with_site(&fixtures::setout(), |site| {
+        assert_eq!(site.figures(&fixtures::arms(&mut Dice(72), 1)[0]).gap_m, None);
     });
 }
 
@@ -37,13 +38,13 @@ fn figures_are_the_swing_s() {
 #[test]
 fn every_limit_exceeded_is_told() {
     let mut several = 0;
-    for arm in bench::arms(&mut Dice(73), 25) {
+    for arm in fixtures::arms(&mut Dice(73), 25) {
         let setout = SetOut {
             square_deg: Some(12.0),
             least_lever_m: Some(0.3),
             shaft_travel_deg: Some(110.0),
             bracket_v_m: arm.bracket_v_m,
-            ..bench::setout()
+            ..fixtures::setout()
         };
         with_site(&setout, |site| {
             let (bare, sense) = (Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
@@ -62,7 +63,7 @@ fn every_limit_exceeded_is_told() {
                 (Limit::LinkM, outside(arm.link_m, setout.link_m)),
                 (Limit::LeastLeverM, 0.3 - lever),
                 (Limit::SquareDeg, off - 12_f64.to_radians().sin()),
-                (Limit::ShaftTravelDeg, bench::travel(&arm) - 110_f64.to_radians()),
+                (Limit::ShaftTravelDeg, fixtures::travel(&arm) - 110_f64.to_radians()),
             ];
             for (limit, by) in wanted {
                 match told.iter().find(|(told, _)| *told == limit) {

@@ -2,11 +2,13 @@
 // Lines and columns of a matrix are told by their numbers.
 #![allow(clippy::needless_range_loop)]
 
-use super::super::bench::{self, OPEN, with_site};
-use super::super::descent::{Effort, Found, KEPT, Workshop};
-use super::super::lp::{Active, ROWS, VARIABLES};
-use super::super::site::{DIMENSIONS, Point, Site};
+use super::super::descent::{Effort, Workshop};
+use super::super::fixtures::{self, OPEN, with_site};
+use super::super::found::{Found, KEPT};
+use super::super::site::Site;
+use super::super::variables::{DIMENSIONS, Point};
 use crate::job::{Aim, Elbow, ElbowChoice, Place, SetOut};
+use crate::numerics::{Active, ROWS, VARIABLES};
 use alloc::vec::Vec;
 
 const TO_THE_END: Effort = Effort { steps: 60, trust: 0.1, least_gain: 1e-9, curved: true, hopeful: false };
@@ -19,7 +21,7 @@ fn sites() -> Vec<SetOut> {
         straightness: Some([0.95; 2]),
         link_m: [0.2, 1.2],
         elbow: Some(ElbowChoice::Left),
-        ..bench::setout()
+        ..fixtures::setout()
     };
     alloc::vec![
         SetOut { least_lever_m: Some(0.35), ..plain.clone() },

@@ -1,6 +1,6 @@
-//! The lattice: its closed forms against sampled angles and the bench, the walk against every arm there is.
+//! The lattice: its closed forms against sampled angles and the fixtures, the walk against every arm there is.
 
-use super::super::bench::{self, Dice, OPEN, close, effort, pose, with_site};
+use super::super::fixtures::{self, Dice, OPEN, close, effort, pose, with_site};
 use super::{Asked, FIRST_ASKED, Lattice, Site, Walk, link_range_at};
 use crate::arm::setout::bare::Bare;
 use crate::job::{Aim, Arm, Elbow, ElbowChoice, SetOut};
@@ -29,8 +29,8 @@ fn links_at_the_allowed_angles_lie_between_its_ends() {
             let projected = along * off.sin() + across * off.cos();
             (both * both - reach * reach) / (2.0 * (both - projected))
         };
-        close(shortest, bench::least(-square, square, link), 1e-9);
-        close(longest, -bench::least(-square, square, |off| -link(off)), 1e-9);
+        close(shortest, fixtures::least(-square, square, link), 1e-9);
+        close(longest, -fixtures::least(-square, square, |off| -link(off)), 1e-9);
     }
     assert!(none > 20);
     // A straight arm reaches as far as it is long; rounding does not take it away.
@@ -41,9 +41,9 @@ fn links_at_the_allowed_angles_lie_between_its_ends() {
 
 #[test]
 fn an_arm_asks_its_torque_at_a_station() {
-    let setout = SetOut { square_deg: Some(15.0), ..bench::setout() };
+    let setout = SetOut { square_deg: Some(15.0), ..fixtures::setout() };
     with_site(&setout, |site| {
-        for arm in bench::arms(&mut Dice(82), 30) {
+        for arm in fixtures::arms(&mut Dice(82), 30) {
             let block = SetOut { bracket_v_m: arm.bracket_v_m, ..setout.clone() };
             let rough = Site { setout: &block, ..site.clone() };
             let lattice = Lattice { step_m: 0.05, ranges: [[0, 1]; 5], square: (0.0, 1.0) };
@@ -84,7 +84,7 @@ fn multiples([least, most]: [f64; 2], step: f64) -> impl Iterator<Item = f64> {
 
 /// Every arm on the lattice that keeps the limits, weighed by the site itself: its appraisal is held elsewhere.
 fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
-    bench::with_swing(setout, open_rad, |site| {
+    fixtures::with_swing(setout, open_rad, |site| {
         (site.hair, site.exact) = (super::Hair::NONE, true);
         let [loose, straight] = setout.straightness();
         let mut best: Option<f64> = None;
@@ -118,7 +118,9 @@ fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
 }
 
 fn walked(setout: &SetOut, step: f64, open_rad: f64) -> Option<(Arm, f64)> {
-    bench::with_swing(setout, open_rad, |site| site.best_on_lattice(step, &[]).map(|best| (best.arm, best.objective)))
+    fixtures::with_swing(setout, open_rad, |site| {
+        site.best_on_lattice(step, &[]).map(|best| (best.arm, best.objective))
+    })
 }
 
 /// Narrow sites with each limit and aim in turn, ends of ranges on and off the lattice.
@@ -131,7 +133,7 @@ fn the_walk_misses_nothing() {
         crank_m: [0.4, 0.8],
         link_m: [0.4, 0.8],
         straightness: Some([0.9, 1.0]),
-        ..bench::setout()
+        ..fixtures::setout()
     };
     let place = Some(crate::job::Place { x_m: -0.31, y_m: 0.42 });
     let sites = [
@@ -148,7 +150,7 @@ fn the_walk_misses_nothing() {
         SetOut { aim: Some(Aim::NearestPlace), place, square_deg: Some(10.0), ..narrow.clone() },
         SetOut { most_shaft_torque_n_m: Some(110.0), aim: Some(Aim::LeastShaftTravel), ..narrow.clone() },
         SetOut {
-            keep_out: alloc::vec![bench::rectangle([-0.3, 0.1], [-0.2, 0.41])],
+            keep_out: alloc::vec![fixtures::rectangle([-0.3, 0.1], [-0.2, 0.41])],
             arm_half_width_m: Some(0.01),
             ..narrow.clone()
         },
@@ -187,7 +189,7 @@ fn no_drawn_lattice_is_walked_short() {
             link_m: range(0.3, 0.6, 0.3),
             straightness: Some([[0.85, 1.0], [0.9, 0.96], [0.0, 1.0]][round % 3]),
             square_deg: [None, Some(35.0), Some(20.0), Some(10.0)][round % 4],
-            ..bench::setout()
+            ..fixtures::setout()
         };
         let open_rad = [1.2, 0.9, 1.6][round / 12 % 3];
         let (wanted, told) = (whole(&setout, 0.05, open_rad), walked(&setout, 0.05, open_rad));
@@ -202,7 +204,7 @@ fn no_drawn_lattice_is_walked_short() {
 
 #[test]
 fn no_multiple_in_a_range_is_no_set_out() {
-    let setout = SetOut { crank_m: [0.51, 0.54], ..bench::setout() };
+    let setout = SetOut { crank_m: [0.51, 0.54], ..fixtures::setout() };
     assert!(walked(&setout, 0.05, OPEN).is_none());
 }
 
@@ -215,7 +217,7 @@ fn fine() -> SetOut {
         straightness: Some([0.95, 0.97]),
         square_deg: Some(4.0),
         link_m: [0.4, 0.6],
-        ..bench::setout()
+        ..fixtures::setout()
     }
 }
 
@@ -322,7 +324,7 @@ fn a_lattice_is_left_alone_only_where_it_has_no_arm() {
             straightness: Some([0.85, 1.0]),
             shaft_travel_deg: Some([40.0, 75.0, 95.0, 360.0][round % 4]),
             square_deg: [None, Some(5.0)][round / 4 % 2],
-            ..bench::setout()
+            ..fixtures::setout()
         };
         let wanted = whole(&setout, 0.05, OPEN);
         with_site(&setout, |site| {

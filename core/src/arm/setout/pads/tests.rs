@@ -1,7 +1,8 @@
 //! One place of the map: the mean between neighbours, what is descended from, and what is left alone.
 
-use super::super::bench::{self, with_site};
-use super::super::descent::{Found, Workshop};
+use super::super::descent::Workshop;
+use super::super::fixtures::{self, with_site};
+use super::super::found::Found;
 use super::super::site::Site;
 use super::{PENCIL, STEEP, better};
 use crate::job::{Elbow, ElbowChoice, SetOut};
@@ -13,7 +14,7 @@ fn setout() -> SetOut {
         least_lever_m: Some(0.2),
         elbow: Some(ElbowChoice::Left),
         link_m: [0.2, 1.0],
-        ..bench::setout()
+        ..fixtures::setout()
     }
 }
 

@@ -1,7 +1,7 @@
 //! Where starts come from: each kind of drawn arm against what it is drawn for, the choice among them by drawing them all again.
 
-use super::super::bench::{self, Dice, OPEN, close, pose, with_site};
-use super::super::descent::Found;
+use super::super::fixtures::{self, Dice, OPEN, close, pose, with_site};
+use super::super::found::Found;
 use super::{DIMENSIONS, Point, Site, distance, mixed};
 use crate::job::{Elbow, ElbowChoice, SetOut};
 use alloc::vec::Vec;
@@ -27,7 +27,7 @@ fn a_squared_arm_stands_at_its_angle() {
         straightness: Some([0.6, 1.0]),
         square_deg: Some(20.0),
         shaft_x_m: [-0.6, 1.0],
-        ..bench::setout()
+        ..fixtures::setout()
     };
     let mut dice = Dice(51);
     let (mut left, mut right, mut none) = (0, 0, 0);
@@ -62,7 +62,7 @@ fn a_squared_arm_stands_at_its_angle() {
 #[test]
 fn a_squared_arm_keeps_elbow_and_crank_as_far_as_it_can() {
     let mut dice = Dice(52);
-    let setout = SetOut { crank_m: [0.5, 0.52], elbow: Some(ElbowChoice::Right), ..bench::setout() };
+    let setout = SetOut { crank_m: [0.5, 0.52], elbow: Some(ElbowChoice::Right), ..fixtures::setout() };
     let wide = SetOut { crank_m: [0.02, 5.0], elbow: None, ..setout.clone() };
     let mut told = 0;
     for _ in 0..100 {
@@ -80,7 +80,7 @@ fn a_squared_arm_keeps_elbow_and_crank_as_far_as_it_can() {
 #[test]
 fn a_spanned_arm_has_the_lengths_drawn() {
     let setout =
-        SetOut { bracket_u_m: [-3.0, 5.0], straightness: Some([0.5, 1.0]), link_m: [0.02, 0.9], ..bench::setout() };
+        SetOut { bracket_u_m: [-3.0, 5.0], straightness: Some([0.5, 1.0]), link_m: [0.02, 0.9], ..fixtures::setout() };
     let mut dice = Dice(53);
     let mut none = 0;
     with_site(&setout, |site| {
@@ -146,8 +146,12 @@ fn drawn(site: &Site, count: usize) -> Vec<Found> {
 
 #[test]
 fn the_most_promising_are_kept_apart() {
-    let setout =
-        SetOut { straightness: Some([0.9, 1.0]), square_deg: Some(15.0), least_lever_m: Some(0.2), ..bench::setout() };
+    let setout = SetOut {
+        straightness: Some([0.9, 1.0]),
+        square_deg: Some(15.0),
+        least_lever_m: Some(0.2),
+        ..fixtures::setout()
+    };
     with_site(&setout, |site| {
         let (count, keep) = (400, 6);
         let starts = site.scan(count, keep);
@@ -178,7 +182,7 @@ fn no_more_than_there_are_is_kept() {
         crank_m: [0.6; 2],
         link_m: [0.3, 0.9],
         straightness: Some([0.95; 2]),
-        ..bench::setout()
+        ..fixtures::setout()
     };
     with_site(&setout, |site| {
         let starts = site.scan(40, 5);

@@ -1,13 +1,13 @@
 //! The site's tables, limits and box against the block's own numbers.
 
-use super::super::bench::{self, OPEN, close, effort, storm, with_site};
-use super::super::terms::Limit;
+use super::super::fixtures::{self, OPEN, close, effort, storm, with_site};
+use super::super::limit::Limit;
 use super::{INTERVALS, Loads, Site};
 use crate::job::{Elbow, SetOut};
 
 #[test]
 fn stations_are_even_over_the_swing() {
-    with_site(&bench::setout(), |site| {
+    with_site(&fixtures::setout(), |site| {
         assert_eq!(site.stations.len(), INTERVALS + 1);
         for (index, station) in site.stations.iter().enumerate() {
             let leaf_rad = OPEN * index as f64 / 40.0;
@@ -24,14 +24,14 @@ fn stations_are_even_over_the_swing() {
         close(site.force_scale_n, largest(storm), 1e-9);
     });
     let nothing = |_: f64| 0.0;
-    let setout = bench::setout();
+    let setout = fixtures::setout();
     let site = Site::new(&setout, Loads { effort_n_m: &nothing, storm_n_m: &nothing }, OPEN);
     assert_eq!((site.torque_scale_n_m, site.force_scale_n), (1.0, 1.0));
 }
 
 #[test]
 fn limits_are_the_block_s_or_none() {
-    with_site(&bench::setout(), |site| {
+    with_site(&fixtures::setout(), |site| {
         close(site.limits.square_rad, core::f64::consts::FRAC_PI_2, 1e-12);
         close(site.limits.square_sine, 1.0, 1e-12);
         close(site.limits.travel_rad, core::f64::consts::TAU, 1e-12);
@@ -42,7 +42,7 @@ fn limits_are_the_block_s_or_none() {
         least_lever_m: Some(0.2),
         shaft_travel_deg: Some(90.0),
         arm_half_width_m: Some(0.04),
-        ..bench::setout()
+        ..fixtures::setout()
     };
     with_site(&setout, |site| {
         close(site.limits.square_sine, 0.5, 1e-12);
@@ -54,7 +54,7 @@ fn limits_are_the_block_s_or_none() {
 #[test]
 fn the_box_is_the_ranges() {
     let z = |straightness: Option<[f64; 2]>| {
-        let setout = SetOut { straightness, ..bench::setout() };
+        let setout = SetOut { straightness, ..fixtures::setout() };
         with_site(&setout, |site| {
             let [least, most] = site.bounds();
             for (i, [low, high]) in
@@ -96,7 +96,7 @@ fn a_range_given_up_reaches_a_metre_further() {
         close(low, wanted.0, 1e-11);
         close(high, wanted.1, 1e-11);
     };
-    let plain = bench::setout();
+    let plain = fixtures::setout();
     within(bounds(&plain, Limit::ShaftXM), (-1.55, 0.85));
     within(bounds(&plain, Limit::ShaftYM), (-0.75, 1.7));
     within(bounds(&plain, Limit::BracketUM), (-0.3, 2.5));
@@ -110,7 +110,7 @@ fn a_range_given_up_reaches_a_metre_further() {
 
 #[test]
 fn a_point_is_its_arm() {
-    with_site(&bench::setout(), |site| {
+    with_site(&fixtures::setout(), |site| {
         // Bracket 0.06 proud: 1.2 along and 0.5 across is 1.3 (5-12-13); straightness 0.91 is z = 0.3.
         let arm = site.arm(&[-0.3, 0.56, 0.9, 0.8, 0.3], Elbow::Right);
         assert_eq!((arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.bracket_v_m), (-0.3, 0.56, 0.9, 0.06));

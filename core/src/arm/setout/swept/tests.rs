@@ -1,25 +1,25 @@
 //! The least gap over the swing against dense sampling, whatever bar it is asked with.
 
-use super::super::bench::{self, Dice, OPEN, close, least, pose, rectangle, with_site};
-use super::super::clear::separation_m;
+use super::super::fixtures::{self, Dice, OPEN, close, least, pose, rectangle, with_site};
 use super::{CRANK, LINK, Swept};
 use crate::arm::setout::bare::Bare;
 use crate::job::{Arm, SetOut};
+use crate::numerics::separation_m;
 use alloc::vec::Vec;
 
 fn gap(setout: &SetOut, arm: &Arm, part: usize, leaf_rad: f64) -> f64 {
     let pose = pose(arm, leaf_rad);
     let end = if part == CRANK { (arm.shaft_x_m, arm.shaft_y_m) } else { pose.bracket };
-    separation_m(&setout.keep_out[0], pose.elbow, end)
+    separation_m(&setout.keep_out[0].sides(), pose.elbow, end)
 }
 
 /// A site with one rectangle, an arm and a part, many times over.
 fn cases(seed: u64, then: impl Fn(&mut super::Site, &SetOut, &Arm, usize)) {
     let mut dice = Dice(seed);
-    for arm in bench::arms(&mut Dice(seed), 25) {
+    for arm in fixtures::arms(&mut Dice(seed), 25) {
         let (x, y) = (dice.between(-0.8, 1.2), dice.between(-0.6, 1.2));
         let room = rectangle([x, x + dice.between(0.02, 0.4)], [y, y + dice.between(0.02, 0.4)]);
-        let setout = SetOut { keep_out: alloc::vec![room], ..bench::setout() };
+        let setout = SetOut { keep_out: alloc::vec![room], ..fixtures::setout() };
         with_site(&setout, |site| [CRANK, LINK].iter().for_each(|&part| then(site, &setout, &arm, part)));
     }
 }

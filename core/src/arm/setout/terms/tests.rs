@@ -1,11 +1,11 @@
-//! Every term against the mechanics of the bench; the hair is made a millimetre so that its sign shows.
+//! Every term against the mechanics of the fixtures; the hair is made a millimetre so that its sign shows.
 
-use super::super::bench::{self, Dice, OPEN, close, effort, pose, rectangle, storm, travel, with_site};
-use super::super::clear::separation_m;
+use super::super::fixtures::{self, Dice, OPEN, close, effort, pose, rectangle, storm, travel, with_site};
 use super::super::site::{Hair, Site};
 use super::{LEAST_SENSE_M, Limit, Piece, Term};
 use crate::arm::setout::bare::Bare;
 use crate::job::{Aim, Arm, Place, SetOut};
+use crate::numerics::separation_m;
 
 const HAIR: f64 = 1e-3;
 
@@ -20,7 +20,7 @@ fn limited() -> SetOut {
         arm_half_width_m: Some(0.03),
         keep_out: alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.5, 0.9], [0.6, 0.8])],
         place: Some(Place { x_m: -0.4, y_m: 0.55 }),
-        ..bench::setout()
+        ..fixtures::setout()
     }
 }
 
@@ -32,7 +32,7 @@ fn largest(of: fn(f64) -> f64) -> f64 {
 fn on(setout: &SetOut, then: impl Fn(&Site, &Arm, &dyn Fn(Term, f64) -> f64)) {
     with_site(setout, |site| {
         site.hair = Hair { length_m: HAIR, plain: HAIR };
-        for arm in bench::arms(&mut Dice(31), 12) {
+        for arm in fixtures::arms(&mut Dice(31), 12) {
             let (bare, sense) = (Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
             let value =
                 |term: Term, leaf_rad: f64| site.value(&bare, sense, &Piece { term, station: site.station(leaf_rad) });
@@ -81,7 +81,7 @@ fn lengths_places_and_gaps_are_the_plan_s() {
             close(value(Term::Near(-1.0), leaf_rad), b - a - pose.reach, 1e-12);
             for (index, room) in setout.keep_out.iter().enumerate() {
                 for (part, end) in [(0, (arm.shaft_x_m, arm.shaft_y_m)), (1, pose.bracket)] {
-                    let gap = separation_m(room, pose.elbow, end);
+                    let gap = separation_m(&room.sides(), pose.elbow, end);
                     close(site.gap_m(&Bare::new(arm), index, part, &site.station(leaf_rad)), gap, 1e-9);
                     close(value(Term::Clear(index, part), leaf_rad), 0.03 + HAIR - gap, 1e-9);
                 }
@@ -104,8 +104,8 @@ fn lengths_places_and_gaps_are_the_plan_s() {
 
 #[test]
 fn a_lever_the_wrong_way_is_a_force_without_bound() {
-    with_site(&bench::setout(), |site| {
-        let arm = bench::arms(&mut Dice(32), 1)[0];
+    with_site(&fixtures::setout(), |site| {
+        let arm = fixtures::arms(&mut Dice(32), 1)[0];
         let sense = pose(&arm, 0.5 * OPEN).lever.signum();
         let piece = Piece { term: Term::Force, station: site.station(0.5) };
         let force = site.value(&Bare::new(&arm), -sense, &piece);

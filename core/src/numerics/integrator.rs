@@ -4,6 +4,7 @@
 //! an embedded pair, one for stiff stretches, and one root, so it stands in this file and [`stiff`](super::stiff).
 
 use super::stiff;
+use super::trial::StepTrial;
 use kurbo::common::solve_itp;
 
 /// Dormand and Prince, "A family of embedded Runge-Kutta formulae", J. Comput. Appl. Math. 6 (1980): stages.
@@ -33,20 +34,13 @@ const LOOKED_AT_EVERY: usize = 1000;
 /// Mean of those steps over that time constant from which on they are held short.
 const HELD_SHORT: f64 = 2.5;
 
-/// One step tried: the result, the estimate of its error, the slope at the result.
-pub(super) struct Trial<const N: usize> {
-    pub next: [f64; N],
-    pub error: [f64; N],
-    pub slope: [f64; N],
-}
-
 /// One step of an autonomous system `y' = f(y)` from a state with its slope: the fifth-order result. Its slope is the last stage.
 fn explicit<const N: usize>(
     rate: impl Fn(&[f64; N]) -> [f64; N],
     state: &[f64; N],
     slope: &[f64; N],
     h: f64,
-) -> Trial<N> {
+) -> StepTrial<N> {
     let mut slopes = [[0.0; N]; 7];
     slopes[0] = *slope;
     let mut next = *state;
@@ -60,12 +54,12 @@ fn explicit<const N: usize>(
     let error = core::array::from_fn(|index| {
         h * ERROR.iter().zip(&slopes).map(|(weight, slope)| weight * slope[index]).sum::<f64>()
     });
-    Trial { next, error, slope: slopes[6] }
+    StepTrial { next, error, slope: slopes[6] }
 }
 
-/// A walk along the solution: way and speed first, then quantities that do not act back on either.
+/// Where an integration is on its way along the solution: way and speed first, then quantities that do not act back on either.
 #[derive(Clone)]
-pub(super) struct Walk<const N: usize> {
+pub struct Integrator<const N: usize> {
     pub time_s: f64,
     pub state: [f64; N],
     /// The rate at the state.
@@ -88,10 +82,10 @@ pub(super) struct Walk<const N: usize> {
     pub looked_s: f64,
 }
 
-impl<const N: usize> Walk<N> {
-    /// A walk from a state at rest of its error.
-    pub fn new(rate: impl Fn(&[f64; N]) -> [f64; N], state: [f64; N], scale: [f64; N]) -> Walk<N> {
-        Walk {
+impl<const N: usize> Integrator<N> {
+    /// From a state, nothing walked yet.
+    pub fn new(rate: impl Fn(&[f64; N]) -> [f64; N], state: [f64; N], scale: [f64; N]) -> Integrator<N> {
+        Integrator {
             time_s: 0.0,
             state,
             slope: rate(&state),
@@ -107,7 +101,7 @@ impl<const N: usize> Walk<N> {
     }
 
     /// One step tried from here.
-    pub fn trial(&self, rate: impl Fn(&[f64; N]) -> [f64; N], h: f64) -> Trial<N> {
+    pub fn trial(&self, rate: impl Fn(&[f64; N]) -> [f64; N], h: f64) -> StepTrial<N> {
         if self.stiff {
             stiff::step(rate, &self.state, &self.slope, &self.scale, h)
         } else {
@@ -123,7 +117,7 @@ impl<const N: usize> Walk<N> {
         self.look(&rate);
         loop {
             let h = self.step_s.clamp(SHORTEST_S, self.longest_s);
-            let Trial { next, error, slope } = self.trial(&rate, h);
+            let StepTrial { next, error, slope } = self.trial(&rate, h);
             let worst = (0..N).fold(0.0, |worst: f64, index| {
                 let allowed = self.tolerance * self.scale[index].max(next[index].abs());
                 let share = error[index].abs() / allowed;
@@ -173,12 +167,12 @@ impl<const N: usize> Walk<N> {
 
 #[cfg(test)]
 mod tests {
-    use super::Walk;
+    use super::Integrator;
 
     #[test]
     fn a_step_beyond_where_there_is_a_rate_is_shortened() {
         let rate = |state: &[f64; 1]| [if state[0] > 1.0 { f64::NAN } else { 1.0 }];
-        let mut walk = Walk { step_s: 5.0, longest_s: 10.0, ..Walk::new(rate, [0.5], [1.0]) };
+        let mut walk = Integrator { step_s: 5.0, longest_s: 10.0, ..Integrator::new(rate, [0.5], [1.0]) };
         let length = walk.advance(rate);
         assert!(length > 0.0 && length <= 0.5);
         assert!((walk.state[0] - 0.5 - length).abs() < 1e-12);

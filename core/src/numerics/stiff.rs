@@ -4,7 +4,7 @@
 //! Equations II, 2nd ed. (1996), section VI.4, coefficients from memory; the tests hold the order they promise. It wants the derivatives
 //! of the rate, which are taken by difference quotients in the two quantities that act back: way and speed.
 
-use super::integrate::Trial;
+use super::trial::StepTrial;
 
 const GAMMA: f64 = 0.25;
 /// Stages in their transformed variables: what of the earlier ones makes the place a stage is evaluated at, and what is added over the step.
@@ -58,7 +58,7 @@ pub(super) fn step<const N: usize>(
     slope: &[f64; N],
     scale: &[f64; N],
     h: f64,
-) -> Trial<N> {
+) -> StepTrial<N> {
     let (by_way, by_speed) = derivatives(&rate, state, slope, scale);
     let inverse = 1.0 / (h * GAMMA);
     // (1/(hγ) − J)·u = r: way and speed by Cramer's rule, the others follow.
@@ -89,12 +89,12 @@ pub(super) fn step<const N: usize>(
             None => place[i] + stages[stage][i],
         });
     }
-    Trial { next: place, error: stages[5], slope: rate(&place) }
+    StepTrial { next: place, error: stages[5], slope: rate(&place) }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::integrate::Walk;
+    use super::super::integrator::Integrator;
     use super::step;
     use libm::{cos, exp, sin};
 
@@ -122,7 +122,7 @@ mod tests {
     fn a_fast_part_does_not_hold_it_short() {
         let fast = 1e4;
         let rate = |&[x, v, _]: &[f64; 3]| [v, -fast * (v - 1.0 - x), v * v];
-        let mut walk = Walk { step_s: 1e-6, stiff: true, ..Walk::new(rate, [0.0; 3], SCALE) };
+        let mut walk = Integrator { step_s: 1e-6, stiff: true, ..Integrator::new(rate, [0.0; 3], SCALE) };
         while walk.time_s < 1.0 {
             walk.longest_s = 1.0 - walk.time_s;
             walk.advance(rate);

@@ -1,18 +1,20 @@
-//! How far a segment of the arm is from a rectangle it has to stay out of.
+//! How far a segment is from a rectangle.
 
-use crate::job::KeepOut;
 use crate::real::root;
+
+/// A rectangle along the axes: its least and greatest x, and y.
+pub type Sides = [[f64; 2]; 2];
 
 /// Separation of a segment and a rectangle, m: the distance where they are apart, minus the least shift that would part them where
 /// they overlap.
 ///
 /// Apart, the distance is reached at an end of the segment or a corner of the rectangle.
-pub(crate) fn separation_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)) -> f64 {
+pub fn separation_m(rectangle: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 {
     let gap = parting_m(rectangle, from, to);
     if gap <= 0.0 {
         return gap;
     }
-    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+    let [[x0, x1], [y0, y1]] = *rectangle;
     let (dx, dy) = (to.0 - from.0, to.1 - from.1);
     let length2 = dx * dx + dy * dy;
     let outside = |(x, y): (f64, f64)| {
@@ -31,8 +33,8 @@ pub(crate) fn separation_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)
 
 /// The widest gap along the separating axes, the rectangle's two and the segment's normal, m: the separation where they overlap, and no more
 /// than it where they are apart.
-pub(super) fn parting_m(rectangle: &KeepOut, from: (f64, f64), to: (f64, f64)) -> f64 {
-    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+pub fn parting_m(rectangle: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 {
+    let [[x0, x1], [y0, y1]] = *rectangle;
     let gap_x = (x0 - from.0.max(to.0)).max(from.0.min(to.0) - x1);
     let gap_y = (y0 - from.1.max(to.1)).max(from.1.min(to.1) - y1);
     let (dx, dy) = (to.0 - from.0, to.1 - from.1);

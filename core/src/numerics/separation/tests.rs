@@ -1,25 +1,24 @@
 //! Separation of segments and rectangles against dense samples where they are apart, and where they overlap against the way out of
 //! their difference body (Minkowski's), a hexagon.
 
-use super::super::bench::{Dice, close, rectangle};
-use super::{parting_m, separation_m};
-use crate::job::KeepOut;
+use super::super::fixtures::{Dice, close, least};
+use super::{Sides, parting_m, separation_m};
 
 /// Least of the distances of points of the segment from the rectangle.
-fn sampled(room: &KeepOut, from: (f64, f64), to: (f64, f64)) -> f64 {
+fn sampled(room: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 {
     let over = |value: f64, [least, most]: [f64; 2]| (least - value).max(value - most).max(0.0);
     let distance = |share: f64| {
         let (x, y) = (from.0 + share * (to.0 - from.0), from.1 + share * (to.1 - from.1));
-        over(x, room.x_m).hypot(over(y, room.y_m))
+        over(x, room[0]).hypot(over(y, room[1]))
     };
-    super::super::bench::least(0.0, 1.0, distance)
+    least(0.0, 1.0, distance)
 }
 
 /// How deep the origin is in the hexagon of differences, by the distances of its sides; negative where it is outside.
-fn depth(room: &KeepOut, from: (f64, f64), to: (f64, f64)) -> f64 {
+fn depth(room: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 {
     let corners = [from, to]
         .into_iter()
-        .flat_map(|(x, y)| [(0, 0), (0, 1), (1, 0), (1, 1)].map(|(i, j)| (room.x_m[i] - x, room.y_m[j] - y)));
+        .flat_map(|(x, y)| [(0, 0), (0, 1), (1, 0), (1, 1)].map(|(i, j)| (room[0][i] - x, room[1][j] - y)));
     let corners: alloc::vec::Vec<(f64, f64)> = corners.collect();
     let normals = [(1.0, 0.0), (0.0, 1.0), (from.1 - to.1, to.0 - from.0)];
     let sides = normals.into_iter().flat_map(|(x, y)| [(x, y), (-x, -y)]).filter(|(x, y)| x.hypot(*y) > 0.0);
@@ -34,7 +33,7 @@ fn apart_it_is_the_distance_and_overlapping_the_way_out() {
     let (mut apart, mut overlapping) = (0, 0);
     for _ in 0..400 {
         let (x, y) = (dice.between(-1.0, 1.0), dice.between(-1.0, 1.0));
-        let room = rectangle([x, x + dice.between(0.0, 0.8)], [y, y + dice.between(0.0, 0.8)]);
+        let room = [[x, x + dice.between(0.0, 0.8)], [y, y + dice.between(0.0, 0.8)]];
         let mut end = || (dice.between(-1.5, 1.5), dice.between(-1.5, 1.5));
         let (from, to) = (end(), end());
         let (separation, parting, depth) =
@@ -55,7 +54,7 @@ fn apart_it_is_the_distance_and_overlapping_the_way_out() {
 /// By hand, on a rectangle of 2 by 1: before every side and every corner, and a point for a segment.
 #[test]
 fn every_side_and_corner_is_seen() {
-    let room = rectangle([1.0, 3.0], [1.0, 2.0]);
+    let room = [[1.0, 3.0], [1.0, 2.0]];
     for (from, to, wanted) in [
         ((0.5, 0.0), (0.5, 3.0), 0.5),
         ((3.25, 0.0), (3.25, 3.0), 0.25),

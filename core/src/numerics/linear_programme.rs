@@ -5,16 +5,16 @@
 //! variable as its basis. A pivot costs variables × columns operations; between ten and forty pivots are usual, [`PIVOTS`] the end.
 
 /// Most variables.
-pub(crate) const VARIABLES: usize = 7;
+pub const VARIABLES: usize = 7;
 /// Most rows beside the bounds.
-pub(crate) const ROWS: usize = 112;
+pub const ROWS: usize = 112;
 const COLUMNS: usize = ROWS + 2 * VARIABLES;
 const PIVOTS: usize = 200;
 /// Violation of a row that counts as none, and the least pivot.
 const SLACK: f64 = 1e-11;
 
 /// Room for one programme, reused from step to step so that nothing is allocated on the way.
-pub(crate) struct Programme {
+pub struct Programme {
     rows: usize,
     columns: [[f64; COLUMNS]; VARIABLES],
     limits: [f64; COLUMNS],
@@ -24,7 +24,7 @@ pub(crate) struct Programme {
 
 /// A constraint that holds the minimiser in place, with its multiplier.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Active {
+pub enum Active {
     /// A row, by the order it was added in.
     Row(usize, f64),
     /// A bound of a variable.
@@ -32,7 +32,7 @@ pub(crate) enum Active {
 }
 
 /// What held a minimiser in place.
-pub(crate) struct Basis {
+pub struct Basis {
     shares: [f64; VARIABLES],
     columns: [usize; VARIABLES],
 }

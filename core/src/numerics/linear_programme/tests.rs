@@ -1,6 +1,6 @@
 //! The programme against the conditions of Karush, Kuhn and Tucker, which are sufficient for a linear one: nothing has to be solved again.
 
-use super::super::bench::Dice;
+use super::super::fixtures::Dice;
 use super::{Active, Programme, ROWS, VARIABLES};
 use alloc::vec::Vec;
 
