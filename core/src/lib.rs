@@ -13,7 +13,8 @@
 //! - `g` is standard gravity, [`STANDARD_GRAVITY_M_S2`].
 //!
 //! # Direction of flow
-//! job → leaf (loads) → arm → drive (demand, rating) → plan. Nothing flows back.
+//! numerics → words and units → single elements → job → leaf (loads) → arm → drive (demand, rating) → safety → plan. Nothing flows back, which a
+//! test of the imports holds.
 // Deriving the descriptions needs std's prelude; everything else does without.
 #![cfg_attr(not(feature = "describe"), no_std)]
 extern crate alloc;
@@ -38,7 +39,9 @@ mod safety;
 mod terms;
 pub mod units;
 
-pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShaftPath, ShortLength, Station, rule_of_thumb};
+pub use arm::{
+    Defect, DefectKind, Limit, Linkage, PathPoint, Pose, RuleOfThumb, ShaftPath, ShortLength, rule_of_thumb,
+};
 pub use document::Document;
 pub use drive::{
     CoastState, Demand, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict, Moment,

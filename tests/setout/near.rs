@@ -40,7 +40,7 @@ fn least(of: impl Fn(f64) -> f64) -> f64 {
 
 /// Stones without size, so that the distance of a part is that of a point: on all sides, near and far.
 #[test]
-fn stones_all_round() {
+fn stones_on_every_side_have_their_gaps() {
     let wide = 0.03;
     let stones: Vec<Place> = (0..12)
         .flat_map(|index| {

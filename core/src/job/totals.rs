@@ -2,7 +2,7 @@
 
 use super::blocks::{Bar, Member, MemberPlace, Tube};
 use crate::elements::*;
-use crate::real::root;
+use crate::real::sqrt;
 use core::f64::consts::PI;
 use serde::Serialize;
 
@@ -156,7 +156,7 @@ impl MemberTotals {
                 }
                 (Stuff::Bar { kg_m, face_m }, None) => {
                     let rise_m = place.rise_m.unwrap_or(0.0);
-                    let metres = root(width_m * width_m + rise_m * rise_m) * count;
+                    let metres = sqrt(width_m * width_m + rise_m * rise_m) * count;
                     let mass_kg = kg_m * metres;
                     (mass_kg, face_m * metres, stretch_inertia_kg_m2(mass_kg, place.from_m, place.to_m))
                 }

@@ -1,6 +1,6 @@
 //! How far a segment is from a rectangle.
 
-use crate::real::root;
+use crate::real::sqrt;
 
 /// A rectangle along the axes: its least and greatest x, and y.
 pub type Sides = [[f64; 2]; 2];
@@ -28,7 +28,7 @@ pub fn separation_m(rectangle: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 
         ox * ox + oy * oy
     };
     let ends = outside(from).min(outside(to));
-    root(ends.min(corner(x0, y0)).min(corner(x0, y1)).min(corner(x1, y0)).min(corner(x1, y1)))
+    sqrt(ends.min(corner(x0, y0)).min(corner(x0, y1)).min(corner(x1, y0)).min(corner(x1, y1)))
 }
 
 /// The widest gap along the separating axes, the rectangle's two and the segment's normal, m: the separation where they overlap, and no more
@@ -44,7 +44,7 @@ pub fn parting_m(rectangle: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 {
         let (cx, cy) = (0.5 * (x0 + x1) - from.0, 0.5 * (y0 + y1) - from.1);
         let (hx, hy) = (0.5 * (x1 - x0), 0.5 * (y1 - y0));
         let across = (dx * cy - dy * cx).abs() - (dy.abs() * hx + dx.abs() * hy);
-        gap = gap.max(across / root(length2));
+        gap = gap.max(across / sqrt(length2));
     }
     gap
 }

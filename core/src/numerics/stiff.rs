@@ -102,7 +102,7 @@ mod tests {
 
     /// A pendulum of small swing, `x'' = −x`, and `∫x·x'`: halved steps leave a sixteenth of the error.
     #[test]
-    fn it_is_of_the_fourth_order() {
+    fn stiff_step_is_of_the_fourth_order() {
         let rate = |&[x, v, _]: &[f64; 3]| [v, -x, x * v];
         let error = |steps: u32| {
             let mut state = [1.0, 0.0, 0.0];
@@ -119,7 +119,7 @@ mod tests {
 
     /// `v' = −λ(v − 1 − x)` with λ = 10 000: the fast part dies at once, however long the step, and what is left is `x' = 1 + x` to first order in 1/λ.
     #[test]
-    fn a_fast_part_does_not_hold_it_short() {
+    fn stiff_step_is_not_held_short_by_a_fast_part() {
         let fast = 1e4;
         let rate = |&[x, v, _]: &[f64; 3]| [v, -fast * (v - 1.0 - x), v * v];
         let mut walk = Integrator { step_s: 1e-6, stiff: true, ..Integrator::new(rate, [0.0; 3], SCALE) };

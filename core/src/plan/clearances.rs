@@ -10,8 +10,8 @@ use super::elbow_sweep::ElbowSweep;
 use crate::arm::Linkage;
 use crate::job::{KeepOut, Obstacle, Room};
 use crate::numerics::{golden_section, separation_m};
-use crate::order::arrange;
-use crate::real::{cos, root, sin_cos};
+use crate::order::insertion_sort;
+use crate::real::{cos, sin_cos, sqrt};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
 use kurbo::Point;
@@ -41,7 +41,7 @@ pub struct Clearances {
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Gap {
     /// What moves.
-    pub part: Part,
+    pub part: MovingPart,
     /// What it could meet.
     pub against: Against,
     /// Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
@@ -56,8 +56,8 @@ pub struct Gap {
 /// A part that moves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Part {
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Part"))]
+pub enum MovingPart {
     /// Crank, from shaft to elbow.
     Crank,
     /// Link, from elbow to bracket.
@@ -136,29 +136,29 @@ impl Joints {
     }
 
     /// Both ends of a part in the frame.
-    fn ends(&self, part: Part, shaft: Point) -> [Point; 2] {
+    fn ends(&self, part: MovingPart, shaft: Point) -> [Point; 2] {
         match part {
-            Part::Crank => [shaft, self.elbow],
-            Part::Link => [self.elbow, self.bracket],
+            MovingPart::Crank => [shaft, self.elbow],
+            MovingPart::Link => [self.elbow, self.bracket],
             _ => [self.elbow, self.elbow],
         }
     }
 }
 
 /// The swing at the leaf angles that are looked at: leaf and arm are worked out once for everything they could meet.
-struct Swing<'a> {
+struct SwingJoints<'a> {
     linkage: &'a Linkage,
     looked_at: Vec<Joints>,
 }
 
-impl Swing<'_> {
-    fn new(linkage: &Linkage) -> Swing<'_> {
+impl SwingJoints<'_> {
+    fn new(linkage: &Linkage) -> SwingJoints<'_> {
         let angle = |index: u32| match index {
             INTERVALS => linkage.open_rad,
             index => 0.5 * linkage.open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
         };
         let looked_at = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
-        Swing { linkage, looked_at }
+        SwingJoints { linkage, looked_at }
     }
 
     fn at(&self, leaf_rad: f64) -> Joints {
@@ -198,16 +198,16 @@ impl Model {
         let silent = Room::default();
         let room = job.room.as_ref().or((!obstacles.is_empty()).then_some(&silent))?;
         let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), job.arm_half_width_m());
-        let (shaft, swing) = (self.linkage().shaft, Swing::new(self.linkage()));
+        let (shaft, swing) = (self.linkage().shaft, SwingJoints::new(self.linkage()));
         let mut gaps = Vec::new();
         let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
             let (leaf_rad, least_m) = swing.least(value);
             gaps.push(Gap { part, against, index, least_m, leaf_deg: leaf_rad.to_degrees() });
         };
-        for part in [Part::Crank, Part::Link, Part::Elbow] {
+        for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
             let to_leaf = |joints: &Joints| {
                 let [from, to] = joints.ends(part, shaft).map(|place| turned(place, joints.back));
-                let wide = if part == Part::Link { 0.0 } else { wide };
+                let wide = if part == MovingPart::Link { 0.0 } else { wide };
                 separation_m(&leaf.sides(), (from.x, from.y), (to.x, to.y)) - wide
             };
             note(part, Against::Leaf, 0, &to_leaf);
@@ -219,7 +219,7 @@ impl Model {
         let keep_out = keep_out.filter(|(_, area)| solid.iter().all(|(_, _, place)| place != area));
         let keep_out: Vec<_> = keep_out.map(|(index, area)| (Against::KeepOut, index, area)).collect();
         for (against, index, rectangle) in solid.into_iter().chain(keep_out) {
-            for part in [Part::Crank, Part::Link, Part::Elbow] {
+            for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
                 let to_rectangle = |joints: &Joints| {
                     let [from, to] = joints.ends(part, shaft);
                     separation_m(&rectangle.sides(), (from.x, from.y), (to.x, to.y)) - wide
@@ -227,10 +227,10 @@ impl Model {
                 note(part, against, index, &to_rectangle);
             }
             if against != Against::KeepOut {
-                note(Part::Leaf, against, index, &|joints| leaf_gap_m(&leaf, joints, rectangle));
+                note(MovingPart::Leaf, against, index, &|joints| leaf_gap_m(&leaf, joints, rectangle));
             }
         }
-        arrange(&mut gaps, |one, other| one.least_m < other.least_m);
+        insertion_sort(&mut gaps, |one, other| one.least_m < other.least_m);
         let hinge_gap = post.map(|post| hinge_gap(&leaf, &swing, post));
         let opened = swing.at(self.linkage().open_rad);
         let open = obstacles.iter().filter_map(|Obstacle { index, place }| {
@@ -252,7 +252,7 @@ impl Model {
     }
 }
 
-fn hinge_gap(leaf: &KeepOut, swing: &Swing, post: &KeepOut) -> HingeGap {
+fn hinge_gap(leaf: &KeepOut, swing: &SwingJoints, post: &KeepOut) -> HingeGap {
     let gap_m = |joints: &Joints| leaf_gap_m(leaf, joints, post);
     let (least_rad, least_m) = swing.least(&gap_m);
     let (widest_rad, widest_m) = swing.least(&|joints| -gap_m(joints));
@@ -279,7 +279,7 @@ fn leaf_gap_m(leaf: &KeepOut, joints: &Joints, rectangle: &KeepOut) -> f64 {
         let outside = |place: &Point| {
             let over = |[least, most]: [f64; 2], value: f64| (least - value).max(value - most).max(0.0);
             let (x, y) = (over(rectangle.x_m, place.x), over(rectangle.y_m, place.y));
-            root(x * x + y * y)
+            sqrt(x * x + y * y)
         };
         corners.iter().map(outside).fold(f64::MAX, f64::min)
     };

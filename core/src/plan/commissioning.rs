@@ -7,8 +7,8 @@ use super::Model;
 use super::answer::Plan;
 use super::breakaway::Trial;
 use super::motion::Motion;
-use super::record::{Check, CheckVerdict, Commissioning, Step};
-use crate::job::Record;
+use super::record::{Check, CheckVerdict, Commissioning, RecordStep};
+use crate::job::{AsBuilt, Record};
 use crate::safety::Source;
 use crate::terms::Direction;
 use crate::units::{Quantity, TAPE_STEP_M};
@@ -77,7 +77,7 @@ impl Model {
         let record = self.job().record.clone().unwrap_or_default();
         let mut checks = self.offsets();
         checks.extend(self.measured(&record, plan));
-        let step = |path, done: Option<bool>| Step {
+        let step = |path, done: Option<bool>| RecordStep {
             path,
             done,
             verdict: match done {
@@ -104,20 +104,12 @@ impl Model {
         // Nothing is told from a mark that is printed to a step of the tape by less than half of that step.
         let error_m = job.tape.unwrap_or_default().error().max(0.5 * TAPE_STEP_M);
         // What is planned is told from the line that was measured from: the mark of the mark-out, or the number of the job.
-        let line_m = built.line_m(job.face_m());
-        [
-            ("as_built.shaft_x_m", arm.shaft_x_m, built.shaft_x_m),
-            ("as_built.shaft_y_m", arm.shaft_y_m - line_m, built.shaft_y_m),
-            ("as_built.bracket_u_m", arm.bracket_u_m, built.bracket_u_m),
-            ("as_built.bracket_v_m", arm.bracket_v_m - line_m, built.bracket_v_m),
-            ("as_built.crank_m", arm.crank_m, built.crank_m),
-            ("as_built.link_m", arm.link_m, built.link_m),
-        ]
-        .into_iter()
-        .map(|(path, planned, measured)| {
-            Agreed::around(Some(planned), error_m, error_m).check(path, Quantity::ShortLength, measured)
-        })
-        .collect()
+        let (planned_m, lines_m, built_m) = (arm.lengths_m(), built.lines_m(job.face_m()), built.lengths_m());
+        let check = |(index, path): (usize, &'static str)| {
+            let planned_m = lines_m[index].map_or(planned_m[index], |line_m| planned_m[index] - line_m);
+            Agreed::around(Some(planned_m), error_m, error_m).check(path, Quantity::ShortLength, built_m[index])
+        };
+        AsBuilt::length_paths().into_iter().enumerate().map(check).collect()
     }
 
     fn measured(&self, record: &Record, plan: &Plan) -> [Check; 13] {

@@ -12,7 +12,7 @@ pub struct Commissioning {
     /// Numbers, in the order they are taken.
     pub checks: Vec<Check>,
     /// What was tried and done.
-    pub steps: Vec<Step>,
+    pub steps: Vec<RecordStep>,
 }
 
 /// One measured number beside its plan.
@@ -39,8 +39,8 @@ pub struct Check {
 
 /// One thing tried or done.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub struct Step {
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Step"))]
+pub struct RecordStep {
     /// Path of the answer in the job.
     pub path: &'static str,
     /// The answer; `null` where there is none.

@@ -27,7 +27,7 @@ mod tests {
 
     /// 15 3/8 in is 390.525 mm (1 in = 25.4 mm).
     #[test]
-    fn is_written_as_a_tape_reads() {
+    fn mark_is_written_as_a_tape_reads() {
         for (value_m, metric, us) in [
             (0.390_525, "391\u{a0}mm", "1'-3 3/8\""),
             (-0.25, "−250\u{a0}mm", "−9 13/16\""),

@@ -18,4 +18,4 @@ pub use mark::{TAPE_STEP_M, mark};
 pub use quantity::{Quantity, System, Unit};
 pub use read::read;
 pub use refusal::{ReadError, ReadErrorCode};
-pub use show::{Rounding, bare, show, show_limit, symbol};
+pub use show::{Rounding, plain_number, show, show_limit, symbol};

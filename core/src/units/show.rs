@@ -30,7 +30,7 @@ pub fn show_limit(value: f64, quantity: Quantity, system: System, rounding: Roun
 }
 
 /// The number alone, as it stands in an input: six significant digits, so that what is shown is what is meant.
-pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
+pub fn plain_number(value: f64, quantity: Quantity, system: System) -> String {
     let value = quantity.unit(system).of_document(value);
     if !value.is_finite() {
         return String::new();
@@ -138,11 +138,11 @@ mod tests {
 
     #[test]
     fn inputs_show_what_is_meant() {
-        assert_eq!(bare(0.8728, Quantity::ShortLength, System::Metric), "872.8");
-        assert_eq!(bare(1.6, Quantity::Length, System::Metric), "1.6");
-        assert_eq!(bare(-0.25, Quantity::ShortLength, System::Metric), "−250");
+        assert_eq!(plain_number(0.8728, Quantity::ShortLength, System::Metric), "872.8");
+        assert_eq!(plain_number(1.6, Quantity::Length, System::Metric), "1.6");
+        assert_eq!(plain_number(-0.25, Quantity::ShortLength, System::Metric), "−250");
         // 0.8728 m / 0.0254 = 34.362 204… in.
-        assert_eq!(bare(0.8728, Quantity::ShortLength, System::Us), "34.3622");
+        assert_eq!(plain_number(0.8728, Quantity::ShortLength, System::Us), "34.3622");
     }
 
     #[test]

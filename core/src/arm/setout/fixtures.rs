@@ -1,7 +1,7 @@
-//! What the tests of the search share: a site, random arms, and the arm's mechanics written again from the angles of its triangle and plain
+//! What the tests of the search share: a problem, random arms, and the arm's mechanics written again from the angles of its triangle and plain
 //! vectors, so that search and tests can only agree by being right.
 
-use super::site::{Loads, Site};
+use super::problem::{Problem, SearchLoads};
 use crate::job::{Arm, Elbow, KeepOut, SetOut};
 pub(super) use crate::numerics::fixtures::{Dice, close, least};
 use alloc::vec::Vec;
@@ -45,13 +45,13 @@ pub(super) fn storm(leaf_rad: f64) -> f64 {
     250.0 * (1.0 + 0.5 * libm::sin(2.1 * leaf_rad + 0.2))
 }
 
-pub(super) fn with_site<T>(setout: &SetOut, then: impl FnOnce(&mut Site) -> T) -> T {
+pub(super) fn with_problem<T>(setout: &SetOut, then: impl FnOnce(&mut Problem) -> T) -> T {
     with_swing(setout, OPEN, then)
 }
 
 /// The same with another swing.
-pub(super) fn with_swing<T>(setout: &SetOut, open_rad: f64, then: impl FnOnce(&mut Site) -> T) -> T {
-    then(&mut Site::new(setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, open_rad))
+pub(super) fn with_swing<T>(setout: &SetOut, open_rad: f64, then: impl FnOnce(&mut Problem) -> T) -> T {
+    then(&mut Problem::new(setout, SearchLoads { effort_n_m: &effort, storm_n_m: &storm }, open_rad))
 }
 
 /// An arm at one leaf angle.

@@ -3,8 +3,8 @@
 use super::variables::Point;
 use crate::job::Elbow;
 
-/// Excess that counts as none, in metres, radians or plain; the hair of the site is larger.
-pub(crate) const KEPT: f64 = 1e-9;
+/// Excess that counts as none, in metres, radians or plain; the margin of the problem is larger.
+pub(crate) const EXCESS_TOLERANCE: f64 = 1e-9;
 
 /// A point with what it is worth.
 #[derive(Clone, Copy, Debug)]
@@ -21,7 +21,7 @@ impl Found {
         self.objective + weight * self.excess.max(0.0)
     }
     pub fn kept(&self) -> bool {
-        self.excess <= KEPT
+        self.excess <= EXCESS_TOLERANCE
     }
     /// Better: kept before not kept, then the smaller objective or excess.
     pub fn beats(&self, other: &Found) -> bool {

@@ -1,10 +1,10 @@
 //! Where to start: an even scatter of set-outs over everything that is free, the most promising of them far from one another.
 
 use super::found::Found;
-use super::site::Site;
+use super::problem::Problem;
 use super::variables::{DIMENSIONS, Point};
 use crate::job::Elbow;
-use crate::real::{cos, root, sin};
+use crate::real::{cos, sin, sqrt};
 use alloc::vec::Vec;
 
 /// Weights of an excess when starts are ranked: by what they promise, and by how little they exceed. Where few arms keep the limits, those
@@ -18,7 +18,7 @@ const GOLDEN: [f64; DIMENSIONS] = {
     [base, base * base, base * base * base, base * base * base * base, base * base * base * base * base]
 };
 
-impl Site<'_> {
+impl Problem<'_> {
     /// The most promising of `count` scattered set-outs, at most `keep` by each weight, no two of one branch closer than
     /// some tenth of the ranges.
     pub fn scan(&self, count: usize, keep: usize) -> Vec<Found> {
@@ -71,7 +71,7 @@ impl Site<'_> {
     }
 
     fn try_at(&self, point: &Point, elbow: Elbow) -> Option<Found> {
-        let sense = self.sense(&self.bare(point, elbow));
+        let sense = self.sense(&self.kernel(point, elbow));
         Some(self.found(point, elbow, sense))
     }
 
@@ -86,7 +86,7 @@ impl Site<'_> {
         let (along, across) = (sin(off), latch * cos(off));
         let link = (along * cosine - across * sine, along * sine + across * cosine);
         let reach = (u * cosine - v * sine - x, u * sine + v * cosine - y);
-        let both = root((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z);
+        let both = sqrt((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z);
         let reach2 = reach.0 * reach.0 + reach.1 * reach.1;
         let link_m = (both * both - reach2) / (2.0 * (both - reach.0 * link.0 - reach.1 * link.1));
         if !(link_m > 0.0 && link_m < both) {
@@ -108,7 +108,7 @@ impl Site<'_> {
         if reach < across.abs() {
             return None;
         }
-        let along = root(reach * reach - across * across);
+        let along = sqrt(reach * reach - across * across);
         point[2] = (point[0] + along).clamp(bounds[0][2], bounds[1][2]);
         Some(point)
     }

@@ -4,10 +4,10 @@
 //! of the link further than the elbow or the bracket; so a wide gap at one station vouches for all stations that are nearer by way than
 //! what it has to spare, and most of the swing is never looked at.
 
-use super::bare::{Bare, Station};
-use super::site::{INTERVALS, Site};
+use super::kernel::{ArmKernel, SearchStation};
+use super::problem::{INTERVALS, Problem};
 use crate::numerics::{golden_section, parting_m, separation_m};
-use crate::real::{cos, root, sin};
+use crate::real::{cos, sin, sqrt};
 
 /// Parts of the arm.
 pub(super) const CRANK: usize = 0;
@@ -17,26 +17,26 @@ pub(super) const LINK: usize = 1;
 const ARC: f64 = 1.04;
 
 /// Where the joints are at every station.
-pub(super) struct Swept<'a, 'b> {
-    site: &'a Site<'b>,
-    bare: &'a Bare,
+pub(super) struct SweptParts<'a, 'b> {
+    problem: &'a Problem<'b>,
+    kernel: &'a ArmKernel,
     brackets: [(f64, f64); INTERVALS + 1],
     elbows: [(f64, f64); INTERVALS + 1],
     /// Most a point of crank, link moves on the way to a station from the one before, m.
     moved: [[f64; INTERVALS + 1]; 2],
 }
 
-impl<'a, 'b> Swept<'a, 'b> {
-    pub fn new(site: &'a Site<'b>, bare: &'a Bare) -> Swept<'a, 'b> {
+impl<'a, 'b> SweptParts<'a, 'b> {
+    pub fn new(problem: &'a Problem<'b>, kernel: &'a ArmKernel) -> SweptParts<'a, 'b> {
         let none = [(0.0, 0.0); INTERVALS + 1];
         let moved = [[0.0; INTERVALS + 1]; 2];
-        let mut swept = Swept { site, bare, brackets: none, elbows: none, moved };
-        for (index, station) in site.stations.iter().enumerate() {
-            [swept.brackets[index], swept.elbows[index]] = bare.joints(station.cosine, station.sine);
+        let mut swept = SweptParts { problem, kernel, brackets: none, elbows: none, moved };
+        for (index, station) in problem.stations.iter().enumerate() {
+            [swept.brackets[index], swept.elbows[index]] = kernel.joints(station.cosine, station.sine);
         }
         let way = |joints: &[(f64, f64); INTERVALS + 1], index: usize| {
             let (dx, dy) = (joints[index].0 - joints[index - 1].0, joints[index].1 - joints[index - 1].1);
-            ARC * root(dx * dx + dy * dy)
+            ARC * sqrt(dx * dx + dy * dy)
         };
         let bracket = way(&swept.brackets, 1);
         for index in 1..=INTERVALS {
@@ -49,22 +49,22 @@ impl<'a, 'b> Swept<'a, 'b> {
 
     /// Least separation of a part from a rectangle over the swing, m, if it is less than `sharp`; else what it is at the stations if that is
     /// less than `bar`, which is not less than `sharp`, and something not less than `bar` otherwise. Extremes between the stations are
-    /// refined that may be below `sharp`: the least of them, or all of them where the site is [`exact`](Site::exact). Every place where
+    /// refined that may be below `sharp`: the least of them, or all of them where the problem is [`exact`](Problem::exact). Every place where
     /// the separation is locally least and below `bar` is `told`, and some that are a little above.
     pub fn least_gap(
         &self,
         rectangle: usize,
         part: usize,
         [sharp, bar]: [f64; 2],
-        mut told: impl FnMut(&Station),
+        mut told: impl FnMut(&SearchStation),
     ) -> f64 {
         let moved = &self.moved[part];
-        let keep_out = &self.site.setout.keep_out[rectangle].sides();
+        let keep_out = &self.problem.setout.keep_out[rectangle].sides();
         // Stations that are vouched for stay at the most there is.
         let mut gaps = [f64::MAX; INTERVALS + 1];
         let (mut index, mut least) = (0, f64::MAX);
         loop {
-            let other = if part == CRANK { self.bare.shaft() } else { self.brackets[index] };
+            let other = if part == CRANK { self.kernel.shaft() } else { self.brackets[index] };
             let elbow = self.elbows[index];
             let next = (index + 1).min(INTERVALS);
             let mut gap = parting_m(keep_out, elbow, other);
@@ -90,23 +90,23 @@ impl<'a, 'b> Swept<'a, 'b> {
         for (index, &gap) in gaps.iter().enumerate() {
             let (before, behind) = (index.saturating_sub(1), (index + 1).min(INTERVALS));
             let reach = 0.5 * moved[index].max(moved[behind]);
-            let lowest = gap <= gaps[before] && gap <= gaps[behind] && (self.site.exact || gap <= coarse);
+            let lowest = gap <= gaps[before] && gap <= gaps[behind] && (self.problem.exact || gap <= coarse);
             if !lowest || gap - reach >= bar {
                 continue;
             }
             if gap - reach >= sharp {
-                told(&self.site.stations[index]);
+                told(&self.problem.stations[index]);
                 continue;
             }
-            let rounds = if self.site.exact { 44 } else { 12 };
-            let stations = &self.site.stations;
+            let rounds = if self.problem.exact { 44 } else { 12 };
+            let stations = &self.problem.stations;
             let (leaf_rad, refined) =
                 golden_section(stations[before].leaf_rad, stations[behind].leaf_rad, rounds, |leaf_rad| {
-                    let [bracket, elbow] = self.bare.joints(cos(leaf_rad), sin(leaf_rad));
-                    separation_m(keep_out, elbow, if part == CRANK { self.bare.shaft() } else { bracket })
+                    let [bracket, elbow] = self.kernel.joints(cos(leaf_rad), sin(leaf_rad));
+                    separation_m(keep_out, elbow, if part == CRANK { self.kernel.shaft() } else { bracket })
                 });
             if refined < gap {
-                told(&self.site.station(leaf_rad));
+                told(&self.problem.station(leaf_rad));
             } else {
                 told(&stations[index]);
             }

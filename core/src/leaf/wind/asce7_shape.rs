@@ -1,7 +1,7 @@
 //! Force coefficients of freestanding walls and open lattices by ASCE 7.
 
 use super::moment::openings_factor;
-use crate::real::root;
+use crate::real::sqrt;
 use crate::terms::BarShape;
 use crate::units::{Quantity, System};
 
@@ -57,7 +57,7 @@ pub fn asce7_wall_moment_coefficient(aspect: f64, clearance: f64, solidity: f64,
 pub fn asce7_open_coefficient(solidity: f64, shape: BarShape, diameter_m: f64, pressure_pa: f64) -> f64 {
     let feet = diameter_m / Quantity::Length.unit(System::Us).factor;
     let psf_pa = Quantity::Force.unit(System::Us).factor / Quantity::Area.unit(System::Us).factor;
-    let slow = feet * root(pressure_pa / psf_pa) <= 2.5;
+    let slow = feet * sqrt(pressure_pa / psf_pa) <= 2.5;
     let (flat, round_slow, round_fast) = match solidity {
         s if s < 0.1 => (2.0, 1.2, 0.8),
         s if s < 0.3 => (1.8, 1.3, 0.9),

@@ -28,7 +28,7 @@ fn depth(room: &Sides, from: (f64, f64), to: (f64, f64)) -> f64 {
 }
 
 #[test]
-fn apart_it_is_the_distance_and_overlapping_the_way_out() {
+fn separation_apart_is_the_distance_and_overlapping_the_way_out() {
     let mut dice = Dice(11);
     let (mut apart, mut overlapping) = (0, 0);
     for _ in 0..400 {

@@ -1,21 +1,24 @@
 //! Findings: codes with numbers. Sentences live with the page.
 
 use crate::fault::NamedValue;
+use crate::order::insertion_sort;
 use crate::units::Quantity;
 use alloc::vec::Vec;
 use serde::Serialize;
 
 /// How urgent a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub enum Severity {
     /// Do not build it like this.
-    Stop,
+    #[serde(rename = "stop")]
+    Error,
     /// Look again.
-    Look,
+    #[serde(rename = "look")]
+    Warning,
     /// Good to know.
-    Note,
+    #[serde(rename = "note")]
+    Info,
 }
 
 /// What a finding is about.
@@ -169,6 +172,34 @@ pub struct Finding {
     pub severity: Severity,
     /// Numbers for the sentence.
     pub values: Vec<NamedValue>,
+}
+
+/// Findings as they are collected.
+#[derive(Default)]
+pub(super) struct Findings(Vec<Finding>);
+
+impl Findings {
+    pub fn error(&mut self, code: FindingCode, values: &[NamedValue]) {
+        self.push(Severity::Error, code, values);
+    }
+
+    pub fn warning(&mut self, code: FindingCode, values: &[NamedValue]) {
+        self.push(Severity::Warning, code, values);
+    }
+
+    pub fn info(&mut self, code: FindingCode, values: &[NamedValue]) {
+        self.push(Severity::Info, code, values);
+    }
+
+    fn push(&mut self, severity: Severity, code: FindingCode, values: &[NamedValue]) {
+        self.0.push(Finding { code, severity, values: values.into() });
+    }
+
+    /// The most severe first; of equals the one that was found first.
+    pub fn in_order(mut self) -> Vec<Finding> {
+        insertion_sort(&mut self.0, |one, other| one.severity < other.severity);
+        self.0
+    }
 }
 
 pub(super) fn value(name: &'static str, value: f64, quantity: Quantity) -> NamedValue {

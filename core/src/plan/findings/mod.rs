@@ -5,8 +5,8 @@ mod finding;
 mod motion;
 mod room;
 
-use finding::value;
 pub use finding::{Finding, FindingCode, Severity};
+use finding::{Findings, value};
 
 use super::Model;
 use super::answer::Plan;
@@ -14,7 +14,6 @@ use crate::drive::Verdict;
 use crate::fault::NamedValue;
 use crate::job::{Asce7Wind, Hinges, WindFrom};
 use crate::leaf::Body;
-use crate::order::arrange;
 use crate::real::{cos, sin};
 use crate::terms::{Direction, LoadLevel};
 use crate::units::Quantity;
@@ -29,85 +28,71 @@ const SOLIDITY_APART: f64 = 0.1;
 
 /// All findings of a plan, most severe first.
 pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
-    let mut findings: Vec<Finding> =
-        [torque(model, plan), arm(model, plan, least_lever_rad), leaf(model), site(model, plan), room::of(plan)]
-            .concat();
-    findings.extend(built::of(model, plan));
-    findings.extend(motion::of(model, plan));
-    arrange(&mut findings, |one, other| one.severity < other.severity);
-    findings
+    let mut findings = Findings::default();
+    torque(model, plan, &mut findings);
+    arm(model, plan, least_lever_rad, &mut findings);
+    leaf(model, &mut findings);
+    site(model, plan, &mut findings);
+    room::of(plan, &mut findings);
+    built::of(model, plan, &mut findings);
+    motion::of(model, plan, &mut findings);
+    findings.in_order()
 }
 
-fn torque(model: &Model, plan: &Plan) -> Vec<Finding> {
-    let mut findings = Vec::new();
+fn torque(model: &Model, plan: &Plan, findings: &mut Findings) {
     let (operator, peak) = (&model.job().operator, &plan.peak);
     let demand = value("torque", peak.shaft_torque_n_m, Quantity::Torque);
     let angle = value("leaf_angle", peak.leaf_deg, Quantity::Angle);
     let limit = |limit| value("limit", limit, Quantity::Torque);
     match (plan.rating.verdict, plan.rating.reserve) {
-        (Verdict::Over, _) => findings.push(Finding {
-            code: FindingCode::DemandOverRated,
-            severity: Severity::Stop,
-            values: [demand, limit(operator.rated_torque_n_m), angle].into(),
-        }),
-        (Verdict::Tight, Some(reserve)) => findings.push(Finding {
-            code: FindingCode::ReserveBelowRequired,
-            severity: Severity::Look,
-            values: [
+        (Verdict::Over, _) => {
+            findings.error(FindingCode::DemandOverRated, &[demand, limit(operator.rated_torque_n_m), angle])
+        }
+        (Verdict::Tight, Some(reserve)) => findings.warning(
+            FindingCode::ReserveBelowRequired,
+            &[
                 value("reserve", reserve, Quantity::Ratio),
                 value("limit", model.job().required_reserve(), Quantity::Ratio),
                 angle,
-            ]
-            .into(),
-        }),
+            ],
+        ),
         _ => {}
     }
     if let Some(peak_torque) = operator.peak_torque_n_m.filter(|&most| peak.shaft_torque_n_m > most) {
-        findings.push(Finding {
-            code: FindingCode::DemandOverPeak,
-            severity: Severity::Stop,
-            values: [demand, limit(peak_torque), angle].into(),
-        });
+        findings.error(FindingCode::DemandOverPeak, &[demand, limit(peak_torque), angle]);
     }
-    findings
 }
 
-fn arm(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Finding> {
-    let mut findings = Vec::new();
+fn arm(model: &Model, plan: &Plan, least_lever_rad: f64, findings: &mut Findings) {
     let linkage = model.linkage();
-    let mut dead = |leaf_rad, code, severity| {
-        if linkage.pose(leaf_rad).ratio.is_none() {
-            findings.push(Finding { code, severity, values: Vec::new() });
-        }
-    };
-    dead(0.0, FindingCode::DeadPointClosed, Severity::Note);
-    dead(linkage.open_rad, FindingCode::DeadPointOpen, Severity::Look);
+    let dead_at = |leaf_rad| linkage.pose(leaf_rad).ratio.is_none();
+    if dead_at(0.0) {
+        findings.info(FindingCode::DeadPointClosed, &[]);
+    }
+    if dead_at(linkage.open_rad) {
+        findings.warning(FindingCode::DeadPointOpen, &[]);
+    }
     // The bracket's radius is fixed, so the least lever is also where the transmission angle is least.
     let transmission_deg = linkage.pose(least_lever_rad).transmission_rad.to_degrees();
     if transmission_deg < LEAST_TRANSMISSION_DEG {
-        findings.push(Finding {
-            code: FindingCode::TransmissionLow,
-            severity: Severity::Look,
-            values: [
+        findings.warning(
+            FindingCode::TransmissionLow,
+            &[
                 value("transmission", transmission_deg, Quantity::Angle),
                 value("limit", LEAST_TRANSMISSION_DEG, Quantity::Angle),
                 NamedValue::leaf_angle(least_lever_rad),
-            ]
-            .into(),
-        });
+            ],
+        );
     }
     if let Some(overrun) = &plan.overrun {
-        findings.push(Finding {
-            code: FindingCode::LeafDrivesShaft,
-            severity: Severity::Note,
-            values: [
+        findings.info(
+            FindingCode::LeafDrivesShaft,
+            &[
                 value("torque", overrun.shaft_torque_n_m, Quantity::Torque),
                 value("leaf_angle", overrun.leaf_deg, Quantity::Angle),
-            ]
-            .into(),
-        });
+            ],
+        );
     }
-    findings
 }
 
 impl Model {
@@ -118,8 +103,7 @@ impl Model {
     }
 }
 
-fn leaf(model: &Model) -> Vec<Finding> {
-    let mut findings = Vec::new();
+fn leaf(model: &Model, findings: &mut Findings) {
     let loads = model.loads();
     if let Hinges::Measured(measured) = &model.job().hinges {
         // The bias resists opening; so does a gravity moment that is negative.
@@ -127,12 +111,10 @@ fn leaf(model: &Model) -> Vec<Finding> {
         let lean = -loads.gravity_n_m(measured.pull_leaf_deg.to_radians());
         // A spring balance is good for a few per cent of what it reads; a fifth of the friction is beyond that. Common practice, no source.
         if (bias - lean).abs() > 0.2 * loads.friction_n_m(Direction::Open) {
-            findings.push(Finding {
-                code: FindingCode::PullBiasAgainstLean,
-                severity: Severity::Look,
-                values: [value("bias_moment", bias, Quantity::Torque), value("lean_moment", lean, Quantity::Torque)]
-                    .into(),
-            });
+            findings.warning(
+                FindingCode::PullBiasAgainstLean,
+                &[value("bias_moment", bias, Quantity::Torque), value("lean_moment", lean, Quantity::Torque)],
+            );
         }
     }
     let drift = loads.lean_amplitude_n_m();
@@ -140,17 +122,15 @@ fn leaf(model: &Model) -> Vec<Finding> {
     if drift > opening.min(closing) {
         let downhill_deg = model.job().lean.downhill();
         let (sine, cosine) = (sin(downhill_deg.to_radians()), cos(downhill_deg.to_radians()));
-        findings.push(Finding {
-            code: FindingCode::LeanDrift,
-            severity: Severity::Look,
-            values: [
+        findings.warning(
+            FindingCode::LeanDrift,
+            &[
                 value("lean_moment", drift, Quantity::Torque),
                 value("limit", opening.min(closing), Quantity::Torque),
                 // Folded to −180…180°, however many turns were written.
                 value("leaf_angle", libm::atan2(sine, cosine).to_degrees(), Quantity::Angle),
-            ]
-            .into(),
-        });
+            ],
+        );
     }
     // Opening lets the leaf down where it falls open, closing where it rises.
     let (weight, down, code) = match loads.rise_n_m() {
@@ -158,23 +138,14 @@ fn leaf(model: &Model) -> Vec<Finding> {
         weight => (weight, closing, FindingCode::RampRunsShut),
     };
     if weight > down {
-        findings.push(Finding {
-            code,
-            severity: Severity::Look,
-            values: [value("moment", weight, Quantity::Torque), value("limit", down, Quantity::Torque)].into(),
-        });
+        findings.warning(code, &[value("moment", weight, Quantity::Torque), value("limit", down, Quantity::Torque)]);
     }
-    findings
 }
 
 /// Findings of the optional blocks.
-fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    let mut look = |code, values: &[NamedValue]| {
-        findings.push(Finding { code, severity: Severity::Look, values: values.into() });
-    };
+fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
     if let Some(WindFrom::Asce7(Asce7Wind { level: LoadLevel::Strength, .. })) = model.job().wind.from {
-        look(FindingCode::WindAtStrengthLevel, &[]);
+        findings.warning(FindingCode::WindAtStrengthLevel, &[]);
     }
     let winds = [
         (Some(&model.job().wind), FindingCode::WindSolidityDiffers),
@@ -185,7 +156,7 @@ fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
         let typed = typed.solidity();
         if (typed - own).abs() > SOLIDITY_APART {
             let solidity = |name, solidity| value(name, solidity, Quantity::Ratio);
-            look(code, &[solidity("solidity", typed), solidity("leaf_solidity", own)]);
+            findings.warning(code, &[solidity("solidity", typed), solidity("leaf_solidity", own)]);
         }
     }
     if let Some(band) = plan.band.as_ref().filter(|band| band.verdict_high == Verdict::Over)
@@ -193,16 +164,15 @@ fn site(model: &Model, plan: &Plan) -> Vec<Finding> {
     {
         let torque = value("torque", band.peak_n_m.high, Quantity::Torque);
         let limit = value("limit", model.job().operator.rated_torque_n_m, Quantity::Torque);
-        look(FindingCode::BandOverRated, &[torque, limit]);
+        findings.warning(FindingCode::BandOverRated, &[torque, limit]);
     }
-    let (Some(over), Some(ground)) = (&plan.ground, &model.job().ground) else { return findings };
+    let (Some(over), Some(ground)) = (&plan.ground, &model.job().ground) else { return };
     if let Some(touch_deg) = over.touch_leaf_deg {
         let gap = value("gap", over.least_gap_m, Quantity::ShortLength);
-        look(FindingCode::GroundTouches, &[gap, value("leaf_angle", touch_deg, Quantity::Angle)]);
+        findings.warning(FindingCode::GroundTouches, &[gap, value("leaf_angle", touch_deg, Quantity::Angle)]);
     }
     if let Some(allowance_m) = ground.joint_allowance_m.filter(|&allowance_m| over.bracket_rise_m > allowance_m) {
         let rise = value("rise", over.bracket_rise_m, Quantity::ShortLength);
-        look(FindingCode::BracketRise, &[rise, value("limit", allowance_m, Quantity::ShortLength)]);
+        findings.warning(FindingCode::BracketRise, &[rise, value("limit", allowance_m, Quantity::ShortLength)]);
     }
-    findings
 }

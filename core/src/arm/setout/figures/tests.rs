@@ -1,19 +1,19 @@
 //! What an arm comes to, against dense sampling of the fixtures' mechanics.
 
-use super::super::fixtures::{self, Dice, OPEN, close, least, pose, rectangle, storm, with_site};
+use super::super::fixtures::{self, Dice, OPEN, close, least, pose, rectangle, storm, with_problem};
 use super::super::limit::Limit;
-use crate::arm::setout::bare::Bare;
+use crate::arm::setout::kernel::ArmKernel;
 use crate::job::SetOut;
 use crate::numerics::separation_m;
 
 #[test]
-fn figures_are_the_swing_s() {
+fn figures_match_the_sampled_swing() {
     let keep_out = alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.1]), rectangle([0.9, 1.1], [0.9, 1.1])];
     let setout = SetOut { keep_out: keep_out.clone(), ..fixtures::setout() };
-    with_site(&setout, |site| {
-        site.exact = true;
+    with_problem(&setout, |problem| {
+        problem.exact = true;
         for arm in fixtures::arms(&mut Dice(71), 25) {
-            let figures = site.figures(&arm);
+            let figures = problem.figures(&arm);
             let force = -least(0.0, OPEN, |leaf_rad| -storm(leaf_rad) / pose(&arm, leaf_rad).lever.abs());
             close(figures.link_force_n, force, 1e-7 * force);
             close(figures.straightness, pose(&arm, 0.0).reach / (arm.crank_m + arm.link_m), 1e-12);
@@ -29,12 +29,12 @@ fn figures_are_the_swing_s() {
             close(figures.gap_m.expect("there are rectangles"), least(0.0, OPEN, gap), 1e-6);
         }
     });
-    with_site(&fixtures::setout(), |site| {
-        assert_eq!(site.figures(&fixtures::arms(&mut Dice(72), 1)[0]).gap_m, None);
+    with_problem(&fixtures::setout(), |problem| {
+        assert_eq!(problem.figures(&fixtures::arms(&mut Dice(72), 1)[0]).gap_m, None);
     });
 }
 
-/// Exactly the limits with an excess of their own are told, the largest first, and the site is as it was.
+/// Exactly the limits with an excess of their own are told, the largest first, and the problem is as it was.
 #[test]
 fn every_limit_exceeded_is_told() {
     let mut several = 0;
@@ -46,10 +46,10 @@ fn every_limit_exceeded_is_told() {
             bracket_v_m: arm.bracket_v_m,
             ..fixtures::setout()
         };
-        with_site(&setout, |site| {
-            let (bare, sense) = (Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
-            let told = site.exceeded(&bare, sense);
-            assert_eq!(site.given_up, None);
+        with_problem(&setout, |problem| {
+            let (kernel, sense) = (ArmKernel::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
+            let told = problem.exceeded(&kernel, sense);
+            assert_eq!(problem.given_up, None);
             assert!(told.windows(2).all(|pair| pair[0].1 >= pair[1].1));
             let outside = |value: f64, [low, high]: [f64; 2]| (low - value).max(value - high);
             let lever = least(0.1 * OPEN, OPEN, |leaf_rad| sense * pose(&arm, leaf_rad).lever);

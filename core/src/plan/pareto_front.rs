@@ -1,6 +1,6 @@
 //! The trade-off between the shaft torque and another aim: set-outs none of which is beaten in both.
 
-use super::setout::{Stand, set_out};
+use super::setout::{Candidate, set_out};
 use crate::fault::{Invalid, missing_object};
 use crate::job::{Aim, Job, SetOut};
 use alloc::vec::Vec;
@@ -12,7 +12,7 @@ use alloc::vec::Vec;
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming what is missing: the block, or the place for [`Aim::NearestPlace`].
-pub fn front(job: &Job, other: Aim, points: usize) -> Result<Vec<Stand>, Invalid> {
+pub fn pareto_front(job: &Job, other: Aim, points: usize) -> Result<Vec<Candidate>, Invalid> {
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout.as_ref().ok_or_else(missing)?;
     let search = |aim: Aim, most_shaft_torque_n_m: Option<f64>| {

@@ -4,7 +4,7 @@ use pintle_core::rule_of_thumb;
 
 /// A bend of a hair is next to none: lengths differ by its square.
 #[test]
-fn a_bend_of_a_hair_is_nearly_straight() {
+fn arm_bent_by_next_to_nothing_is_nearly_straight() {
     for bend in [1e-9, 1e-7, 9e-7, 3e-6] {
         let [straight, bent] = [0.0, bend].map(|bend| {
             let rule = rule_of_thumb((-0.25, 0.45), (1.0, 0.06), 90_f64.to_radians(), bend);

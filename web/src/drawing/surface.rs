@@ -1,4 +1,4 @@
-//! The sheet: what is drawn and where, before any backend.
+//! The surface: what is drawn and where, before any backend.
 //!
 //! Layout writes marks in CSS px (x to the right, y down) and names inks and line types, never colours. So one layout serves the
 //! canvas, SVG and the tests that look for labels on top of each other, and only [`super::paint`] is generic over a backend.
@@ -9,7 +9,7 @@ use kurbo::{Point, Rect, Size, Vec2};
 
 use super::pen::{Ink, Pen};
 
-/// One thing on the sheet.
+/// One thing on the surface.
 #[derive(Clone, Debug)]
 pub enum Mark {
     /// A line through points.
@@ -37,14 +37,14 @@ pub enum Mark {
     },
 }
 
-/// Measures a text: width in px at the sheet's text size.
+/// Measures a text: width in px at the surface's text size.
 pub type Measure<'a> = &'a dyn Fn(&str) -> f64;
 
 /// Lays a drawing out with a way to measure: called once. Behind a reference, or each drawing would bring its own copy of the backends.
-pub type Lay<'a> = &'a mut dyn for<'m> FnMut(Measure<'m>) -> Sheet<'m>;
+pub type Lay<'a> = &'a mut dyn for<'m> FnMut(Measure<'m>) -> Surface<'m>;
 
 /// Marks in the order they are drawn.
-pub struct Sheet<'a> {
+pub struct Surface<'a> {
     /// Width and height, px.
     pub size: Size,
     /// Text height (font size), px.
@@ -55,10 +55,10 @@ pub struct Sheet<'a> {
     measure: Measure<'a>,
 }
 
-impl<'a> Sheet<'a> {
-    /// An empty sheet.
-    pub fn new(size: Size, text_size: f64, measure: Measure<'a>) -> Sheet<'a> {
-        Sheet { size, text_size, decimal: ".".into(), marks: Vec::new(), measure }
+impl<'a> Surface<'a> {
+    /// An empty surface.
+    pub fn new(size: Size, text_size: f64, measure: Measure<'a>) -> Surface<'a> {
+        Surface { size, text_size, decimal: ".".into(), marks: Vec::new(), measure }
     }
 
     /// The marks so far.
@@ -128,7 +128,7 @@ impl<'a> Sheet<'a> {
 /// Length of a dimension arrow, px.
 pub const ARROW_LENGTH: f64 = 9.0;
 
-/// An arc about `centre` as points, at most a tenth of a px off; angles in the sheet's sense (y down).
+/// An arc about `centre` as points, at most a tenth of a px off; angles in the surface's sense (y down).
 pub fn arc(centre: Point, radius: f64, start: f64, sweep: f64) -> Vec<Point> {
     // The height of an arc over its chord is r·(1 − cos(step/2)), about r·step²/8.
     let step = (0.8 / radius.max(1.0)).sqrt();

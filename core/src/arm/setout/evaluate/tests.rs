@@ -1,9 +1,9 @@
 //! What an arm is worth, limit by limit and aim by aim, against dense sampling of the fixtures' mechanics.
 
-use super::super::fixtures::{self, Dice, OPEN, close, effort, least, pose, rectangle, storm, travel, with_site};
+use super::super::fixtures::{self, Dice, OPEN, close, effort, least, pose, rectangle, storm, travel, with_problem};
 use super::super::limit::Limit;
-use super::super::site::{Hair, Site};
-use crate::arm::setout::bare::Bare;
+use super::super::problem::{Margin, Problem};
+use crate::arm::setout::kernel::ArmKernel;
 use crate::job::{Aim, Arm, Place, SetOut};
 use crate::numerics::separation_m;
 use alloc::vec::Vec;
@@ -29,13 +29,13 @@ fn largest(from: f64, value: impl Fn(f64) -> f64) -> f64 {
     -least(from, OPEN, |leaf_rad| -value(leaf_rad))
 }
 
-fn torque(site: &Site, arm: &Arm) -> f64 {
-    largest(0.0, |leaf_rad| effort(leaf_rad) * pose(arm, leaf_rad).inverse_ratio) / site.torque_scale_n_m
+fn torque(problem: &Problem, arm: &Arm) -> f64 {
+    largest(0.0, |leaf_rad| effort(leaf_rad) * pose(arm, leaf_rad).inverse_ratio) / problem.torque_scale_n_m
 }
 
 /// Every limit's excess by sampling, in the search's unit.
-fn excesses(site: &Site, arm: &Arm) -> Vec<(Limit, f64)> {
-    let setout = site.setout;
+fn excesses(problem: &Problem, arm: &Arm) -> Vec<(Limit, f64)> {
+    let setout = problem.setout;
     let sense = pose(arm, 0.5 * OPEN).lever.signum();
     let lever = |from: f64| largest(from, |leaf_rad| -sense * pose(arm, leaf_rad).lever);
     let (a, b) = (arm.crank_m, arm.link_m);
@@ -61,7 +61,7 @@ fn excesses(site: &Site, arm: &Arm) -> Vec<(Limit, f64)> {
         (Limit::LinkM, outside(b, setout.link_m)),
         (Limit::SquareDeg, off - 12_f64.to_radians().sin() + HAIR),
         (Limit::ShaftTravelDeg, travel(arm) - 110_f64.to_radians() + HAIR),
-        (Limit::MostShaftTorqueNM, torque(site, arm) - 90.0 / site.torque_scale_n_m * (1.0 - HAIR)),
+        (Limit::MostShaftTorqueNM, torque(problem, arm) - 90.0 / problem.torque_scale_n_m * (1.0 - HAIR)),
         (Limit::KeepOut, overlap),
         (Limit::ShaftXM, outside(arm.shaft_x_m, setout.shaft_x_m)),
         (Limit::ShaftYM, outside(arm.shaft_y_m, setout.shaft_y_m)),
@@ -80,23 +80,23 @@ fn mild(seed: u64, count: usize) -> Vec<Arm> {
 #[test]
 fn each_limit_given_up_is_its_own_excess() {
     let setout = limited();
-    with_site(&setout, |site| {
-        site.hair = Hair { length_m: HAIR, plain: HAIR };
+    with_problem(&setout, |problem| {
+        problem.margin = Margin { length_m: HAIR, plain: HAIR };
         let mut exceeded = Vec::new();
         for arm in mild(41, 60) {
-            let bare = Bare::new(&arm);
+            let kernel = ArmKernel::new(&arm);
             let sense = pose(&arm, 0.5 * OPEN).lever.signum();
-            assert_eq!(site.sense(&bare), sense);
-            let all = excesses(site, &arm);
+            assert_eq!(problem.sense(&kernel), sense);
+            let all = excesses(problem, &arm);
             for &(limit, by) in &all {
                 // Rectangles are not looked at where another limit is far out.
                 let own = |other: Limit| other.variable().is_none();
                 let rest = all.iter().filter(|(other, _)| *other != limit && own(*other) && *other != Limit::KeepOut);
                 let rest = rest.map(|(_, by)| *by).fold(-1.0, f64::max);
-                site.given_up = Some(limit);
+                problem.given_up = Some(limit);
                 for (exact, within) in [(true, 2e-9), (false, 2e-4)] {
-                    site.exact = exact;
-                    let (objective, excess) = site.appraise(&bare, sense);
+                    problem.exact = exact;
+                    let (objective, excess) = problem.evaluate(&kernel, sense);
                     if limit != Limit::KeepOut || rest < 0.3 {
                         close(objective, by.max(0.0), within * by.abs().max(1.0));
                     }
@@ -120,19 +120,20 @@ fn each_limit_given_up_is_its_own_excess() {
 fn each_aim_is_its_own_objective() {
     for &aim in <Aim as crate::terms::words::Worded>::VALUES {
         let setout = SetOut { aim: Some(aim), ..limited() };
-        with_site(&setout, |site| {
-            site.hair = Hair { length_m: HAIR, plain: HAIR };
+        with_problem(&setout, |problem| {
+            problem.margin = Margin { length_m: HAIR, plain: HAIR };
             for arm in mild(42, 20) {
-                let (bare, sense) = (Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
+                let (kernel, sense) = (ArmKernel::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
                 let wanted = match aim {
-                    Aim::LeastShaftTorque => torque(site, &arm),
+                    Aim::LeastShaftTorque => torque(problem, &arm),
                     Aim::LeastLinkForce => {
-                        largest(0.0, |leaf_rad| storm(leaf_rad) / pose(&arm, leaf_rad).lever.abs()) / site.force_scale_n
+                        largest(0.0, |leaf_rad| storm(leaf_rad) / pose(&arm, leaf_rad).lever.abs())
+                            / problem.force_scale_n
                     }
                     Aim::LeastShaftTravel => travel(&arm),
                     Aim::NearestPlace => (arm.shaft_x_m + 0.4).hypot(arm.shaft_y_m - 0.55),
                 };
-                let all = excesses(site, &arm);
+                let all = excesses(problem, &arm);
                 let of = |limit: Limit| limit.variable().is_none() && limit != Limit::KeepOut;
                 let rest = all.iter().filter(|(limit, _)| of(*limit)).copied();
                 let mut worst = rest.fold((Limit::Arm, -1.0), |one, other| if other.1 > one.1 { other } else { one });
@@ -140,15 +141,15 @@ fn each_aim_is_its_own_objective() {
                     worst = all[6];
                 }
                 for (exact, within) in [(true, 2e-9), (false, 2e-4)] {
-                    site.exact = exact;
-                    let (objective, excess) = site.appraise(&bare, sense);
+                    problem.exact = exact;
+                    let (objective, excess) = problem.evaluate(&kernel, sense);
                     close(objective, wanted, within * wanted.max(1.0));
                     close(excess, worst.1, within * worst.1.abs().max(1.0));
                 }
                 let point = [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.crank_m, 0.0];
                 let z = (1.0 - pose(&arm, 0.0).reach / (arm.crank_m + arm.link_m)).sqrt();
                 let point = [point[0], point[1], point[2], point[3], z];
-                let found = site.found(&point, arm.elbow, sense);
+                let found = problem.found(&point, arm.elbow, sense);
                 assert_eq!((found.point, found.elbow, found.sense), (point, arm.elbow, sense));
             }
         });
@@ -163,17 +164,17 @@ fn the_limit_most_exceeded_is_named() {
     setout.link_m = [0.3, 0.9];
     for arm in mild(43, 200) {
         setout.bracket_v_m = arm.bracket_v_m;
-        with_site(&setout, |site| {
-            (site.hair, site.exact) = (Hair { length_m: HAIR, plain: HAIR }, true);
+        with_problem(&setout, |problem| {
+            (problem.margin, problem.exact) = (Margin { length_m: HAIR, plain: HAIR }, true);
             let z = (1.0 - pose(&arm, 0.0).reach / (arm.crank_m + arm.link_m)).sqrt();
             let point = [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.crank_m, z];
-            let found = site.found(&point, arm.elbow, pose(&arm, 0.5 * OPEN).lever.signum());
-            let all = excesses(site, &arm);
+            let found = problem.found(&point, arm.elbow, pose(&arm, 0.5 * OPEN).lever.signum());
+            let all = excesses(problem, &arm);
             let of = |limit: Limit| limit.variable().is_none();
             let rest = all.iter().filter(|(limit, _)| of(*limit)).copied();
             let worst = rest.fold((Limit::Arm, -1.0), |one, other| if other.1 > one.1 { other } else { one });
             if worst.1 < 0.3 {
-                let (limit, by) = site.most_exceeded(&found).expect("a limit");
+                let (limit, by) = problem.most_exceeded(&found).expect("a limit");
                 assert_eq!(limit, worst.0);
                 close(by, worst.1, 1e-7);
                 close(found.excess, worst.1, 1e-7);
@@ -190,15 +191,15 @@ fn the_limit_most_exceeded_is_named() {
 #[test]
 fn reach_is_extreme_at_its_turns() {
     let mut dice = Dice(44);
-    with_site(&fixtures::setout(), |site| {
+    with_problem(&fixtures::setout(), |problem| {
         let mut inside = 0;
         for _ in 0..300 {
             let (shaft_x_m, shaft_y_m) = (dice.between(-1.0, 1.0), dice.between(-1.0, 1.0));
             let (bracket_u_m, bracket_v_m) = (dice.between(-1.5, 1.5), dice.between(-0.3, 0.3));
             let elbow = crate::job::Elbow::Left;
             let arm = Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m: 0.7, link_m: 0.5, elbow };
-            let bare = Bare::new(&arm);
-            let turns = site.turns(&bare);
+            let kernel = ArmKernel::new(&arm);
+            let turns = problem.turns(&kernel);
             assert_eq!(turns[0].expect("open").leaf_rad, OPEN);
             inside += usize::from(turns[1].is_some());
             let reaches: Vec<f64> = turns
@@ -212,9 +213,9 @@ fn reach_is_extreme_at_its_turns() {
             close(reaches.iter().copied().fold(f64::MAX, f64::min), low, 1e-7);
             close(reaches.iter().copied().fold(0.0, f64::max), high, 1e-7);
             // Broken arms: too short to reach or too uneven to fold; the lever of what is left speaks too.
-            let sense = site.sense(&bare);
-            site.given_up = Some(Limit::Arm);
-            let (objective, _) = site.appraise(&bare, sense);
+            let sense = problem.sense(&kernel);
+            problem.given_up = Some(Limit::Arm);
+            let (objective, _) = problem.evaluate(&kernel, sense);
             // Closed, an arm too short is no point of the search: straightness says it.
             let far = turns.iter().flatten().map(|station| pose(&arm, station.leaf_rad).reach).fold(0.0, f64::max);
             let broken = (far - 1.2).max(0.2 - low);
@@ -224,7 +225,7 @@ fn reach_is_extreme_at_its_turns() {
             }
             for (crank_m, link_m) in [(0.7, 1.4), (1.4, 0.7)] {
                 let uneven = Arm { crank_m, link_m, ..arm };
-                let (objective, _) = site.appraise(&Bare::new(&uneven), sense);
+                let (objective, _) = problem.evaluate(&ArmKernel::new(&uneven), sense);
                 let lever = largest(0.0, |rad| -sense * pose(&uneven, rad).lever);
                 let broken = (far - 2.1).max(0.7 - low);
                 if broken > lever + 0.02 {

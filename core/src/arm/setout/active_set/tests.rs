@@ -2,16 +2,16 @@
 // Lines and columns of a matrix are told by their numbers.
 #![allow(clippy::needless_range_loop)]
 
-use super::super::descent::{Effort, Workshop};
-use super::super::fixtures::{self, OPEN, with_site};
-use super::super::found::{Found, KEPT};
-use super::super::site::Site;
+use super::super::descent::{Budget, SlpScratch};
+use super::super::fixtures::{self, OPEN, with_problem};
+use super::super::found::{EXCESS_TOLERANCE, Found};
+use super::super::problem::Problem;
 use super::super::variables::{DIMENSIONS, Point};
 use crate::job::{Aim, Elbow, ElbowChoice, Place, SetOut};
 use crate::numerics::{Active, ROWS, VARIABLES};
 use alloc::vec::Vec;
 
-const TO_THE_END: Effort = Effort { steps: 60, trust: 0.1, least_gain: 1e-9, curved: true, hopeful: false };
+const TO_THE_END: Budget = Budget { steps: 60, trust: 0.1, least_gain: 1e-9, curved: true, hopeful: false };
 
 /// Lengths and bracket free, each with another limit that holds the optimum.
 fn sites() -> Vec<SetOut> {
@@ -40,21 +40,21 @@ fn sites() -> Vec<SetOut> {
     ]
 }
 
-/// A site, its optimum and its bounds; what the descent ends at is held by grids in its own tests.
-fn at_optima(then: impl Fn(&Site, &mut Workshop, Found, &[Point; 2])) {
+/// A problem, its optimum and its bounds; what the descent ends at is held by grids in its own tests.
+fn at_optima(then: impl Fn(&Problem, &mut SlpScratch, Found, &[Point; 2])) {
     let mut seen = 0;
     for setout in sites() {
-        with_site(&setout, |site| {
-            site.exact = true;
-            let (bounds, mut workshop) = (site.bounds(), Workshop::new());
-            let ends = site.scan_in(&bounds, 120, 6).into_iter().map(|start| {
-                let end = workshop.descend(site, start, &bounds, TO_THE_END);
-                workshop.restore(site, end, &bounds)
+        with_problem(&setout, |problem| {
+            problem.exact = true;
+            let (bounds, mut scratch) = (problem.bounds(), SlpScratch::new());
+            let ends = problem.scan_in(&bounds, 120, 6).into_iter().map(|start| {
+                let end = scratch.descend(problem, start, &bounds, TO_THE_END);
+                scratch.restore(problem, end, &bounds)
             });
             let best = ends.filter(Found::kept).reduce(|one, other| if other.beats(&one) { other } else { one });
             if let Some(best) = best {
                 seen += 1;
-                then(site, &mut workshop, best, &bounds);
+                then(problem, &mut scratch, best, &bounds);
             }
         });
     }
@@ -68,15 +68,15 @@ struct Solved {
 }
 
 /// Every gathered term a row of the programme in a box around a point.
-fn solved(site: &Site, workshop: &mut Workshop, here: &Found, [least, most]: &[Point; 2], trust: f64) -> Solved {
+fn solved(problem: &Problem, scratch: &mut SlpScratch, here: &Found, [least, most]: &[Point; 2], trust: f64) -> Solved {
     let (mut values, mut slopes) = ([0.0; ROWS], [[0.0; VARIABLES]; ROWS]);
-    workshop.tangents(site, here, &mut values, &mut slopes, &[*least, *most]);
-    workshop.programme.clear();
-    for index in 0..workshop.count {
+    scratch.tangents(problem, here, &mut values, &mut slopes, &[*least, *most]);
+    scratch.programme.clear();
+    for index in 0..scratch.count {
         let mut row = slopes[index];
-        row[if site.is_objective(workshop.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
-        workshop.programme.add(&row, -values[index]);
-        workshop.rows[index] = index;
+        row[if problem.is_objective(scratch.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
+        scratch.programme.add(&row, -values[index]);
+        scratch.rows[index] = index;
     }
     let (mut lo, mut hi) = ([0.0; VARIABLES], [0.0; VARIABLES]);
     for i in 0..DIMENSIONS {
@@ -84,15 +84,15 @@ fn solved(site: &Site, workshop: &mut Workshop, here: &Found, [least, most]: &[P
         hi[i] = (most[i] - here.point[i]).min(trust).max(0.0);
     }
     (hi[DIMENSIONS], hi[DIMENSIONS + 1]) = (1e6, 1e3);
-    let step = workshop.programme.solve(&[1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, 100.0], &lo, &hi);
+    let step = scratch.programme.solve(&[1.3e-9, 1.1e-9, 1.7e-9, 1.9e-9, 1.4e-9, 1.0, 100.0], &lo, &hi);
     Solved { values, slopes, step }
 }
 
 /// A point beside another, within the bounds, by as much in every free variable.
-fn beside(site: &Site, from: &Found, [least, most]: &[Point; 2], by: f64) -> Found {
+fn beside(problem: &Problem, from: &Found, [least, most]: &[Point; 2], by: f64) -> Found {
     let signs = [1.0, -1.0, -1.0, 1.0, 1.0];
     let point = core::array::from_fn(|i| (from.point[i] + by * signs[i]).clamp(least[i], most[i]));
-    site.found(&point, from.elbow, from.sense)
+    problem.found(&point, from.elbow, from.sense)
 }
 
 fn moved(one: &Found, other: &Found) -> f64 {
@@ -101,12 +101,12 @@ fn moved(one: &Found, other: &Found) -> f64 {
 
 #[test]
 fn active_rows_and_bounds_are_what_holds() {
-    at_optima(|site, workshop, best, bounds| {
+    at_optima(|problem, scratch, best, bounds| {
         for (by, trust) in [(0.0, 0.05), (0.01, 0.05), (0.02, 0.004)] {
-            let here = beside(site, &best, bounds, by);
-            let solved = solved(site, workshop, &here, bounds, trust);
-            let grip = workshop.grip(site, &solved.step, bounds, trust, &solved.slopes);
-            let active: Vec<Active> = workshop.programme.active().collect();
+            let here = beside(problem, &best, bounds, by);
+            let solved = solved(problem, scratch, &here, bounds, trust);
+            let active_set = scratch.active_set(problem, &solved.step, bounds, trust, &solved.slopes);
+            let active: Vec<Active> = scratch.programme.active().collect();
             let rows: Vec<(usize, f64)> = active
                 .iter()
                 .filter_map(|active| match active {
@@ -114,16 +114,16 @@ fn active_rows_and_bounds_are_what_holds() {
                     _ => None,
                 })
                 .collect();
-            assert_eq!(grip.weights[..grip.count], rows);
-            for (level, (row, _)) in grip.levels[..grip.count].iter().zip(&rows) {
-                assert_eq!(level.slope, solved.slopes[*row]);
-                assert_eq!(level.objective, site.is_objective(workshop.pieces[*row].term));
+            assert_eq!(active_set.weights[..active_set.count], rows);
+            for (term, (row, _)) in active_set.terms[..active_set.count].iter().zip(&rows) {
+                assert_eq!(term.slope, solved.slopes[*row]);
+                assert_eq!(term.objective, problem.is_objective(scratch.pieces[*row].term));
             }
             for i in 0..DIMENSIONS {
                 let wide = bounds[1][i] > bounds[0][i];
                 let bound = active.contains(&Active::Bound(i)) && solved.step[i].abs() < trust;
                 let wanted = if !wide { Some(0.0) } else { bound.then_some(solved.step[i]) };
-                assert_eq!(grip.held[i], wanted, "variable {i}");
+                assert_eq!(active_set.held[i], wanted, "variable {i}");
             }
         }
     });
@@ -134,26 +134,29 @@ fn active_rows_and_bounds_are_what_holds() {
 #[test]
 fn the_curved_step_is_newton_s() {
     let counted = core::cell::Cell::new(0);
-    at_optima(|site, workshop, best, bounds| {
+    at_optima(|problem, scratch, best, bounds| {
         for by in [2e-3, -2e-3, 5e-4, -5e-4] {
-            let here = beside(site, &best, bounds, by);
-            let before = solved(site, workshop, &here, bounds, 0.1);
-            let grip = workshop.grip(site, &before.step, bounds, 0.1, &before.slopes);
-            let Some(there) = workshop.curved(site, &here, &grip, &before.values, bounds, 0.1) else { continue };
-            let there = workshop.corrected(site, there, &grip, bounds, 100.0);
+            let here = beside(problem, &best, bounds, by);
+            let before = solved(problem, scratch, &here, bounds, 0.1);
+            let active_set = scratch.active_set(problem, &before.step, bounds, 0.1, &before.slopes);
+            let Some(there) = scratch.curved(problem, &here, &active_set, &before.values, bounds, 0.1) else {
+                continue;
+            };
+            let there = scratch.corrected(problem, there, &active_set, bounds, 100.0);
             let gap = |found: &Found| (found.merit(100.0) - best.merit(100.0)).max(0.0);
             counted.set(counted.get() + usize::from(gap(&there) < 0.05 * gap(&here)));
             // The same step cut short, and one that just fits.
-            let there = workshop.curved(site, &here, &grip, &before.values, bounds, 0.1).expect("as before");
+            let there = scratch.curved(problem, &here, &active_set, &before.values, bounds, 0.1).expect("as before");
             let inside = (0..DIMENSIONS).all(|i| {
                 there.point[i] == here.point[i] || (bounds[0][i] < there.point[i] && there.point[i] < bounds[1][i])
             });
             let free = moved(&there, &here);
             if inside && free > 1e-5 {
                 let trust = free / 7.0;
-                let short = workshop.curved(site, &here, &grip, &before.values, bounds, trust).expect("a step");
+                let short = scratch.curved(problem, &here, &active_set, &before.values, bounds, trust).expect("a step");
                 assert!((moved(&short, &here) - 4.0 * trust).abs() < 1e-9, "{} of {free}", moved(&short, &here));
-                let whole = workshop.curved(site, &here, &grip, &before.values, bounds, 0.26 * free).expect("a step");
+                let whole =
+                    scratch.curved(problem, &here, &active_set, &before.values, bounds, 0.26 * free).expect("a step");
                 assert!((moved(&whole, &here) - free).abs() < 1e-9);
             }
         }
@@ -166,15 +169,15 @@ fn the_curved_step_is_newton_s() {
 #[test]
 fn a_step_out_of_its_limits_comes_back() {
     let counted = core::cell::Cell::new(0);
-    at_optima(|site, workshop, best, bounds| {
-        let before = solved(site, workshop, &best, bounds, 0.05);
-        let grip = workshop.grip(site, &before.step, bounds, 0.05, &before.slopes);
+    at_optima(|problem, scratch, best, bounds| {
+        let before = solved(problem, scratch, &best, bounds, 0.05);
+        let active_set = scratch.active_set(problem, &before.step, bounds, 0.05, &before.slopes);
         for by in [1e-3, -1e-3] {
-            let out = beside(site, &best, bounds, by);
-            let there = workshop.corrected(site, out, &grip, bounds, 100.0);
+            let out = beside(problem, &best, bounds, by);
+            let there = scratch.corrected(problem, out, &active_set, bounds, 100.0);
             if out.excess < 1e-10 {
                 assert_eq!(there.point, out.point);
-            } else if out.excess > 1e-5 && grip.levels[..grip.count].iter().any(|level| !level.objective) {
+            } else if out.excess > 1e-5 && active_set.terms[..active_set.count].iter().any(|term| !term.objective) {
                 assert!(there.excess < 0.02 * out.excess, "{} from {}", there.excess, out.excess);
                 assert!(moved(&there, &out) < 0.02);
                 counted.set(counted.get() + 1);
@@ -187,16 +190,16 @@ fn a_step_out_of_its_limits_comes_back() {
 #[test]
 fn the_last_excess_is_taken_away_on_a_short_way() {
     let (counted, left) = (core::cell::Cell::new(0), core::cell::Cell::new(0));
-    at_optima(|site, workshop, best, bounds| {
+    at_optima(|problem, scratch, best, bounds| {
         for by in [1e-5, -1e-5, 1e-3, -1e-3] {
-            let out = beside(site, &best, bounds, by);
-            let there = workshop.restore(site, out, bounds);
-            if out.excess <= 0.3 * KEPT {
+            let out = beside(problem, &best, bounds, by);
+            let there = scratch.restore(problem, out, bounds);
+            if out.excess <= 0.3 * EXCESS_TOLERANCE {
                 assert_eq!(there.point, out.point);
             } else if out.excess < 2e-3 {
-                // A bound set by watching, no fact of geometry: twelve steps need not end within KEPT.
+                // A bound set by watching, no fact of geometry: twelve steps need not end within EXCESS_TOLERANCE.
                 assert!(there.excess <= 1e-8, "{} from {}", there.excess, out.excess);
-                left.set(left.get() + usize::from(there.excess > 0.3 * KEPT));
+                left.set(left.get() + usize::from(there.excess > 0.3 * EXCESS_TOLERANCE));
                 // A step is no longer than a hundred times the excess it is to take away.
                 let box_m = (100.0 * out.excess).clamp(1e-6, 0.05);
                 assert!(moved(&there, &out) < 4.0 * box_m, "{} of {box_m}", moved(&there, &out));
@@ -210,13 +213,13 @@ fn the_last_excess_is_taken_away_on_a_short_way() {
 
 /// What the descent promises: near an optimum with as many active terms as variables, or a curved one, a few steps do.
 #[test]
-fn near_its_end_a_descent_is_quick() {
-    at_optima(|site, workshop, best, bounds| {
+fn descent_beside_the_optimum_arrives_in_eight_steps() {
+    at_optima(|problem, scratch, best, bounds| {
         for by in [0.01, -0.01] {
-            let start = beside(site, &best, bounds, by);
-            let quick = Effort { steps: 8, trust: 0.05, least_gain: 1e-10, curved: true, hopeful: false };
-            let end = workshop.descend(site, start, bounds, quick);
-            let end = workshop.restore(site, end, bounds);
+            let start = beside(problem, &best, bounds, by);
+            let quick = Budget { steps: 8, trust: 0.05, least_gain: 1e-10, curved: true, hopeful: false };
+            let end = scratch.descend(problem, start, bounds, quick);
+            let end = scratch.restore(problem, end, bounds);
             assert!(end.kept() && end.objective < best.objective + 1e-6, "{} {}", end.objective, best.objective);
         }
     });
@@ -224,17 +227,17 @@ fn near_its_end_a_descent_is_quick() {
 
 /// Where no step takes half of the excess away, a hopeful descent ends at once; another goes on.
 #[test]
-fn a_hopeful_descent_ends_where_there_is_no_hope() {
+fn hopeful_descent_ends_where_no_step_halves_the_excess() {
     let setout = SetOut { shaft_travel_deg: Some(20.0), ..sites()[0].clone() };
-    with_site(&setout, |site| {
-        let (bounds, mut workshop) = (site.bounds(), Workshop::new());
-        for start in site.scan_in(&bounds, 60, 3) {
-            let effort = Effort { steps: 6, trust: 0.02, least_gain: 1e-6, curved: false, hopeful: true };
-            let end = workshop.descend(site, start, &bounds, effort);
+    with_problem(&setout, |problem| {
+        let (bounds, mut scratch) = (problem.bounds(), SlpScratch::new());
+        for start in problem.scan_in(&bounds, 60, 3) {
+            let budget = Budget { steps: 6, trust: 0.02, least_gain: 1e-6, curved: false, hopeful: true };
+            let end = scratch.descend(problem, start, &bounds, budget);
             assert_eq!(end.point, start.point);
-            let on = workshop.descend(site, start, &bounds, Effort { hopeful: false, ..effort });
+            let on = scratch.descend(problem, start, &bounds, Budget { hopeful: false, ..budget });
             assert!(on.merit(5.0) <= start.merit(5.0));
         }
-        assert!(site.open().leaf_rad == OPEN && sites()[0].elbows() == [Elbow::Left]);
+        assert!(problem.open().leaf_rad == OPEN && sites()[0].elbows() == [Elbow::Left]);
     });
 }

@@ -1,10 +1,10 @@
 //! What the search works on: the leaf angles it looks at, and the limits of the job turned into numbers it can compare.
 
-use super::bare::{Bare, Station};
+use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
 use super::variables::{DIMENSIONS, Point};
 use crate::job::{Arm, Elbow, SetOut};
-use crate::real::{cos, root, sin};
+use crate::real::{cos, sin, sqrt};
 use alloc::vec::Vec;
 
 /// Intervals of the swing between the tabulated leaf angles; a multiple of ten, so that a tenth of the swing is one of them.
@@ -12,7 +12,7 @@ pub(crate) const INTERVALS: usize = 40;
 
 /// What the leaf asks of the arm at a leaf angle.
 #[derive(Clone, Copy)]
-pub(crate) struct Loads<'a> {
+pub(crate) struct SearchLoads<'a> {
     /// Largest moment both ways asked of a shaft that turns as fast as the leaf, N·m.
     pub effort_n_m: &'a dyn Fn(f64) -> f64,
     /// Largest leaf moment both ways against the storm gust, N·m.
@@ -21,16 +21,16 @@ pub(crate) struct Loads<'a> {
 
 /// A job's set-out, ready to be searched.
 #[derive(Clone)]
-pub(crate) struct Site<'a> {
+pub(crate) struct Problem<'a> {
     pub setout: &'a SetOut,
-    pub loads: Loads<'a>,
-    pub stations: Vec<Station>,
+    pub loads: SearchLoads<'a>,
+    pub stations: Vec<SearchStation>,
     pub open_rad: f64,
     /// Torque and force that count as 1 in the search: the largest moment over the swing, at a metre of lever for the force.
     pub torque_scale_n_m: f64,
     pub force_scale_n: f64,
     pub limits: Limits,
-    pub hair: Hair,
+    pub margin: Margin,
     /// Extremes between stations to the last digit, or good enough to look around.
     pub exact: bool,
     /// The limit that is given up to find out by how much.
@@ -63,25 +63,25 @@ impl Limits {
 
 /// How far inside its limits the search stays, so that whoever checks the answer in another arithmetic finds them kept.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Hair {
+pub(crate) struct Margin {
     /// Lengths, m.
     pub length_m: f64,
     /// Angles, rad, and numbers without unit.
     pub plain: f64,
 }
 
-impl Hair {
-    pub const KEPT: Hair = Hair { length_m: 2e-8, plain: 2e-9 };
-    /// For ranges so thin that nothing is left inside by a hair.
-    pub const NONE: Hair = Hair { length_m: 0.0, plain: 0.0 };
+impl Margin {
+    pub const USUAL: Margin = Margin { length_m: 2e-8, plain: 2e-9 };
+    /// For ranges so thin that nothing is left inside by a margin.
+    pub const NONE: Margin = Margin { length_m: 0.0, plain: 0.0 };
 }
 
 /// How far a range reaches that is given up, a metre each way at most: the job's own bounds, an arm bent to a third.
 const GIVEN_UP: [(f64, f64); DIMENSIONS] = [(-10.0, 10.0), (-10.0, 10.0), (-10.0, 10.0), (0.02, 10.0), (0.0, 0.8)];
 
-impl<'a> Site<'a> {
-    pub fn new(setout: &'a SetOut, loads: Loads<'a>, open_rad: f64) -> Site<'a> {
-        let mut site = Site {
+impl<'a> Problem<'a> {
+    pub fn new(setout: &'a SetOut, loads: SearchLoads<'a>, open_rad: f64) -> Problem<'a> {
+        let mut problem = Problem {
             setout,
             loads,
             stations: Vec::with_capacity(INTERVALS + 1),
@@ -89,26 +89,26 @@ impl<'a> Site<'a> {
             torque_scale_n_m: 1.0,
             force_scale_n: 1.0,
             limits: Limits::of(setout),
-            hair: Hair::KEPT,
+            margin: Margin::USUAL,
             exact: false,
             given_up: None,
         };
         for index in 0..=INTERVALS {
             let share = index as f64 / INTERVALS as f64;
             let leaf_rad = if index == INTERVALS { open_rad } else { open_rad * share };
-            let station = site.station(leaf_rad);
-            site.stations.push(station);
+            let station = problem.station(leaf_rad);
+            problem.stations.push(station);
         }
-        let largest = |of: fn(&Station) -> f64| site.stations.iter().map(of).fold(0.0, f64::max);
+        let largest = |of: fn(&SearchStation) -> f64| problem.stations.iter().map(of).fold(0.0, f64::max);
         let (torque, force) = (largest(|station| station.effort_n_m), largest(|station| station.storm_n_m));
         // A leaf that asks for nothing still has a scale, so that nothing is divided by zero.
-        site.torque_scale_n_m = if torque > 0.0 { torque } else { 1.0 };
-        site.force_scale_n = if force > 0.0 { force } else { 1.0 };
-        site
+        problem.torque_scale_n_m = if torque > 0.0 { torque } else { 1.0 };
+        problem.force_scale_n = if force > 0.0 { force } else { 1.0 };
+        problem
     }
 
-    pub fn station(&self, leaf_rad: f64) -> Station {
-        Station {
+    pub fn station(&self, leaf_rad: f64) -> SearchStation {
+        SearchStation {
             leaf_rad,
             cosine: cos(leaf_rad),
             sine: sin(leaf_rad),
@@ -117,10 +117,10 @@ impl<'a> Site<'a> {
         }
     }
 
-    pub fn closed(&self) -> &Station {
+    pub fn closed(&self) -> &SearchStation {
         &self.stations[0]
     }
-    pub fn open(&self) -> &Station {
+    pub fn open(&self) -> &SearchStation {
         &self.stations[INTERVALS]
     }
     /// Index of the station a tenth of the swing on.
@@ -132,10 +132,10 @@ impl<'a> Site<'a> {
     pub fn bounds(&self) -> [Point; 2] {
         let setout = self.setout;
         let [loose, straight] = setout.straightness();
-        let z = |straightness: f64| root(1.0 - straightness);
+        let z = |straightness: f64| sqrt(1.0 - straightness);
         // A straightness below a fiftieth would mean an arm fifty times longer than what it spans.
         let bent = z((loose + 1e-12).max(0.02).min(straight));
-        // Inside by a hair too, except where the arm may be straight: a hair there is a visible height.
+        // Inside by a margin too, except where the arm may be straight: a margin there is a visible height.
         let straight = z(if straight < 1.0 { straight * (1.0 - 1e-13) } else { 1.0 }).min(bent);
         let mut least = [setout.shaft_x_m[0], setout.shaft_y_m[0], setout.bracket_u_m[0], setout.crank_m[0], straight];
         let mut most = [setout.shaft_x_m[1], setout.shaft_y_m[1], setout.bracket_u_m[1], setout.crank_m[1], bent];
@@ -152,12 +152,12 @@ impl<'a> Site<'a> {
         let [shaft_x_m, shaft_y_m, bracket_u_m, crank_m, z] = *point;
         let bracket_v_m = self.setout.bracket_v_m;
         let (dx, dy) = (bracket_u_m - shaft_x_m, bracket_v_m - shaft_y_m);
-        let both_m = root(dx * dx + dy * dy) / (1.0 - z * z).max(0.01);
+        let both_m = sqrt(dx * dx + dy * dy) / (1.0 - z * z).max(0.01);
         Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m: (both_m - crank_m).max(1e-3), elbow }
     }
 
-    pub fn bare(&self, point: &Point, elbow: Elbow) -> Bare {
-        Bare::new(&self.arm(point, elbow))
+    pub fn kernel(&self, point: &Point, elbow: Elbow) -> ArmKernel {
+        ArmKernel::new(&self.arm(point, elbow))
     }
 }
 

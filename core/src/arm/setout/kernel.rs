@@ -9,7 +9,7 @@
 //! angles are tabulated once for all arms, and no arctangent is needed anywhere but in the shaft's travel.
 
 use crate::job::{Arm, Elbow};
-use crate::real::{atan2, root};
+use crate::real::{atan2, sqrt};
 use core::f64::consts::TAU;
 
 /// Difference of squared lengths within which an arm is straight: rounding, whose root would be a height of some 1e-8 m.
@@ -17,7 +17,7 @@ pub(super) const STRAIGHT_M2: f64 = 1e-12;
 
 /// A leaf angle with all that does not depend on the arm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Station {
+pub(crate) struct SearchStation {
     pub leaf_rad: f64,
     pub cosine: f64,
     pub sine: f64,
@@ -29,7 +29,7 @@ pub(crate) struct Station {
 
 /// An arm with the products its whole swing shares.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Bare {
+pub(crate) struct ArmKernel {
     shaft: (f64, f64),
     bracket: (f64, f64),
     pub crank_m: f64,
@@ -59,13 +59,13 @@ pub(crate) struct Instant {
     pub numerator: f64,
 }
 
-impl Bare {
-    pub fn new(arm: &Arm) -> Bare {
+impl ArmKernel {
+    pub fn new(arm: &Arm) -> ArmKernel {
         let (a, b) = (arm.crank_m, arm.link_m);
         let shaft = (arm.shaft_x_m, arm.shaft_y_m);
         let bracket = (arm.bracket_u_m, arm.bracket_v_m);
         let bracket2 = bracket.0 * bracket.0 + bracket.1 * bracket.1;
-        Bare {
+        ArmKernel {
             shaft,
             bracket,
             crank_m: a,
@@ -107,7 +107,7 @@ impl Bare {
         let reach2 = self.both2 - 2.0 * dot;
         let spare = self.longest2 - reach2;
         let spare = if spare > STRAIGHT_M2 { spare } else { 0.0 };
-        let height = root(spare * (reach2 - self.shortest2));
+        let height = sqrt(spare * (reach2 - self.shortest2));
         let numerator = (reach2 + self.difference2) * cross - self.side * height * (self.bracket2 - dot);
         Instant { reach2, height, numerator }
     }
@@ -119,7 +119,7 @@ impl Bare {
 
     /// A variable of the search: shaft x, shaft y, bracket u, crank, straightness.
     pub fn variable(&self, index: usize) -> f64 {
-        let straightness = || root(self.reach2(1.0, 0.0)) / (self.crank_m + self.link_m);
+        let straightness = || sqrt(self.reach2(1.0, 0.0)) / (self.crank_m + self.link_m);
         match index {
             0 => self.shaft.0,
             1 => self.shaft.1,
@@ -158,8 +158,8 @@ impl Bare {
     }
 
     /// Shaft angle from closed to open, rad. A valid arm's crank turns one way only, so the sense of its lever unwraps it.
-    pub fn travel_rad(&self, sense: f64, closed: &Station, open: &Station) -> f64 {
-        let crank = |station: &Station| {
+    pub fn travel_rad(&self, sense: f64, closed: &SearchStation, open: &SearchStation) -> f64 {
+        let crank = |station: &SearchStation| {
             let [_, (x, y)] = self.joints(station.cosine, station.sine);
             (x - self.shaft.0, y - self.shaft.1)
         };
