@@ -46,7 +46,7 @@ pub struct Candidate {
     pub straightness: f64,
     /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
     pub off_square_deg: f64,
-    /// Least distance of the arm's edge from the rectangles to stay out of and what candidates around, m, over the swing; `null` where there are
+    /// Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
     /// none.
     pub clearance_m: Option<f64>,
 }
@@ -78,7 +78,7 @@ pub struct Change {
     pub by: f64,
 }
 
-/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks, clear of what candidates around.
+/// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks, clear of what stands around.
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
