@@ -1,6 +1,7 @@
 //! JSON Schemas of the two documents: the job's from its table, the plan's from the Rust types.
 
-use crate::job::{Invalid, Job, description};
+use crate::fault::Invalid;
+use crate::job::{Job, description};
 use crate::plan::Plan;
 use schemars::{JsonSchema, Schema, generate::SchemaSettings};
 use serde_json::{Value, json};

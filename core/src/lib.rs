@@ -13,7 +13,8 @@
 //! - `g` is standard gravity, [`STANDARD_GRAVITY_M_S2`].
 //!
 //! # Direction of flow
-//! job → leaf (loads) → arm → drive (demand, rating) → plan. Nothing flows back.
+//! numerics → words and units → single elements → job → leaf (loads) → arm → drive (demand, rating) → safety → plan. Nothing flows back, which a
+//! test of the imports holds.
 // Deriving the descriptions needs std's prelude; everything else does without.
 #![cfg_attr(not(feature = "describe"), no_std)]
 extern crate alloc;
@@ -25,28 +26,36 @@ mod arm;
 pub mod describe;
 mod document;
 mod drive;
+mod elements;
+mod fault;
 mod job;
 mod leaf;
+mod numerics;
 mod order;
 pub mod packed;
 mod plan;
 mod real;
 mod safety;
+mod terms;
 pub mod units;
-mod words;
 
-pub use arm::{Defect, DefectKind, Limit, Linkage, Pose, RuleOfThumb, ShaftPath, ShortLength, Station, rule_of_thumb};
+pub use arm::{
+    Defect, DefectKind, Limit, Linkage, PathPoint, Pose, RuleOfThumb, ShaftPath, ShortLength, rule_of_thumb,
+};
 pub use document::Document;
 pub use drive::{
-    CoastState, Demand, Direction, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict,
-    Moment, MotionPoint, Motor, PrescribedRun, Profile, Rating, SparedPart, TOGGLE_RATIO, TimedTorque, Verdict,
-    WindCase, WindLimit, WindLimitState, blocked_moment_n_m, coast, highest_slip, holding_torque_n_m, motor_power_w,
-    motor_torque_n_m, slipping_moment_n_m, toggle_zone_rad, trapezoid_time_s,
+    CoastState, Demand, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict, Moment,
+    MotionPoint, Motor, PrescribedRun, Profile, Rating, SparedPart, TOGGLE_RATIO, TimedTorque, Verdict, WindLimit,
+    WindLimitState, blocked_moment_n_m, coast, highest_slip, holding_torque_n_m, motor_power_w, motor_torque_n_m,
+    slipping_moment_n_m, toggle_zone_rad, trapezoid_time_s,
 };
+pub use elements::*;
+pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, LeftOut, NamedValue};
 pub use job::*;
 pub use leaf::*;
 pub use plan::*;
 pub use safety::*;
+pub use terms::*;
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.
 pub const STANDARD_GRAVITY_M_S2: f64 = 9.80665;

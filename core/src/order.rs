@@ -4,7 +4,7 @@
 ///
 /// By insertion, because the lists here are short (findings, gaps, limits: tens at most), and because each type that is sorted by the
 /// standard library brings some 7 kB of code into the page's download.
-pub(crate) fn arrange<T>(items: &mut [T], before: impl Fn(&T, &T) -> bool) {
+pub(crate) fn insertion_sort<T>(items: &mut [T], before: impl Fn(&T, &T) -> bool) {
     for end in 1..items.len() {
         let mut at = end;
         while at > 0 && before(&items[at], &items[at - 1]) {
@@ -16,7 +16,7 @@ pub(crate) fn arrange<T>(items: &mut [T], before: impl Fn(&T, &T) -> bool) {
 
 #[cfg(test)]
 mod tests {
-    use super::arrange;
+    use super::insertion_sort;
     use alloc::vec::Vec;
 
     #[test]
@@ -31,7 +31,7 @@ mod tests {
                 .collect();
             let mut theirs = ours.clone();
             theirs.sort_by_key(|item| item.0);
-            arrange(&mut ours, |one, other| one.0 < other.0);
+            insertion_sort(&mut ours, |one, other| one.0 < other.0);
             assert_eq!(ours, theirs);
         }
     }

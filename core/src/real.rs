@@ -10,7 +10,7 @@ pub(crate) use libm::sincos as sin_cos;
 
 /// Square root of a non-negative number; negative rounding noise counts as zero.
 #[inline]
-pub(crate) fn root(value: f64) -> f64 {
+pub(crate) fn sqrt(value: f64) -> f64 {
     let value = value.max(0.0);
     #[cfg(feature = "std")]
     return value.sqrt();
@@ -21,7 +21,7 @@ pub(crate) fn root(value: f64) -> f64 {
 /// Length of a vector. Coordinates are metres, so neither overflow nor underflow can occur and `hypot`'s care is not needed.
 #[inline]
 pub(crate) fn length(vector: kurbo::Vec2) -> f64 {
-    root(vector.hypot2())
+    sqrt(vector.hypot2())
 }
 
 /// A quarter turn counter-clockwise: `ẑ × vector`.

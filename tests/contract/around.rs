@@ -2,7 +2,7 @@
 
 use super::{answer, job, with};
 use pintle_core::{
-    Against, Clearances, Document, FindingCode as Code, Job, Model, Part, Plan, Severity, Subject, Verdict,
+    Against, Clearances, Document, FindingCode as Code, Job, Model, MovingPart, Plan, Severity, Subject, Verdict,
 };
 use serde_json::{Value, json};
 
@@ -34,7 +34,7 @@ fn near(one: f64, other: f64, by: f64) {
 fn a_wall_inside_the_swing_is_a_stop() {
     let plan = planned(&among(json!([rectangle([0.9, 1.1], [0.9, 1.1])])));
     let (severity, values) = told(&plan, Code::LeafHits).expect("the leaf runs into it");
-    assert_eq!((severity, values[0].0, values[1].0), (Severity::Stop, "overlap", "leaf_angle"));
+    assert_eq!((severity, values[0].0, values[1].0), (Severity::Error, "overlap", "leaf_angle"));
     near(values[0].1, 0.1 * 2f64.sqrt(), 1e-9);
     near(values[1].1, 45.0, 1e-3);
     assert_eq!((plan.overall.state, plan.overall.about), (Verdict::Over, Subject::Clearances));
@@ -49,7 +49,7 @@ fn what_is_left_behind_the_open_leaf_is_looked_at() {
     // Open, the leaf lies along the y-axis: a wall's face at x = −0.2 is 200 mm away.
     let plan = planned(&among(json!([rectangle([-1.0, -0.2], [0.5, 3.0])])));
     let (severity, values) = told(&plan, Code::OpenGapSmall).expect("too little room");
-    assert_eq!((severity, values[0].0), (Severity::Look, "gap"));
+    assert_eq!((severity, values[0].0), (Severity::Warning, "gap"));
     near(values[0].1, 0.2, 1e-12);
     let open = &plan.clearances.as_ref().expect("something stands around").open;
     near(open[0].reach_m, 3.0, 1e-12);
@@ -59,7 +59,7 @@ fn what_is_left_behind_the_open_leaf_is_looked_at() {
 #[test]
 fn the_arm_meets_what_stands_around() {
     let plan = planned(&among(json!([rectangle([-0.3, -0.2], [0.4, 0.5])])));
-    assert_eq!(told(&plan, Code::ArmHits).expect("the crank is in it").0, Severity::Stop);
+    assert_eq!(told(&plan, Code::ArmHits).expect("the crank is in it").0, Severity::Error);
 }
 
 /// Two lists are one: what is said twice counts once, and an index is a place in the site's list, the room's counted on behind it.
@@ -77,7 +77,7 @@ fn what_is_said_twice_counts_once_and_moves_nothing() {
     let gaps = plan.clearances.expect("said").gaps;
     let mut met: Vec<usize> = gaps
         .iter()
-        .filter(|gap| gap.against == Against::Obstacle && gap.part == Part::Leaf)
+        .filter(|gap| gap.against == Against::Obstacle && gap.part == MovingPart::Leaf)
         .map(|gap| gap.index)
         .collect();
     met.sort_unstable();
@@ -114,7 +114,7 @@ fn a_search_has_its_clearances_without_a_room() {
         Model::new(&Job::read(&document).expect("valid")).expect("an arm that works")
     };
     let crank = |clearances: Option<Clearances>| {
-        let of_area = |gap: &&pintle_core::Gap| gap.against == Against::KeepOut && gap.part == Part::Crank;
+        let of_area = |gap: &&pintle_core::Gap| gap.against == Against::KeepOut && gap.part == MovingPart::Crank;
         clearances.expect("areas").gaps.iter().find(of_area).expect("the crank").least_m
     };
     let silent = searched(0.03, Value::Null);

@@ -32,7 +32,7 @@ fn without_a_stop_the_rating_stands() {
     }
     // To look again is no stop.
     let plan = planned(&said("site", json!({})));
-    assert!(plan.findings.iter().any(|finding| finding.severity == Severity::Look));
+    assert!(plan.findings.iter().any(|finding| finding.severity == Severity::Warning));
     assert_eq!(plan.overall.state, Verdict::Within);
 }
 
@@ -51,7 +51,7 @@ fn a_stop_anywhere_is_over() {
     ] {
         let plan = planned(&job);
         assert_eq!(plan.rating.verdict, Verdict::Within, "{code:?}");
-        let stops = plan.findings.iter().filter(|finding| finding.severity == Severity::Stop).count();
+        let stops = plan.findings.iter().filter(|finding| finding.severity == Severity::Error).count();
         assert_eq!((plan.overall.state, plan.overall.about), (Verdict::Over, about), "{code:?}");
         assert_eq!((plan.overall.finding, plan.overall.stops as usize), (Some(code), stops), "{code:?}");
         assert_eq!(code.about(), about);
@@ -73,7 +73,7 @@ fn a_measured_force_is_held_to_its_limit() {
             assert_eq!(told.is_some(), over, "{force}");
             let Some(told) = told else { continue };
             let values: Vec<_> = told.values.iter().map(|value| (value.name, value.value)).collect();
-            assert_eq!((told.severity, values), (Severity::Stop, vec![("force", force), ("limit", limit)]));
+            assert_eq!((told.severity, values), (Severity::Error, vec![("force", force), ("limit", limit)]));
         }
     }
     // A limit of the job's own counts, not the usual one.

@@ -114,7 +114,7 @@ fn typed_text_never_panics() {
             }
             let value = value % 1e4;
             if value.is_finite() {
-                let shown = units::bare(value, quantity, system);
+                let shown = units::plain_number(value, quantity, system);
                 let read = units::read(&shown, quantity, system)
                     .unwrap_or_else(|error| panic!("{value} as {shown}: {error:?}"));
                 // Six digits of the number shown, which for a temperature counts from another zero.

@@ -2,7 +2,7 @@
 //! ramps' own kinematics, and by both bodies run against a spring in time.
 
 use crate::bench::{Arm, EFFICIENCY, INERTIA, LENGTH, near, on_an_arm};
-use crate::coupled::ratio;
+use crate::drive_inertia::ratio;
 use crate::jobs::{planned, with};
 use pintle_core::{Blow, ForceOnPerson};
 use serde_json::{Value, json};

@@ -2,7 +2,7 @@
 //! written again.
 
 use crate::bench::{EFFICIENCY, FRICTION, INERTIA, LENGTH, demand, gravity};
-use pintle_core::{ShaftPath, Station};
+use pintle_core::{PathPoint, ShaftPath};
 
 /// A shaft that is asked for ramps and a slow end, driven by a motor.
 pub struct Bench<'a> {
@@ -36,7 +36,7 @@ impl Bench<'_> {
         parts.into_iter().fold((f64::MAX, 0.0), |least, part| if part.0 < least.0 { part } else { least })
     }
 
-    pub fn station(&self, way: f64) -> Station {
+    pub fn station(&self, way: f64) -> PathPoint {
         self.path.at(if self.sign > 0.0 { way } else { self.path.travel_rad() - way })
     }
 

@@ -2,7 +2,7 @@
 
 use crate::bench::{Arm, EFFICIENCY, FRICTION, WIND, bench, near, on_an_arm, tight_at_both_ends, top};
 use crate::jobs::{job, planned};
-use pintle_core::{Direction, weigh};
+use pintle_core::{Direction, evaluate};
 use serde_json::{Value, json};
 
 /// The bench's weight about a hinge axis that leans, N·m, positive opening.
@@ -105,7 +105,7 @@ fn a_latch_that_lets_go_makes_a_peak_where_it_does() {
         let around = |at: f64| [at - 0.1, at + 0.1];
         value["setout"] = json!({ "shaft_x_m": around(0.0), "shaft_y_m": around(0.4), "bracket_u_m": around(0.9), "bracket_v_m": 0,
             "crank_m": around(0.9), "link_m": around(0.4) });
-        let stand = weigh(&job(&value)).expect("valid").expect("it works");
+        let stand = evaluate(&job(&value)).expect("valid").expect("it works");
         near(stand.shaft_torque_n_m, plan.peak.shaft_torque_n_m, 1e-12);
         // ½·1.25·V² = what the rating leaves.
         let left = 160.0 * EFFICIENCY - FRICTION - latch_n_m - lean(at);

@@ -113,7 +113,7 @@ fn friction_is_varied_over_its_own_range() {
 
 /// Asked one at a time there are as many as in the list, and nothing behind them; not asked, there is no list.
 #[test]
-fn one_at_a_time() {
+fn inputs_asked_one_at_a_time_give_the_whole_list() {
     let value = leaning();
     let read = job(&value);
     let model = Model::new(&read).expect("valid");

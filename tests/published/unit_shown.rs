@@ -1,6 +1,6 @@
 //! Numbers as they are shown: digits by the size of the number and the kind of quantity, limits rounded inwards, feet and inches of a tape.
 
-use pintle_core::units::{Quantity, Rounding, System, bare, entered, feet_inches, read, show, show_limit};
+use pintle_core::units::{Quantity, Rounding, System, entered, feet_inches, plain_number, read, show, show_limit};
 
 /// Six significant digits, never more than five places.
 #[test]
@@ -25,10 +25,10 @@ fn an_input_has_six_digits() {
         (0.0, "0"),
         (-0.000_001, "0"),
     ] {
-        assert_eq!(bare(value, Quantity::Ratio, System::Metric), expected, "{value}");
+        assert_eq!(plain_number(value, Quantity::Ratio, System::Metric), expected, "{value}");
     }
-    assert_eq!(bare(f64::NAN, Quantity::Ratio, System::Us), "");
-    assert_eq!(bare(f64::INFINITY, Quantity::Mass, System::Us), "");
+    assert_eq!(plain_number(f64::NAN, Quantity::Ratio, System::Us), "");
+    assert_eq!(plain_number(f64::INFINITY, Quantity::Mass, System::Us), "");
 }
 
 /// Three significant digits, whole units above, no more places than the quantity is ever known to.
@@ -158,7 +158,7 @@ fn a_us_length_has_no_decimals_where_a_tape_has_marks() {
     }
     // Millimetres and everything else as ever.
     assert_eq!(entered(0.8728, ShortLength, System::Metric), "872.8");
-    assert_eq!(entered(160.0, Quantity::Mass, System::Us), bare(160.0, Quantity::Mass, System::Us));
+    assert_eq!(entered(160.0, Quantity::Mass, System::Us), plain_number(160.0, Quantity::Mass, System::Us));
     assert_eq!(entered(f64::NAN, ShortLength, System::Us), "");
 }
 

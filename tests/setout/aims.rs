@@ -1,7 +1,7 @@
 //! The aims beside the torque, and the ends of the front, against differential evolution.
 
 use crate::{ROUNDING, block, check, document, folder, read};
-use pintle_core::{Aim, Job, Stand, front, set_out};
+use pintle_core::{Aim, Candidate, Job, pareto_front, set_out};
 
 /// One answer of `oracle.py --aims`: a site with an aim, and the least SciPy found.
 struct Answer {
@@ -32,14 +32,14 @@ fn answers() -> Vec<Answer> {
 }
 
 /// What an aim makes small.
-fn aimed_at(job: &Job, aim: Aim, stand: &Stand) -> f64 {
+fn aimed_at(job: &Job, aim: Aim, candidate: &Candidate) -> f64 {
     match aim {
-        Aim::LeastShaftTorque => stand.shaft_torque_n_m,
-        Aim::LeastLinkForce => stand.link_force_n,
-        Aim::LeastShaftTravel => stand.shaft_travel_deg,
+        Aim::LeastShaftTorque => candidate.shaft_torque_n_m,
+        Aim::LeastLinkForce => candidate.link_force_n,
+        Aim::LeastShaftTravel => candidate.shaft_travel_deg,
         Aim::NearestPlace => {
             let place = block(job).place.expect("the aim has a place");
-            (stand.arm.shaft_x_m - place.x_m).hypot(stand.arm.shaft_y_m - place.y_m)
+            (candidate.arm.shaft_x_m - place.x_m).hypot(candidate.arm.shaft_y_m - place.y_m)
         }
     }
 }
@@ -63,7 +63,7 @@ fn the_front_ends_at_both_optima() {
     let torques = crate::oracle();
     for Answer { name, aim, job, least } in answers().into_iter().take(6) {
         let torque = torques.iter().find(|(site, _)| name.starts_with(site.as_str())).expect("the same sites").1;
-        let points = front(&job, aim, 3).expect("a valid job");
+        let points = pareto_front(&job, aim, 3).expect("a valid job");
         let (first, last) = (points.first().expect("a front"), points.last().expect("a front"));
         assert!(first.shaft_torque_n_m <= 1.001 * torque, "{name}: {} N·m, {torque} N·m", first.shaft_torque_n_m);
         let found = aimed_at(&job, aim, last);

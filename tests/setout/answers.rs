@@ -1,7 +1,7 @@
 //! What a search answers beside its best: other optima, what is in the way, the job's own arm weighed, the front's points.
 
 use crate::{ROUNDING, block, check, read, site};
-use pintle_core::{Aim, Arm, Elbow, Job, Limit, SetOut, front, plan, rule_of_thumb, set_out, weigh};
+use pintle_core::{Aim, Arm, Elbow, Job, Limit, SetOut, evaluate, pareto_front, plan, rule_of_thumb, set_out};
 
 fn with(job: &Job, change: impl FnOnce(&mut SetOut)) -> Job {
     let mut setout = block(job).clone();
@@ -44,12 +44,12 @@ fn others_are_other_arms_and_no_better() {
 
 /// The figures of a stand are those of its plan and of its triangle.
 #[test]
-fn an_arm_is_weighed_as_planned() {
+fn arm_evaluated_has_the_figures_of_its_plan() {
     let mut job = with(&narrow(), |setout| setout.arm_half_width_m = Some(0.02));
-    assert_eq!(weigh(&job).expect("a valid job"), None);
+    assert_eq!(evaluate(&job).expect("a valid job"), None);
     let arm = set_out(&job).expect("a valid job").best.expect("one").arm;
     job.arm = Some(arm);
-    let stand = weigh(&job).expect("a valid job").expect("it works");
+    let stand = evaluate(&job).expect("a valid job").expect("it works");
     let planned = plan(&job).expect("it works");
     assert_eq!(stand.arm, arm);
     assert_eq!(stand.shaft_torque_n_m, planned.peak.shaft_torque_n_m);
@@ -76,14 +76,14 @@ fn an_arm_is_weighed_as_planned() {
         edge(&|setout| setout.shaft_travel_deg = Some(travel + 1e-6))
             && !edge(&|setout| setout.shaft_travel_deg = Some(travel - 1e-5))
     );
-    // An arm that does not close is not weighed; without a block there is nothing to weigh by.
+    // An arm that does not close is not weighed; without a block there is nothing to evaluate by.
     let broken = Job { arm: Some(Arm { crank_m: 0.05, ..arm }), ..job.clone() };
-    assert_eq!(weigh(&broken).expect("a valid job"), None);
+    assert_eq!(evaluate(&broken).expect("a valid job"), None);
     let paths = |errors: pintle_core::Invalid| errors.errors.into_iter().map(|fault| fault.path).collect::<Vec<_>>();
     job.setout = None;
-    assert_eq!(paths(weigh(&job).expect_err("no block")), ["setout"]);
+    assert_eq!(paths(evaluate(&job).expect_err("no block")), ["setout"]);
     assert_eq!(paths(set_out(&job).expect_err("no block")), ["setout"]);
-    assert_eq!(paths(front(&job, Aim::LeastLinkForce, 3).expect_err("no block")), ["setout"]);
+    assert_eq!(paths(pareto_front(&job, Aim::LeastLinkForce, 3).expect_err("no block")), ["setout"]);
 }
 
 /// Without friction the link holds the gust alone, and that grows with the square of its speed; a storm that is not said is the working gust.
@@ -95,7 +95,7 @@ fn the_link_s_force_is_the_storm_s() {
     job.arm = Some(set_out(&job).expect("a valid job").best.expect("one").arm);
     let force = |speed: Option<f64>| {
         let job = with(&job, |setout| setout.storm_speed_m_s = speed);
-        weigh(&job).expect("a valid job").expect("it works").link_force_n
+        evaluate(&job).expect("a valid job").expect("it works").link_force_n
     };
     let working = force(Some(12.0));
     assert!(working > 0.0 && (force(None) / working - 1.0).abs() < 1e-12);
@@ -192,15 +192,15 @@ fn the_rule_of_thumb_stands_beside_the_best() {
 #[test]
 fn the_front_s_points_stand_by_one_factor() {
     let job = narrow();
-    let points = front(&job, Aim::LeastShaftTravel, 4).expect("a valid job");
+    let points = pareto_front(&job, Aim::LeastShaftTravel, 4).expect("a valid job");
     assert_eq!(points.len(), 4);
     let torque = |index: usize| points[index].shaft_torque_n_m;
     let factor = (torque(3) / torque(0)).powf(1.0 / 3.0);
     for index in 1..3 {
         assert!((torque(index) / (torque(0) * factor.powi(index as i32)) - 1.0).abs() < 1e-5, "{}", torque(index));
     }
-    assert_eq!(front(&job, Aim::LeastShaftTravel, 0).expect("a valid job").len(), 2);
-    assert_eq!(front(&job, Aim::LeastShaftTorque, 4).expect("a valid job").len(), 1);
+    assert_eq!(pareto_front(&job, Aim::LeastShaftTravel, 0).expect("a valid job").len(), 2);
+    assert_eq!(pareto_front(&job, Aim::LeastShaftTorque, 4).expect("a valid job").len(), 1);
     let none = with(&job, |setout| setout.shaft_travel_deg = Some(20.0));
-    assert!(front(&none, Aim::LeastShaftTravel, 3).expect("a valid job").is_empty());
+    assert!(pareto_front(&none, Aim::LeastShaftTravel, 3).expect("a valid job").is_empty());
 }

@@ -44,7 +44,7 @@ fn a_pillar_is_kept_out_of_wherever_it_is_said() {
         let planned = plan(&Job { arm: Some(found.arm), ..job.clone() }).expect("it works");
         assert!(planned.findings.iter().all(|finding| finding.code != FindingCode::ArmHits));
         let gaps = planned.clearances.expect("something stands around").gaps;
-        let least = gaps.iter().filter(|gap| gap.against != Against::Leaf && gap.part != pintle_core::Part::Leaf);
+        let least = gaps.iter().filter(|gap| gap.against != Against::Leaf && gap.part != pintle_core::MovingPart::Leaf);
         assert!(least.map(|gap| gap.least_m).fold(f64::MAX, f64::min) >= -1e-6);
     }
     // The map rules out the same places.

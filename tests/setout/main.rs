@@ -6,10 +6,10 @@ mod answers;
 mod around;
 mod check;
 mod errors;
-mod hair;
 mod map;
 mod marks;
 mod near;
+mod nearly_straight;
 mod places;
 mod room;
 mod rule;
@@ -19,7 +19,7 @@ mod tape;
 mod thumb;
 mod tubes;
 
-use pintle_core::{Aim, Arm, Document, Job, Limit, SetOut, TorqueSweep, front, plan, set_out};
+use pintle_core::{Aim, Arm, Document, Job, Limit, SetOut, TorqueSweep, pareto_front, plan, set_out};
 use std::path::PathBuf;
 
 /// Excess that counts as rounding, in metres, radians or plain numbers.
@@ -208,7 +208,7 @@ fn every_fault_of_a_block_is_reported_at_once() {
 #[test]
 fn the_front_gives_one_for_the_other() {
     let job = site("yard.json");
-    let points = front(&job, Aim::LeastShaftTravel, 6).expect("a valid job");
+    let points = pareto_front(&job, Aim::LeastShaftTravel, 6).expect("a valid job");
     assert!(points.len() >= 4, "{} points", points.len());
     for pair in points.windows(2) {
         assert!(pair[0].shaft_torque_n_m < pair[1].shaft_torque_n_m);

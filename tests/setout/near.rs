@@ -1,7 +1,7 @@
 //! Every distance through the swing against thousands of poses, for stones and rectangles all round the arm, and what stands beside the open leaf.
 
 use crate::{marks, read};
-use pintle_core::{Against, Clearances, Gap, Model, Part, plan};
+use pintle_core::{Against, Clearances, Gap, Model, MovingPart, plan};
 use serde_json::{Value, json};
 use std::f64::consts::FRAC_PI_2;
 
@@ -40,7 +40,7 @@ fn least(of: impl Fn(f64) -> f64) -> f64 {
 
 /// Stones without size, so that the distance of a part is that of a point: on all sides, near and far.
 #[test]
-fn stones_all_round() {
+fn stones_on_every_side_have_their_gaps() {
     let wide = 0.03;
     let stones: Vec<Place> = (0..12)
         .flat_map(|index| {
@@ -60,16 +60,19 @@ fn stones_all_round() {
     assert_eq!(room.gaps.len(), 3 + 4 * stones.len());
     for (index, &stone) in stones.iter().enumerate() {
         for (part, of) in [
-            (Part::Crank, &(|leaf: f64| to_segment(stone, (-0.3, 0.43), elbow(leaf)) - wide) as &dyn Fn(f64) -> f64),
-            (Part::Link, &|leaf: f64| to_segment(stone, elbow(leaf), pin(leaf)) - wide),
-            (Part::Elbow, &|leaf: f64| (stone.0 - elbow(leaf).0).hypot(stone.1 - elbow(leaf).1) - wide),
-            (Part::Leaf, &|leaf: f64| to_leaf(stone, leaf)),
+            (
+                MovingPart::Crank,
+                &(|leaf: f64| to_segment(stone, (-0.3, 0.43), elbow(leaf)) - wide) as &dyn Fn(f64) -> f64,
+            ),
+            (MovingPart::Link, &|leaf: f64| to_segment(stone, elbow(leaf), pin(leaf)) - wide),
+            (MovingPart::Elbow, &|leaf: f64| (stone.0 - elbow(leaf).0).hypot(stone.1 - elbow(leaf).1) - wide),
+            (MovingPart::Leaf, &|leaf: f64| to_leaf(stone, leaf)),
         ] {
             let seen = least(of);
             let same = |gap: &&Gap| gap.part == part && gap.against == Against::Obstacle && gap.index == index;
             let gap = room.gaps.iter().find(same).expect("looked at");
             // A leaf over a stone overlaps by the least shift that parts them; a point inside has no distance.
-            if part == Part::Leaf && seen == 0.0 {
+            if part == MovingPart::Leaf && seen == 0.0 {
                 assert!(gap.least_m <= 0.0);
                 continue;
             }
@@ -87,8 +90,11 @@ fn stones_all_round() {
     }
     assert!(room.gaps.windows(2).all(|pair| pair[0].least_m <= pair[1].least_m), "the least first");
     // Where a stone is nearest to crank and link at the elbow they are as near as it, and stand before it.
-    let order =
-        |gap: &Gap| [Part::Crank, Part::Link, Part::Elbow, Part::Leaf].iter().position(|part| *part == gap.part);
+    let order = |gap: &Gap| {
+        [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow, MovingPart::Leaf]
+            .iter()
+            .position(|part| *part == gap.part)
+    };
     let alike: Vec<_> = room
         .gaps
         .windows(2)
@@ -105,15 +111,18 @@ fn a_level_stretch_is_told_from_its_start() {
     let (sine, cosine) = 240.0_f64.to_radians().sin_cos();
     let (x, y) = (-0.3 + 0.05 * cosine, 0.43 + 0.05 * sine);
     let room = clearances(&with(json!({ "obstacles": [{ "x_m": [x, x], "y_m": [y, y] }] })));
-    let crank =
-        room.gaps.iter().find(|gap| gap.part == Part::Crank && gap.against == Against::Obstacle).expect("looked at");
+    let crank = room
+        .gaps
+        .iter()
+        .find(|gap| gap.part == MovingPart::Crank && gap.against == Against::Obstacle)
+        .expect("looked at");
     assert!((crank.least_m - 0.05).abs() < 1e-12);
     // The shaft itself is the nearest all the way; rounding alone may tell one angle from another.
     let touching = clearances(&with(json!({ "obstacles": [{ "x_m": [-0.3, -0.3], "y_m": [0.43, 0.43] }] })));
     let crank = touching
         .gaps
         .iter()
-        .find(|gap| gap.part == Part::Crank && gap.against == Against::Obstacle)
+        .find(|gap| gap.part == MovingPart::Crank && gap.against == Against::Obstacle)
         .expect("looked at");
     assert_eq!((crank.least_m, crank.leaf_deg), (0.0, 0.0));
 }
@@ -127,11 +136,11 @@ fn the_mirrored_arm_is_as_near_to_the_leaf() {
     mirrored["arm"] = json!({ "shaft_x_m": 0.43, "shaft_y_m": -0.3, "bracket_u_m": 0.9, "bracket_v_m": -0.08, "crank_m": 0.75,
         "link_m": 0.5, "elbow": "right" });
     let [one, other] = [arm, mirrored].map(|job| clearances(&job));
-    for part in [Part::Crank, Part::Link, Part::Elbow] {
+    for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
         let [one, other] =
             [&one, &other].map(|room| *room.gaps.iter().find(|gap| gap.part == part).expect("looked at"));
         assert!((one.least_m - other.least_m).abs() < 1e-9, "{one:?} {other:?}");
-        if part != Part::Link {
+        if part != MovingPart::Link {
             assert!((one.leaf_deg + other.leaf_deg - 90.0).abs() < 1e-3, "{one:?} {other:?}");
         }
     }
@@ -186,20 +195,20 @@ fn keep_outs_are_for_the_arm() {
         "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9],
         "keep_out": [{ "x_m": [1.0, 1.1], "y_m": [1.0, 1.1] }, { "x_m": [-1.0, -0.9], "y_m": [-0.9, -0.8] }] });
     let room = clearances(&job);
-    let count = |part: Part, against: Against| {
+    let count = |part: MovingPart, against: Against| {
         room.gaps.iter().filter(|gap| gap.part == part && gap.against == against).count()
     };
-    for part in [Part::Crank, Part::Link, Part::Elbow] {
+    for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
         assert_eq!(
             (count(part, Against::KeepOut), count(part, Against::HingePost), count(part, Against::Leaf)),
             (2, 1, 1)
         );
     }
-    assert_eq!((count(Part::Leaf, Against::KeepOut), count(Part::Leaf, Against::HingePost)), (0, 1));
+    assert_eq!((count(MovingPart::Leaf, Against::KeepOut), count(MovingPart::Leaf, Against::HingePost)), (0, 1));
     let indices: Vec<usize> = room
         .gaps
         .iter()
-        .filter(|gap| gap.against == Against::KeepOut && gap.part == Part::Elbow)
+        .filter(|gap| gap.against == Against::KeepOut && gap.part == MovingPart::Elbow)
         .map(|gap| gap.index)
         .collect();
     assert!(indices.contains(&0) && indices.contains(&1));

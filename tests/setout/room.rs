@@ -1,7 +1,7 @@
 //! Clearances against distances worked by hand, and the swept area against a count of squares.
 
 use crate::{marks, read};
-use pintle_core::{Against, Clearances, FindingCode, Gap, Model, Part, plan};
+use pintle_core::{Against, Clearances, FindingCode, Gap, Model, MovingPart, plan};
 use serde_json::{Value, json};
 
 fn with(room: Value) -> Value {
@@ -19,7 +19,7 @@ fn codes(room: Value) -> Vec<FindingCode> {
     plan(&read(&with(room))).expect("valid").findings.into_iter().map(|finding| finding.code).collect()
 }
 
-fn gap(room: &Clearances, part: Part, against: Against) -> Gap {
+fn gap(room: &Clearances, part: MovingPart, against: Against) -> Gap {
     *room.gaps.iter().find(|gap| gap.part == part && gap.against == against).expect("the pair was looked at")
 }
 
@@ -32,7 +32,7 @@ fn the_leaf_passes_a_stone_at_its_corner() {
     // A stone without size 3.1 m from the hinge at 45°; the leaf's corner is 3 m along and 0.05 m across.
     let at = 3.1 * std::f64::consts::FRAC_1_SQRT_2;
     let room = clearances(json!({ "front_m": 0.05, "obstacles": [{ "x_m": [at, at], "y_m": [at, at] }] }));
-    let leaf = gap(&room, Part::Leaf, Against::Obstacle);
+    let leaf = gap(&room, MovingPart::Leaf, Against::Obstacle);
     close(leaf.least_m, 3.1 - 9.0025_f64.sqrt(), 1e-9);
     close(leaf.leaf_deg, 45.0 - (0.05_f64 / 3.0).atan().to_degrees(), 1e-4);
 }
@@ -44,14 +44,14 @@ fn a_wall_behind_the_open_leaf() {
     // Open, the leaf's face is at x = −0.05.
     close(room.open[0].gap_m, 0.35, 1e-12);
     close(room.open[0].reach_m, 2.0, 1e-12);
-    let leaf = gap(&room, Part::Leaf, Against::Obstacle);
+    let leaf = gap(&room, MovingPart::Leaf, Against::Obstacle);
     close(leaf.least_m, 0.35, 1e-9);
     close(leaf.leaf_deg, 90.0, 1e-9);
     assert!(codes(wall(-0.4)).contains(&FindingCode::OpenGapSmall));
     assert!(!codes(wall(-0.5)).contains(&FindingCode::OpenGapSmall));
     // 20 mm into the leaf's face.
     let room = clearances(wall(-0.03));
-    close(gap(&room, Part::Leaf, Against::Obstacle).least_m, -0.02, 1e-9);
+    close(gap(&room, MovingPart::Leaf, Against::Obstacle).least_m, -0.02, 1e-9);
     assert!(codes(wall(-0.03)).contains(&FindingCode::LeafHits));
 }
 
@@ -78,7 +78,7 @@ fn the_elbow_passes_a_stone_on_its_circle() {
     let (x, y) = (-0.3 + (elbow.x + 0.3) * 0.85 / 0.75, 0.43 + (elbow.y - 0.43) * 0.85 / 0.75);
     let room = json!({ "arm_half_width_m": 0.03, "obstacles": [{ "x_m": [x, x], "y_m": [y, y] }] });
     let clear = clearances(room.clone());
-    for part in [Part::Elbow, Part::Crank] {
+    for part in [MovingPart::Elbow, MovingPart::Crank] {
         let gap = gap(&clear, part, Against::Obstacle);
         close(gap.least_m, 0.07, 1e-9);
         close(gap.leaf_deg, 0.7_f64.to_degrees(), 1e-3);
@@ -87,7 +87,7 @@ fn the_elbow_passes_a_stone_on_its_circle() {
     // In its way it is hit.
     let (x, y) = (elbow.x, elbow.y);
     let room = json!({ "arm_half_width_m": 0.03, "obstacles": [{ "x_m": [x, x], "y_m": [y, y] }] });
-    close(gap(&clearances(room.clone()), Part::Elbow, Against::Obstacle).least_m, -0.03, 1e-9);
+    close(gap(&clearances(room.clone()), MovingPart::Elbow, Against::Obstacle).least_m, -0.03, 1e-9);
     assert!(codes(room).contains(&FindingCode::ArmHits));
 }
 
@@ -95,12 +95,12 @@ fn the_elbow_passes_a_stone_on_its_circle() {
 fn the_elbow_is_as_far_from_the_closed_leaf_as_the_straight_arm_says() {
     // Elbow closed at y = 0.22, face at 0.03, arm half 0.03 wide: 0.16 m; nothing comes nearer as the leaf opens away under it.
     let clear = clearances(json!({ "front_m": 0.03, "arm_half_width_m": 0.03 }));
-    let elbow = gap(&clear, Part::Elbow, Against::Leaf);
+    let elbow = gap(&clear, MovingPart::Elbow, Against::Leaf);
     assert!(elbow.least_m <= 0.16 + 1e-12);
     // The link's centre-line ends at the bracket, 0.08 − 0.03 proud.
     close(
-        gap(&clear, Part::Link, Against::Leaf).least_m.min(0.05),
-        gap(&clear, Part::Link, Against::Leaf).least_m,
+        gap(&clear, MovingPart::Link, Against::Leaf).least_m.min(0.05),
+        gap(&clear, MovingPart::Link, Against::Leaf).least_m,
         1e-12,
     );
     // Every least is no more than what 5,000 angles see, and hardly less.

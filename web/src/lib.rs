@@ -9,6 +9,6 @@ pub mod drawing;
 mod binding;
 #[cfg(target_arch = "wasm32")]
 pub use binding::{
-    Calculation, PadView, Pads, bare, clearances, feet_inches, fields, front, limit_names, mark, open_job, pack, qr,
-    read, set_out, show, show_limit, unit, unpack, version, weigh,
+    Calculation, PadView, Pads, clearances, evaluate, feet_inches, fields, limit_names, mark, open_job, pack,
+    pareto_front, plain_number, qr, read, set_out, show, show_limit, unit, unpack, version,
 };

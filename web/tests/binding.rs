@@ -5,7 +5,7 @@ mod common;
 
 use common::{calculation, faults, get, job, set};
 use js_sys::JSON;
-use pintle_web::{Calculation, fields, read, show, show_limit, unit, version};
+use pintle_web::{Calculation, fields, pareto_front, read, show, show_limit, unit, version};
 use serde_json::Value;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
@@ -128,6 +128,11 @@ fn a_loop_of_objects_is_refused() {
     let job = job();
     set(&job, "leaf.itself", &job);
     assert!(!refused(job).is_empty());
+}
+
+#[wasm_bindgen_test]
+fn an_unknown_aim_is_refused_by_name() {
+    assert_eq!(faults(&pareto_front(job(), "least_weight", 3).expect_err("no such aim")), fault("aim", "not_one_of"));
 }
 
 #[wasm_bindgen_test]

@@ -1807,6 +1807,32 @@ record: Record | null,
 uncertainty: { [key in string]: number } | null, };
 
 /**
+ * What came of looking at a subject.
+ */
+export type Judged = "within" | "tight" | "over" | "not_judged";
+
+/**
+ * One subject.
+ */
+export type Judgement = {
+/**
+ * What was looked at.
+ */
+about: Subject,
+/**
+ * What came of it.
+ */
+state: Judged,
+/**
+ * The most severe finding about it, one that passes no threshold included; `null` without any.
+ */
+finding: FindingCode | null,
+/**
+ * Path of the field that would change it; `null` where there is none.
+ */
+path: string | null, };
+
+/**
  * A rectangle in plan, sides along the closed leaf and across it.
  */
 export type KeepOut = {
@@ -1974,6 +2000,19 @@ plumb_offset_m: number | null,
  * Height over which the offset was measured, m.
  */
 plumb_height_m: number | null, };
+
+/**
+ * A part that was begun, could not be read, and is not counted.
+ */
+export type LeftOut = {
+/**
+ * Its path in the document: a block, or one item of a list.
+ */
+path: string,
+/**
+ * What it needs, with the paths of the document as it is.
+ */
+faults: Array<Fault>, };
 
 /**
  * A limit of the set-out, by the name of its field.
@@ -2899,6 +2938,10 @@ findings: Array<Finding>,
  * The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
  */
 overall: Overall,
+/**
+ * What was judged and what came of it, every subject once.
+ */
+judgements: Array<Judgement>,
 /**
  * Paths of the job's fields that were not said and are assumed.
  */

@@ -3,7 +3,8 @@
 use super::Linkage;
 use super::linkage::ASSEMBLY_M;
 use crate::Document;
-use crate::job::{Allowed, Arm, Example, Fault, FaultCode, NamedValue};
+use crate::fault::{Allowed, Example, Fault, FaultCode, NamedValue};
+use crate::job::Arm;
 use crate::real::atan2;
 use crate::units::Quantity;
 use alloc::vec::Vec;
@@ -51,7 +52,7 @@ impl Linkage {
         let difference = r - s;
         // r² + s² − 2rs·cos γ = (r − s)² + 4rs·sin²(γ/2), without cancellation.
         let half = crate::real::sin(self.offset_rad(leaf_rad) / 2.0);
-        crate::real::root(difference * difference + 4.0 * r * s * half * half)
+        crate::real::sqrt(difference * difference + 4.0 * r * s * half * half)
     }
 
     fn assembly_defect(&self) -> Option<Defect> {
@@ -90,7 +91,7 @@ impl Linkage {
             // Noise of a tangent passage may carry the cosine past one; a passage that is not one is sorted out by the lever.
             let offset = (cosine.abs() <= 1.0 + 1e-12).then(|| {
                 let cosine = cosine.clamp(-1.0, 1.0);
-                atan2(crate::real::root(1.0 - cosine * cosine), cosine)
+                atan2(crate::real::sqrt(1.0 - cosine * cosine), cosine)
             });
             offset
                 .into_iter()

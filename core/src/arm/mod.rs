@@ -8,7 +8,7 @@ pub(crate) mod setout;
 
 pub use defect::{Defect, DefectKind};
 pub use linkage::Linkage;
-pub use path::{ShaftPath, Station};
+pub use path::{PathPoint, ShaftPath};
 pub(crate) use pose::Leverage;
 pub use pose::Pose;
 pub use setout::{Limit, RuleOfThumb, ShortLength, rule_of_thumb};

@@ -1,7 +1,7 @@
 //! The leaf as the shaft turns: the arm seen from the crank, as motion through time needs it.
 
 use super::Linkage;
-use crate::real::{atan2, length, quarter_turn, root, sin_cos};
+use crate::real::{atan2, length, quarter_turn, sin_cos, sqrt};
 use core::f64::consts::TAU;
 use kurbo::{Point, Vec2};
 
@@ -22,7 +22,7 @@ pub struct ShaftPath<'a> {
 
 /// The leaf at one shaft angle.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Station {
+pub struct PathPoint {
     /// Leaf angle, rad.
     pub leaf_rad: f64,
     /// `θ' = dθ/dq`, leaf turned per shaft turned, never negative; 0 at a dead point. The inverse of `|n|`.
@@ -58,14 +58,14 @@ impl<'a> ShaftPath<'a> {
     /// The bracket lies on circles about hinge and elbow; its side of the line between them is fixed. With `L = P − E`, `E' = ẑ×(E−S)`,
     /// `P' = ẑ×P`, the link's constant length gives `L·(P'·θ' − E') = 0`, and once more by the product rule
     /// `θ'' = −(|P'·θ' − E'|² − L·P·θ'² + L·(E−S)) / L·P'`. `L·P'` is the lever of the link times its length, never 0 in a valid arm.
-    pub fn at(&self, progress_rad: f64) -> Station {
+    pub fn at(&self, progress_rad: f64) -> PathPoint {
         let linkage = self.linkage;
         let crank_rad = linkage.closed_crank_rad + self.sign * progress_rad;
         let crank = linkage.crank_m * directed(crank_rad);
         let elbow = linkage.shaft.to_vec2() + crank;
         let (r, b, e) = (linkage.bracket_radius_m, linkage.link_m, length(elbow));
         // Four times the triangle's area by Heron; the angle at the hinge from its sine and cosine, both times 2·r·e.
-        let area = root((r + e + b) * (r + e - b) * (b + r - e) * (b - r + e));
+        let area = sqrt((r + e + b) * (r + e - b) * (b + r - e) * (b - r + e));
         let bracket_rad = atan2(elbow.y, elbow.x) + self.side * atan2(area, r * r + e * e - b * b);
         let bracket = r * directed(bracket_rad);
         let leaf_rad = bracket_rad - linkage.bracket_rad;
@@ -77,7 +77,7 @@ impl<'a> ShaftPath<'a> {
         let slip = bracket_rate * gain - elbow_rate;
         let gain_rate = -(slip.hypot2() - link.dot(bracket) * gain * gain + link.dot(crank)) / lever;
         // At a dead point rounding may leave a hair of the wrong sign.
-        Station { leaf_rad: leaf_rad - turns * TAU, gain: gain.max(0.0), gain_rate }
+        PathPoint { leaf_rad: leaf_rad - turns * TAU, gain: gain.max(0.0), gain_rate }
     }
 
     /// The elbow at a shaft angle, m.

@@ -2,7 +2,7 @@
 
 use super::Linkage;
 use super::linkage::ASSEMBLY_M;
-use crate::real::{atan2, length, quarter_turn, root, sin_cos};
+use crate::real::{atan2, length, quarter_turn, sin_cos, sqrt};
 use kurbo::{Point, Vec2};
 
 /// The arm at one leaf angle.
@@ -158,7 +158,7 @@ impl Linkage {
         let dead = spare <= ASSEMBLY_M || fold <= ASSEMBLY_M;
         let x = ((a * a - b * b + d * d) / (2.0 * d).max(f64::MIN_POSITIVE)).clamp(-a, a);
         // Heron's form: the difference a² − x² would lose half its digits near a dead point.
-        let h = if dead { 0.0 } else { root(spare * (a + b + d) * fold * (d + (a - b).abs())) / (2.0 * d) };
+        let h = if dead { 0.0 } else { sqrt(spare * (a + b + d) * fold * (d + (a - b).abs())) / (2.0 * d) };
         Triangle { x, h, dead }
     }
 }

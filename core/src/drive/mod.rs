@@ -9,8 +9,8 @@ mod rating;
 mod wind_limit;
 
 pub use breakaway::*;
+pub use demand::Demand;
 pub(crate) use demand::effort_n_m;
-pub use demand::{Demand, Direction, WindCase};
 pub use holding::*;
 pub use motion::*;
 pub(crate) use peak::{Grid, PeakDemand, Swept};

@@ -1,8 +1,9 @@
 //! The largest shaft torque over the continuous swing.
 
-use super::demand::{Demand, Direction};
+use super::demand::Demand;
 use crate::arm::{Leverage, Linkage};
 use crate::leaf::{LeafLoads, LeafStation};
+use crate::terms::Direction;
 use alloc::vec::Vec;
 use kurbo::common::solve_itp;
 

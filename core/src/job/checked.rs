@@ -2,9 +2,10 @@
 
 use super::blocks::Job;
 use super::migrate::migrated;
-use super::table::{FaultCode, Invalid, Reading, Value, document};
+use super::table::{Reading, Value, document};
 use super::{Arm, Operator};
 use crate::Document;
+use crate::fault::{FaultCode, Invalid};
 use alloc::borrow::Cow;
 use core::ops::Deref;
 

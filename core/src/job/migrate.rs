@@ -1,7 +1,8 @@
 //! Documents of older schemas, made into what this version reads.
 
-use super::{Allowed, Fault, FaultCode, Invalid, Job, SCHEMA};
+use super::{Job, SCHEMA};
 use crate::Document;
+use crate::fault::{Allowed, Fault, FaultCode, Invalid};
 use alloc::{borrow::Cow, string::String, vec::Vec};
 
 /// One step from a schema to the next; it is given the whole document and need not touch `schema`.

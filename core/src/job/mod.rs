@@ -10,18 +10,18 @@ mod obstacles;
 mod partial;
 mod ramp;
 mod table;
+mod totals;
+mod version;
 
 use alloc::vec::Vec;
 pub use blocks::*;
 pub use checked::{CheckedJob, ToChecked};
 pub use obstacles::Obstacle;
+pub use table::FieldRule;
 #[cfg(feature = "describe")]
 pub(crate) use table::description;
-pub(crate) use table::missing_object;
-pub use table::{Allowed, Example, Fault, FaultCode, FieldRule, Invalid, LeftOut, NamedValue};
-
-/// The schema this version of the crate writes, and the newest it reads.
-pub const SCHEMA: u32 = 1;
+pub use totals::MemberTotals;
+pub use version::SCHEMA;
 
 /// The one table of numbers a job may hold: every number field with its range, its default, an example.
 pub fn fields() -> Vec<FieldRule> {

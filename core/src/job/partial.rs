@@ -1,10 +1,11 @@
 //! A job of which a part is begun and not finished: what can be read without that part, and what the part needs.
 
+use super::Job;
 use super::checked::CheckedJob;
 use super::migrate::migrated;
-use super::table::{Block, Choice, Fault, Invalid, Kind};
-use super::{Job, LeftOut};
+use super::table::{Block, Choice, Kind};
 use crate::Document;
+use crate::fault::{Fault, Invalid, LeftOut};
 use alloc::{format, string::String, vec::Vec};
 
 impl CheckedJob {

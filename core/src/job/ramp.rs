@@ -1,9 +1,9 @@
 //! The ramp of rising hinges: its radius, and how steep it may be.
 
-use super::table::{Allowed, Example, Fault, FaultCode, NamedValue};
 use super::{Hinges, Job, RisingHinges};
 use crate::Document;
-use crate::leaf::{Collar, helix_steepest_m_per_rad};
+use crate::elements::{Collar, helix_steepest_m_per_rad};
+use crate::fault::{Allowed, Example, Fault, FaultCode, NamedValue};
 use crate::units::Quantity;
 
 impl RisingHinges {

@@ -1,8 +1,7 @@
 //! What the leaf is once its members and its ice are added up.
 
-use super::mass::bar_inertia_kg_m2;
-use super::members::MemberTotals;
-use crate::job::{Ice, Job, Leaf};
+use crate::elements::bar_inertia_kg_m2;
+use crate::job::{Ice, Job, Leaf, MemberTotals};
 
 /// Mass, inertia and wind area about the hinge axis.
 #[derive(Clone, Copy, Debug, PartialEq)]

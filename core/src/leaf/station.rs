@@ -1,8 +1,9 @@
 //! The leaf at one angle: what of its loads depends on the angle by sine and cosine, worked out once for every direction, wind and friction.
 
-use super::{LeafLoads, normal_component_and_slope};
-use crate::drive::{Direction, WindCase};
+use super::LeafLoads;
+use super::wind::normal_component_and_slope;
 use crate::real::sin_cos;
+use crate::terms::{Direction, WindCase};
 
 /// The loads at one leaf angle, the friction and the gust's strength apart.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,5 +64,16 @@ impl LeafLoads {
             (WindCase::Bearing, Some((_, side))) => station.lean_slope_n_m - self.wind_n_m * side * station.normal.1,
             _ => station.lean_slope_n_m,
         }
+    }
+
+    /// Moment of the wind, N·m, positive opening.
+    pub fn wind_at_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
+        self.wind_of_n_m(&self.station(leaf_rad), direction, wind)
+    }
+
+    /// Moment the drive must supply to move the leaf steadily, N·m, positive opening:
+    /// `s·τ_friction − M_wind − M_gravity` with `M_wind = −s·τ_w` against, `+s·τ_w` following, by the normal component for a fixed bearing.
+    pub fn demand_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
+        self.demand_of_n_m(&self.station(leaf_rad), direction, wind)
     }
 }

@@ -45,7 +45,7 @@ mod tests {
 
     /// RFC 4648, section 10, with the padding taken away; and the two characters of the alphabet for addresses.
     #[test]
-    fn is_that_of_the_rfc() {
+    fn base64url_gives_the_vectors_of_the_rfc() {
         let vectors = [("", ""), ("f", "Zg"), ("fo", "Zm8"), ("foo", "Zm9v"), ("foob", "Zm9vYg"), ("fooba", "Zm9vYmE")];
         for (plain, text) in vectors {
             assert_eq!(encode(plain.as_bytes()), text);

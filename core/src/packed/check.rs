@@ -11,7 +11,7 @@ pub fn crc16(bytes: &[u8]) -> u16 {
 #[cfg(test)]
 mod tests {
     #[test]
-    fn has_the_catalogues_check_value() {
+    fn crc16_has_the_check_value_of_the_catalogue() {
         assert_eq!(super::crc16(b"123456789"), 0x29B1);
     }
 }

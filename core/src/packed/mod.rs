@@ -15,7 +15,8 @@ mod write;
 
 pub use names::NAMES;
 
-use crate::{Document, Fault, FaultCode, Invalid};
+use crate::Document;
+use crate::fault::{Fault, FaultCode, Invalid};
 use alloc::{string::String, vec};
 
 /// The format this version writes, and the newest it reads.

@@ -2,8 +2,10 @@
 
 use super::Model;
 use super::curve::Row;
-use crate::drive::{Direction, Rating, Swept, Verdict, WindCase};
-use crate::leaf::{FrictionRange, LeafLoads};
+use crate::drive::{Rating, Swept, Verdict};
+use crate::elements::FrictionRange;
+use crate::leaf::LeafLoads;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

@@ -3,10 +3,11 @@
 use super::Model;
 use super::motion::profile;
 use crate::arm::ShaftPath;
-use crate::drive::{Direction, Track, WindCase, blocked_moment_n_m, trace};
+use crate::drive::{Track, blocked_moment_n_m, trace};
 use crate::job::Contact;
-use crate::real::{atan2, root};
+use crate::real::{atan2, sqrt};
 use crate::safety::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s};
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -65,7 +66,7 @@ fn leaf_at_gap(gap_m: f64, length_m: f64, beyond_m: f64, open_rad: f64) -> Optio
         return None;
     }
     let squared = (gap_m * gap_m - beyond_m * beyond_m) / (4.0 * length_m * (length_m + beyond_m));
-    let leaf_rad = 2.0 * atan2(root(squared), root(1.0 - squared));
+    let leaf_rad = 2.0 * atan2(sqrt(squared), sqrt(1.0 - squared));
     (squared <= 1.0 && leaf_rad <= open_rad).then_some(leaf_rad)
 }
 

@@ -1,10 +1,14 @@
 //! The window of slip torque, and the push at the leaf by which a person can try it.
 
+use super::Model;
 use super::curve::Row;
-use super::{Model, Plan, Remedy};
+use super::motion::Motion;
+use super::peak::{Overrun, Peak};
+use super::remedies::Remedy;
 use crate::arm::Pose;
-use crate::drive::{Direction, HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
+use crate::drive::{HighestSlip, blocked_moment_n_m, highest_slip, slipping_moment_n_m, toggle_zone_rad};
 use crate::job::BreakawayFacts;
+use crate::terms::Direction;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -85,12 +89,18 @@ pub struct SlipPoint {
 }
 
 impl Model {
-    /// `plan` has its peak and its overrun already.
-    pub(super) fn breakaway(&self, plan: &Plan, rows: &[Row]) -> Option<Breakaway> {
+    /// From what was reckoned of the job's running: the peak of steady movement, the overrun, the motion.
+    pub(super) fn breakaway(
+        &self,
+        peak: &Peak,
+        overrun: Option<&Overrun>,
+        motion: Option<&Motion>,
+        rows: &[Row],
+    ) -> Option<Breakaway> {
         let facts = self.job().breakaway.as_ref()?;
         let (linkage, efficiency) = (self.linkage(), self.efficiency());
-        let steady = plan.overrun.map_or(0.0, |overrun| overrun.shaft_torque_n_m).max(plan.peak.shaft_torque_n_m);
-        let running = plan.motion.as_ref().map_or(steady, |motion| {
+        let steady = overrun.map_or(0.0, |overrun| overrun.shaft_torque_n_m).max(peak.shaft_torque_n_m);
+        let running = motion.map_or(steady, |motion| {
             let peaks = [motion.opening.peak, motion.closing.peak, motion.held_back];
             peaks.iter().fold(steady, |most, peak| most.max(peak.shaft_torque_n_m))
         });

@@ -5,12 +5,13 @@
 //! crowd towards both ends of the swing, where an elbow near its dead point runs like a square root, and every local least is refined
 //! between its neighbours; what two of them could hide between them is far below a millimetre for parts of a gate's size.
 
-use super::{ElbowSweep, Model};
+use super::Model;
+use super::elbow_sweep::ElbowSweep;
 use crate::arm::Linkage;
-use crate::arm::setout::{golden, separation_m};
 use crate::job::{KeepOut, Obstacle, Room};
-use crate::order::arrange;
-use crate::real::{cos, root, sin_cos};
+use crate::numerics::{golden_section, separation_m};
+use crate::order::insertion_sort;
+use crate::real::{cos, sin_cos, sqrt};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
 use kurbo::Point;
@@ -46,7 +47,7 @@ pub struct Clearances {
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Gap {
     /// What moves.
-    pub part: Part,
+    pub part: MovingPart,
     /// What it could meet.
     pub against: Against,
     /// Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
@@ -61,8 +62,8 @@ pub struct Gap {
 /// A part that moves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Part {
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Part"))]
+pub enum MovingPart {
     /// Crank, from shaft to elbow.
     Crank,
     /// Link, from elbow to bracket.
@@ -141,17 +142,17 @@ impl Joints {
     }
 
     /// Both ends of a part in the frame.
-    fn ends(&self, part: Part, shaft: Point) -> [Point; 2] {
+    fn ends(&self, part: MovingPart, shaft: Point) -> [Point; 2] {
         match part {
-            Part::Crank => [shaft, self.elbow],
-            Part::Link => [self.elbow, self.bracket],
+            MovingPart::Crank => [shaft, self.elbow],
+            MovingPart::Link => [self.elbow, self.bracket],
             _ => [self.elbow, self.elbow],
         }
     }
 }
 
 /// The swing at the leaf angles that are looked at: leaf and arm are worked out once for everything they could meet.
-struct Swing<'a> {
+struct SwingJoints<'a> {
     linkage: &'a Linkage,
     looked_at: Vec<Joints>,
     /// Most a point of crank or link moves on the way to an angle from the one before, m.
@@ -160,8 +161,8 @@ struct Swing<'a> {
     furthest_m: f64,
 }
 
-impl Swing<'_> {
-    fn new(linkage: &Linkage) -> Swing<'_> {
+impl SwingJoints<'_> {
+    fn new(linkage: &Linkage) -> SwingJoints<'_> {
         let angle = |index: u32| match index {
             INTERVALS => linkage.open_rad,
             index => 0.5 * linkage.open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
@@ -173,7 +174,7 @@ impl Swing<'_> {
         let moved_m = core::iter::once(0.0).chain(looked_at.windows(2).map(way)).collect();
         let joints = looked_at.iter().flat_map(|joints| [joints.elbow, joints.bracket]);
         let furthest_m = joints.chain([linkage.shaft]).fold(0.0, |most: f64, joint| most.max(joint.to_vec2().hypot()));
-        Swing { linkage, looked_at, moved_m, furthest_m }
+        SwingJoints { linkage, looked_at, moved_m, furthest_m }
     }
 
     fn at(&self, leaf_rad: f64) -> Joints {
@@ -204,7 +205,7 @@ impl Swing<'_> {
             if level || (before + 1..=behind).all(|index| floor(index) >= best.1) {
                 continue;
             }
-            let refined = golden(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
+            let refined = golden_section(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
             if refined.1 < best.1 {
                 best = refined;
             }
@@ -222,18 +223,18 @@ impl Model {
         let silent = Room::default();
         let room = job.room.as_ref().or((!obstacles.is_empty()).then_some(&silent))?;
         let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), job.arm_half_width_m());
-        let (shaft, swing) = (self.linkage().shaft, Swing::new(self.linkage()));
+        let (shaft, swing) = (self.linkage().shaft, SwingJoints::new(self.linkage()));
         let mut gaps = Vec::new();
         let reach_m = leaf_reach_m(&leaf).max(swing.furthest_m);
         let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
             let (leaf_rad, least_m) = swing.least(reach_m, value);
             gaps.push(Gap { part, against, index, least_m, leaf_deg: leaf_rad.to_degrees() });
         };
-        for part in [Part::Crank, Part::Link, Part::Elbow] {
+        for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
             let to_leaf = |joints: &Joints| {
                 let [from, to] = joints.ends(part, shaft).map(|place| turned(place, joints.back));
-                let wide = if part == Part::Link { 0.0 } else { wide };
-                separation_m(&leaf, (from.x, from.y), (to.x, to.y)) - wide
+                let wide = if part == MovingPart::Link { 0.0 } else { wide };
+                separation_m(&leaf.sides(), (from.x, from.y), (to.x, to.y)) - wide
             };
             note(part, Against::Leaf, 0, &to_leaf);
         }
@@ -244,18 +245,18 @@ impl Model {
         let keep_out = keep_out.filter(|(_, area)| solid.iter().all(|(_, _, place)| place != area));
         let keep_out: Vec<_> = keep_out.map(|(index, area)| (Against::KeepOut, index, area)).collect();
         for (against, index, rectangle) in solid.into_iter().chain(keep_out) {
-            for part in [Part::Crank, Part::Link, Part::Elbow] {
+            for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
                 let to_rectangle = |joints: &Joints| {
                     let [from, to] = joints.ends(part, shaft);
-                    separation_m(rectangle, (from.x, from.y), (to.x, to.y)) - wide
+                    separation_m(&rectangle.sides(), (from.x, from.y), (to.x, to.y)) - wide
                 };
                 note(part, against, index, &to_rectangle);
             }
             if against != Against::KeepOut {
-                note(Part::Leaf, against, index, &|joints| leaf_gap_m(&leaf, joints, rectangle));
+                note(MovingPart::Leaf, against, index, &|joints| leaf_gap_m(&leaf, joints, rectangle));
             }
         }
-        arrange(&mut gaps, |one, other| one.least_m < other.least_m);
+        insertion_sort(&mut gaps, |one, other| one.least_m < other.least_m);
         let hinge_gap = post.map(|post| hinge_gap(&leaf, &swing, post));
         let opened = swing.at(self.linkage().open_rad);
         let open = obstacles.iter().filter_map(|Obstacle { index, place }| {
@@ -267,9 +268,17 @@ impl Model {
         });
         Some(Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps })
     }
+
+    /// The clearances beside what a search is to keep out of. Before the job says anything of the room the leaf is a line.
+    pub fn clearances_of_search(&self) -> Option<Clearances> {
+        if self.job().room.is_some() {
+            return self.clearances();
+        }
+        self.in_room(Room::default()).clearances()
+    }
 }
 
-fn hinge_gap(leaf: &KeepOut, swing: &Swing, post: &KeepOut) -> HingeGap {
+fn hinge_gap(leaf: &KeepOut, swing: &SwingJoints, post: &KeepOut) -> HingeGap {
     let gap_m = |joints: &Joints| leaf_gap_m(leaf, joints, post);
     let reach_m = leaf_reach_m(leaf);
     let (least_rad, least_m) = swing.least(reach_m, &gap_m);
@@ -302,7 +311,7 @@ fn leaf_gap_m(leaf: &KeepOut, joints: &Joints, rectangle: &KeepOut) -> f64 {
         let outside = |place: &Point| {
             let over = |[least, most]: [f64; 2], value: f64| (least - value).max(value - most).max(0.0);
             let (x, y) = (over(rectangle.x_m, place.x), over(rectangle.y_m, place.y));
-            root(x * x + y * y)
+            sqrt(x * x + y * y)
         };
         corners.iter().map(outside).fold(f64::MAX, f64::min)
     };

@@ -2,8 +2,10 @@
 
 use super::Model;
 use crate::arm::Pose;
-use crate::drive::{Direction, WindCase, holding_torque_n_m};
+use crate::drive::holding_torque_n_m;
 use crate::leaf::LeafStation;
+use crate::terms::{Direction, WindCase};
+use alloc::vec::Vec;
 use serde::Serialize;
 
 /// Torques, forces and geometry at one leaf angle.
@@ -61,6 +63,16 @@ pub(super) struct Row {
 }
 
 impl Model {
+    /// The curve: one row at each of its leaf angles.
+    pub fn curve(&self) -> Vec<CurvePoint> {
+        self.leaf_angles().map(|leaf_rad| self.point(leaf_rad)).collect()
+    }
+
+    /// Arm and leaf at the curve's leaf angles: what every table of rows begins with.
+    pub(super) fn rows(&self) -> Vec<Row> {
+        self.leaf_angles().map(|leaf_rad| self.row(leaf_rad)).collect()
+    }
+
     /// Everything at one leaf angle, rad. Exact at any angle of the swing, not interpolated; beyond the swing it is not meant.
     pub fn point(&self, leaf_rad: f64) -> CurvePoint {
         self.point_of(&self.row(leaf_rad))

@@ -2,8 +2,8 @@
 
 use super::Model;
 use crate::job::{Ground, Hinges};
-use crate::order::arrange;
-use crate::real::{atan2, cos, root, sin};
+use crate::order::insertion_sort;
+use crate::real::{atan2, cos, sin, sqrt};
 use alloc::vec::Vec;
 use core::f64::consts::TAU;
 use kurbo::common::solve_itp;
@@ -59,7 +59,7 @@ impl Height {
     fn new(base_m: f64, rise_m_rad: f64, cosines: [(f64, f64); 2]) -> Height {
         let x: f64 = cosines.iter().map(|(amplitude, phase)| amplitude * cos(*phase)).sum();
         let y: f64 = cosines.iter().map(|(amplitude, phase)| amplitude * sin(*phase)).sum();
-        Height { base_m, rise_m_rad, amplitude_m: root(x * x + y * y), phase_rad: atan2(y, x) }
+        Height { base_m, rise_m_rad, amplitude_m: sqrt(x * x + y * y), phase_rad: atan2(y, x) }
     }
 
     fn at(&self, leaf_rad: f64) -> f64 {
@@ -73,7 +73,7 @@ impl Height {
         let mut stations = alloc::vec![0.0, open_rad];
         let sine = self.rise_m_rad / self.amplitude_m;
         if sine.abs() <= 1.0 {
-            let first = atan2(sine, root(1.0 - sine * sine));
+            let first = atan2(sine, sqrt(1.0 - sine * sine));
             for offset in [first, core::f64::consts::PI - first] {
                 let turned = (self.phase_rad + offset) % TAU;
                 let inside = |leaf: &f64| *leaf > 0.0 && *leaf < open_rad;
@@ -81,7 +81,7 @@ impl Height {
                 stations.extend([turned, turned + TAU].into_iter().filter(inside));
             }
         }
-        arrange(&mut stations, |one, other| one < other);
+        insertion_sort(&mut stations, |one, other| one < other);
         stations
     }
 

@@ -1,38 +1,9 @@
 //! What was judged and what came of it, a subject at a time.
 
+use super::judgement::{Judged, Judgement};
 use super::{CheckVerdict, Finding, FindingCode, Plan, Severity, Subject};
 use crate::drive::Verdict;
-use crate::job::LeftOut;
-use serde::Serialize;
-
-/// What came of looking at a subject.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub enum Judged {
-    /// Nothing is over a threshold.
-    Within,
-    /// A stated threshold is passed that does not forbid to build it.
-    Tight,
-    /// It is not to be built, or used, like this.
-    Over,
-    /// It was not asked for, is begun and not finished, or cannot be judged from what is known.
-    NotJudged,
-}
-
-/// One subject.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub struct Judgement {
-    /// What was looked at.
-    pub about: Subject,
-    /// What came of it.
-    pub state: Judged,
-    /// The most severe finding about it, one that passes no threshold included; `null` without any.
-    pub finding: Option<FindingCode>,
-    /// Path of the field that would change it; `null` where there is none.
-    pub path: Option<&'static str>,
-}
+use crate::fault::LeftOut;
 
 impl Finding {
     /// Whether it is measured against a threshold that it states.
@@ -82,11 +53,11 @@ impl Plan {
 fn judgement(plan: &Plan, left_out: &[LeftOut], about: Subject) -> Judgement {
     let mut about_it = plan.findings.iter().filter(|finding| is_about(finding.code, about));
     let first = about_it.clone().next();
-    let threshold = about_it.find(|finding| finding.severity < Severity::Note && finding.has_threshold());
+    let threshold = about_it.find(|finding| finding.severity < Severity::Info && finding.has_threshold());
     let begun = left_out.iter().any(|part| part_is_about(&part.path, about));
     let torque = if about == Subject::Torque { plan.rating.verdict } else { Verdict::Within };
     let (state, finding) = match first {
-        Some(stop) if stop.severity == Severity::Stop => (Judged::Over, first),
+        Some(stop) if stop.severity == Severity::Error => (Judged::Over, first),
         _ if torque == Verdict::Over => (Judged::Over, first),
         _ if begun || !asked(plan, about) => (Judged::NotJudged, first),
         _ if threshold.is_some() || torque == Verdict::Tight => (Judged::Tight, threshold.or(first)),

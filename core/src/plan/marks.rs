@@ -6,8 +6,9 @@
 //! The arm of a job is measured from the hinge axis instead, which no tape can touch: what is square to the leaf differs by `face_m`.
 
 use super::Model;
-use crate::job::{Invalid, Job, Marks, ToChecked};
-use crate::real::{atan2, cos, root, sin};
+use crate::fault::Invalid;
+use crate::job::{Job, Marks, ToChecked};
+use crate::real::{atan2, cos, sin, sqrt};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
 use serde::Serialize;
@@ -107,7 +108,7 @@ impl Model {
             Mark {
                 from_hinge_line_m: x,
                 from_gate_line_m: y,
-                diagonal_m: root(x * x + y * y),
+                diagonal_m: sqrt(x * x + y * y),
                 from_latch_m: crate::real::length(place - latch),
             }
         };
@@ -133,7 +134,7 @@ impl Model {
             face_m: front_m,
             base_direction_deg: direction_deg(base),
             anchors: anchors(linkage.shaft, base, &marks).into_iter().map(mark).collect(),
-            anchor_diagonal_m: spacings.map(|(along, across)| root(along * along + across * across)),
+            anchor_diagonal_m: spacings.map(|(along, across)| sqrt(along * along + across * across)),
             bracket_along_m: arm.bracket_u_m,
             bracket_proud_m: arm.bracket_v_m - front_m,
             riser_m: marks

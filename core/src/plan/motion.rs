@@ -3,12 +3,12 @@
 use super::Model;
 use crate::arm::ShaftPath;
 use crate::drive::{
-    CoastState, Direction, DrivenRun, Motor, Moving, PrescribedRun, Profile, Released, TimedTorque, Track, WindCase,
-    coast, drive, prescribe,
+    CoastState, DrivenRun, Motor, Moving, PrescribedRun, Profile, Released, TimedTorque, Track, coast, drive, prescribe,
 };
 use crate::job::{Duty, MotionFacts};
 use crate::leaf::LeafLoads;
 use crate::safety::{Source, spring_force_n};
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

@@ -64,7 +64,7 @@ pub struct Overall {
 
 /// The worst of the torque's verdict and the findings, the most severe of which stand first.
 pub(super) fn overall(torque: Verdict, findings: &[Finding]) -> Overall {
-    let stops = findings.iter().filter(|finding| finding.severity == Severity::Stop);
+    let stops = findings.iter().filter(|finding| finding.severity == Severity::Error);
     let first = stops.clone().next().map(|finding| finding.code);
     Overall {
         state: if first.is_some() { Verdict::Over } else { torque },

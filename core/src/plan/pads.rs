@@ -1,8 +1,9 @@
 //! The map: for a grid of shaft positions the best bracket and lengths at each, coarse first, a little at a time.
 
-use super::setout::{Change, SearchLoads};
-use crate::arm::setout::{Found, PENCIL, Site, Workshop};
-use crate::job::{Arm, Invalid, Job, SetOut, ToChecked, missing_object};
+use super::setout::{Change, JobLoads};
+use crate::arm::setout::{Found, PLACE_TOLERANCE, Problem, SlpScratch};
+use crate::fault::{Invalid, missing_object};
+use crate::job::{Arm, Job, SetOut, ToChecked};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -103,8 +104,8 @@ impl PadMap {
     /// Does up to `places` more; `true` while there are any left.
     pub fn step(&mut self, places: usize) -> bool {
         let setout = self.setout.clone();
-        SearchLoads::new(&self.job).with_site(&setout, |site| {
-            let mut workshop = Workshop::new();
+        JobLoads::new(&self.job).with_problem(&setout, |problem| {
+            let mut scratch = SlpScratch::new();
             let mut left = places;
             while left > 0 && self.apart > 0 {
                 if self.next >= self.places.len() {
@@ -115,21 +116,21 @@ impl PadMap {
                 let on = column % self.apart == 0 && row % self.apart == 0;
                 if on && self.places[self.next].is_none() {
                     let place = self.place_m(column, row);
-                    self.places[self.next] = self.solve(site, &mut workshop, column, row, place);
+                    self.places[self.next] = self.solve(problem, &mut scratch, column, row, place);
                     self.done += 1;
                     left -= 1;
                 }
                 self.next += 1;
             }
             if self.apart == 0 && self.sweeps == SWEEPS && self.next == 0 {
-                self.plant(site, &mut workshop);
+                self.plant(problem, &mut scratch);
             }
             while left > 0 && self.apart == 0 && self.sweeps > 0 {
                 if self.next >= self.places.len() {
                     (self.sweeps, self.next) = (self.sweeps - 1, 0);
                     continue;
                 }
-                left -= usize::from(self.spread(site, &mut workshop));
+                left -= usize::from(self.spread(problem, &mut scratch));
                 self.next += 1;
             }
         });
@@ -137,26 +138,26 @@ impl PadMap {
     }
 
     /// Brings arms found anywhere to the places nearest to them, where those have none or worse: islands that the passes missed.
-    fn plant(&mut self, site: &Site, workshop: &mut Workshop) {
-        if self.places.iter().all(|place| place.is_some_and(|found| found.excess <= PENCIL)) {
+    fn plant(&mut self, problem: &Problem, scratch: &mut SlpScratch) {
+        if self.places.iter().all(|place| place.is_some_and(|found| found.excess <= PLACE_TOLERANCE)) {
             return;
         }
         let nearest = |value: f64, [least, most]: [f64; 2], count: usize| {
             let share = if most > least { (value - least) / (most - least) } else { 0.0 };
             (libm::round(share * (count - 1) as f64).max(0.0) as usize).min(count - 1)
         };
-        for seed in site.seeds(workshop) {
+        for seed in problem.seeds(scratch) {
             let column = nearest(seed.point[0], self.setout.shaft_x_m, self.columns);
             let row = nearest(seed.point[1], self.setout.shaft_y_m, self.rows);
-            let found = site.planted(workshop, self.place_m(column, row), &seed);
+            let found = problem.seeded_at(scratch, self.place_m(column, row), &seed);
             self.improve(row * self.columns + column, found);
         }
         for index in 0..self.places.len() {
             let (column, row) = (index % self.columns, index / self.columns);
             let coarse = column % self.first == 0 && row % self.first == 0;
-            if coarse && self.places[index].is_none_or(|found| found.excess > PENCIL) {
+            if coarse && self.places[index].is_none_or(|found| found.excess > PLACE_TOLERANCE) {
                 let (x_m, y_m) = self.place_m(column, row);
-                if let Some(found) = site.best_alone_longer(workshop, x_m, y_m) {
+                if let Some(found) = problem.best_alone_longer(scratch, x_m, y_m) {
                     self.improve(index, found);
                 }
             }
@@ -166,7 +167,7 @@ impl PadMap {
     /// Takes what was found for a place, if it is better than what it has.
     fn improve(&mut self, index: usize, found: Found) {
         // Within a pencil line is kept, here as everywhere on the map.
-        let level = |found: &Found| if found.excess <= PENCIL { -1.0 } else { found.excess };
+        let level = |found: &Found| if found.excess <= PLACE_TOLERANCE { -1.0 } else { found.excess };
         let better = |place: &Found| (level(&found), found.objective) < (level(place), place.objective);
         if self.places[index].as_ref().is_none_or(better) {
             self.places[index] = Some(found);
@@ -181,10 +182,10 @@ impl PadMap {
     /// Tries the next place of a sweep from its neighbours, if it has no arm itself or one that is worse than theirs by more than a step
     /// between places explains: there it is on another branch. Whether that cost anything. A sweep forth carries arms along columns and
     /// rows, one back against them.
-    fn spread(&mut self, site: &Site, workshop: &mut Workshop) -> bool {
+    fn spread(&mut self, problem: &Problem, scratch: &mut SlpScratch) -> bool {
         let forth = self.sweeps.is_multiple_of(2);
         let index = if forth { self.next } else { self.places.len() - 1 - self.next };
-        let kept = |place: &Option<Found>| place.filter(|found| found.excess <= PENCIL);
+        let kept = |place: &Option<Found>| place.filter(|found| found.excess <= PLACE_TOLERANCE);
         let most = kept(&self.places[index]).map_or(f64::INFINITY, |found| found.objective * JUMP);
         let mut neighbours = [None; BESIDE.len()];
         for (way, step) in BESIDE.into_iter().enumerate() {
@@ -198,7 +199,7 @@ impl PadMap {
         }
         let (column, row) = (index % self.columns, index / self.columns);
         let place = self.place_m(column, row);
-        let Some(found) = site.best_beside(workshop, place, neighbours.into_iter().flatten()) else { return false };
+        let Some(found) = problem.best_beside(scratch, place, neighbours.into_iter().flatten()) else { return false };
         self.improve(index, found);
         true
     }
@@ -212,14 +213,14 @@ impl PadMap {
 
     fn solve(
         &self,
-        site: &Site,
-        workshop: &mut Workshop,
+        problem: &Problem,
+        scratch: &mut SlpScratch,
         column: usize,
         row: usize,
         place: (f64, f64),
     ) -> Option<Found> {
         if self.apart == self.first {
-            return site.best_alone(workshop, place.0, place.1);
+            return problem.best_alone(scratch, place.0, place.1);
         }
         let apart = self.apart as isize;
         let neighbour = |across: isize, along: isize| {
@@ -230,7 +231,7 @@ impl PadMap {
         let opposite = [(1, 0), (0, 1), (1, 1), (1, -1)];
         let pairs = opposite.map(|(across, along)| [neighbour(across, along), neighbour(-across, -along)]);
         let (next, beside) = (self.place_m(column + 1, row).0 - place.0, self.place_m(column, row + 1).1 - place.1);
-        site.best_between(workshop, place, &pairs, next.abs().max(beside.abs()) * self.apart as f64, self.apart > 2)
+        problem.best_between(scratch, place, &pairs, next.abs().max(beside.abs()) * self.apart as f64, self.apart > 2)
     }
 
     /// What the map says of a place; `None` where it has not been yet. Where the map has no arm the place is searched again, longer than a map of
@@ -238,35 +239,35 @@ impl PadMap {
     pub fn pad(&self, column: usize, row: usize) -> Option<Pad> {
         let found = (*self.places.get(row * self.columns + column)?)?;
         let place = self.place_m(column, row);
-        SearchLoads::new(&self.job).with_site(&self.setout, |site| {
-            let found = if found.excess > PENCIL { site.nearest_alone(place, found) } else { found };
-            Some(self.said(site, &found))
+        JobLoads::new(&self.job).with_problem(&self.setout, |problem| {
+            let found = if found.excess > PLACE_TOLERANCE { problem.nearest_alone(place, found) } else { found };
+            Some(self.said(problem, &found))
         })
     }
 
     /// What it says of every place, row by row: as [`PadMap::pad`], with the loads made ready once for all.
     pub fn pads(&self) -> Vec<Option<Pad>> {
-        SearchLoads::new(&self.job).with_site(&self.setout, |site| {
-            self.places.iter().map(|place| Some(self.said(site, place.as_ref()?))).collect()
+        JobLoads::new(&self.job).with_problem(&self.setout, |problem| {
+            self.places.iter().map(|place| Some(self.said(problem, place.as_ref()?))).collect()
         })
     }
 
-    fn said(&self, site: &Site, found: &Found) -> Pad {
-        let kept = found.excess <= PENCIL;
-        let torque = kept.then_some(found.objective * site.torque_scale_n_m);
-        let ruled_out = if kept { None } else { site.most_exceeded(found) };
+    fn said(&self, problem: &Problem, found: &Found) -> Pad {
+        let kept = found.excess <= PLACE_TOLERANCE;
+        let torque = kept.then_some(found.objective * problem.torque_scale_n_m);
+        let ruled_out = if kept { None } else { problem.most_exceeded(found) };
         Pad {
-            arm: site.arm(&found.point, found.elbow),
+            arm: problem.arm(&found.point, found.elbow),
             shaft_torque_n_m: torque,
             reserve: torque.map(|torque| self.job.operator.rated_torque_n_m / torque),
-            ruled_out: ruled_out.map(|(limit, by)| Change { limit, by: limit.in_document(by, site) }),
+            ruled_out: ruled_out.map(|(limit, by)| Change { limit, by: limit.in_document(by, problem) }),
         }
     }
 
     /// Shaft torque of every place, N·m, row by row; `None` where no arm keeps the limits or the map has not been yet.
     pub fn torques_n_m(&self) -> Vec<Option<f64>> {
-        let scale = SearchLoads::new(&self.job).with_site(&self.setout, |site| site.torque_scale_n_m);
-        let torque = |found: &Found| (found.excess <= PENCIL).then_some(found.objective * scale);
+        let scale = JobLoads::new(&self.job).with_problem(&self.setout, |problem| problem.torque_scale_n_m);
+        let torque = |found: &Found| (found.excess <= PLACE_TOLERANCE).then_some(found.objective * scale);
         self.places.iter().map(|place| place.as_ref().and_then(torque)).collect()
     }
 }

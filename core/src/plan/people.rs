@@ -1,11 +1,11 @@
 //! Zones, class and means of protection of the site.
 
 use super::{Clearances, Model, OverGround};
-use crate::drive::Direction;
 use crate::safety::{
-    AngleSpan, GroundGap, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, ZoneKind, count_means,
+    AngleSpan, GroundGap, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, count_means,
     edge_unseen, sensor_reach, use_class, zones,
 };
+use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
 use serde::Serialize;
 

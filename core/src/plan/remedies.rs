@@ -1,9 +1,10 @@
 //! What would open a window of slip torque that is shut: changes tried singly, and in pairs where none does it alone.
 
 use super::Model;
-use crate::drive::{Grid, HighestSlip, SparedPart, WindCase, highest_slip};
+use crate::drive::{Grid, HighestSlip, SparedPart, highest_slip};
 use crate::job::{BreakawayFacts, Job};
 use crate::leaf::{Body, LeafLoads};
+use crate::terms::WindCase;
 use alloc::vec::Vec;
 use serde::Serialize;
 

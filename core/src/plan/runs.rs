@@ -2,7 +2,8 @@
 
 use super::Model;
 use super::motion::profile;
-use crate::drive::{Direction, DrivenState, WindCase, drive, trace};
+use crate::drive::{DrivenState, drive, trace};
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

@@ -4,7 +4,7 @@ use super::Model;
 use crate::drive::Grid;
 use crate::job::Job;
 use crate::leaf::LeafLoads;
-use crate::order::arrange;
+use crate::order::insertion_sort;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -82,7 +82,7 @@ impl Model {
     pub fn sensitivity(&self) -> Option<Vec<Sensitivity>> {
         self.job().uncertainty.as_ref()?;
         let mut list: Vec<Sensitivity> = (0..).map_while(|index| self.sensitivity_to(index)).collect();
-        arrange(&mut list, |one, other| one.spread() > other.spread());
+        insertion_sort(&mut list, |one, other| one.spread() > other.spread());
         Some(list)
     }
 }

@@ -1,11 +1,13 @@
-//! The set-out, put together: the search under the job's loads, its answer weighed by the plan itself.
+//! The set-out, put together: the search under the job's loads, its answer evaluated by the plan itself.
 
 use super::Model;
-use crate::arm::setout::{Found, Limit, Loads, RuleOfThumb, Site, rule_of_thumb};
-use crate::drive::{Direction, WindCase, effort_n_m};
-use crate::job::{Arm, CheckedJob, Invalid, Job, SetOut, ToChecked, missing_object};
+use crate::arm::setout::{Found, Limit, Problem, RuleOfThumb, SearchLoads, rule_of_thumb};
+use crate::drive::effort_n_m;
+use crate::fault::{Invalid, missing_object};
+use crate::job::{Arm, CheckedJob, Job, SetOut, ToChecked};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
-use crate::order::arrange;
+use crate::order::insertion_sort;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -14,9 +16,9 @@ use serde::Serialize;
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct SetOutAnswer {
     /// The set-out that serves the aim best; `null` where none keeps every limit.
-    pub best: Option<Stand>,
+    pub best: Option<Candidate>,
     /// Other local optima that keep every limit, the best first; empty on a lattice.
-    pub others: Vec<Stand>,
+    pub others: Vec<Candidate>,
     /// Lengths by the rule of thumb with the arm straight when closed, for the best's shaft and bracket; to stand beside it.
     pub rule_of_thumb: Option<RuleOfThumb>,
     /// Where there is no best: the set-out that comes nearest, and what is in the way.
@@ -25,8 +27,8 @@ pub struct SetOutAnswer {
 
 /// A place to stand the operator with its arm, and what that comes to.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-pub struct Stand {
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Stand"))]
+pub struct Candidate {
     /// The arm.
     #[serde(flatten)]
     pub arm: Arm,
@@ -84,7 +86,7 @@ pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
     let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout_around().ok_or_else(missing)?;
-    Ok(SearchLoads::new(job).with_site(&setout, |site| answer(job, &setout, site)))
+    Ok(JobLoads::new(job).with_problem(&setout, |problem| answer(job, &setout, problem)))
 }
 
 /// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
@@ -92,37 +94,38 @@ pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
 ///
 /// # Errors
 /// As [`set_out`].
-pub fn weigh(job: &impl ToChecked) -> Result<Option<Stand>, Invalid> {
+pub fn evaluate(job: &impl ToChecked) -> Result<Option<Candidate>, Invalid> {
     let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout_around().ok_or_else(missing)?;
     let Some(arm) = job.arm.as_ref() else { return Ok(None) };
-    Ok(SearchLoads::new(job).with_site(&setout, |site| Stand::of(job, &setout, arm, site)))
+    Ok(JobLoads::new(job).with_problem(&setout, |problem| Candidate::of(job, &setout, arm, problem)))
 }
 
-fn answer(job: &CheckedJob, setout: &SetOut, site: &mut Site) -> SetOutAnswer {
-    let optima = site.optima();
-    let stand = |arm: &Arm, site: &Site| Stand::of(job, setout, arm, site);
+fn answer(job: &CheckedJob, setout: &SetOut, problem: &mut Problem) -> SetOutAnswer {
+    let optima = problem.optima();
+    let candidate = |arm: &Arm, problem: &Problem| Candidate::of(job, setout, arm, problem);
     if let Some(step_m) = setout.step_m {
-        let best = site.best_on_lattice(step_m, &optima).and_then(|found| stand(&found.arm, site));
-        let nearest = if best.is_some() { None } else { Some(nearest(site, &optima, optima[0].kept())) };
+        let best = problem.best_on_lattice(step_m, &optima).and_then(|found| candidate(&found.arm, problem));
+        let nearest = if best.is_some() { None } else { Some(nearest(problem, &optima, optima[0].kept())) };
         return SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: Vec::new(), nearest };
     }
     let kept = optima.iter().filter(|found| found.kept());
-    let mut stands: Vec<Stand> = kept.filter_map(|found| stand(&site.arm(&found.point, found.elbow), site)).collect();
-    if stands.is_empty() {
-        let nearest = Some(nearest(site, &optima, false));
-        return SetOutAnswer { best: None, others: stands, rule_of_thumb: None, nearest };
+    let mut candidates: Vec<Candidate> =
+        kept.filter_map(|found| candidate(&problem.arm(&found.point, found.elbow), problem)).collect();
+    if candidates.is_empty() {
+        let nearest = Some(nearest(problem, &optima, false));
+        return SetOutAnswer { best: None, others: candidates, rule_of_thumb: None, nearest };
     }
-    let best = stands.remove(0);
-    stands.dedup_by(|one, other| near(&one.arm, &other.arm));
-    stands.retain(|other| !near(&best.arm, &other.arm));
+    let best = candidates.remove(0);
+    candidates.dedup_by(|one, other| near(&one.arm, &other.arm));
+    candidates.retain(|other| !near(&best.arm, &other.arm));
     let best = Some(best);
-    SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: stands, nearest: None }
+    SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: candidates, nearest: None }
 }
 
-/// The rule of thumb for the shaft and bracket of a stand.
-fn by_rule(job: &Job, best: &Option<Stand>) -> Option<RuleOfThumb> {
+/// The rule of thumb for the shaft and bracket of a candidate.
+fn by_rule(job: &Job, best: &Option<Candidate>) -> Option<RuleOfThumb> {
     let arm = best.as_ref()?.arm;
     let (shaft, bracket) = ((arm.shaft_x_m, arm.shaft_y_m), (arm.bracket_u_m, arm.bracket_v_m));
     Some(rule_of_thumb(shaft, bracket, job.open_rad(), 0.0))
@@ -135,35 +138,35 @@ fn near(one: &Arm, other: &Arm) -> bool {
 }
 
 /// What is in the way. `off_lattice`: only whole multiples of the step are.
-fn nearest(site: &mut Site, optima: &[Found], off_lattice: bool) -> Nearest {
+fn nearest(problem: &mut Problem, optima: &[Found], off_lattice: bool) -> Nearest {
     let closest = &optima[0];
-    let arm = site.arm(&closest.point, closest.elbow);
-    let mut exceeded = site.exceeded(&site.bare(&closest.point, closest.elbow), closest.sense);
+    let arm = problem.arm(&closest.point, closest.elbow);
+    let mut exceeded = problem.exceeded(&problem.kernel(&closest.point, closest.elbow), closest.sense);
     let mut changes = Vec::new();
     if off_lattice {
-        exceeded = alloc::vec![(Limit::StepM, site.setout.step_m.unwrap_or(0.0))];
+        exceeded = alloc::vec![(Limit::StepM, problem.setout.step_m.unwrap_or(0.0))];
     } else {
         for limit in Limit::ALL {
-            if let Some(found) = site.without(limit).filter(|found| found.objective > 0.0) {
+            if let Some(found) = problem.without(limit).filter(|found| found.objective > 0.0) {
                 changes.push((found.objective, limit));
             }
         }
-        arrange(&mut changes, |one, other| one.0 < other.0);
+        insertion_sort(&mut changes, |one, other| one.0 < other.0);
     }
-    let change = |(limit, by): (Limit, f64)| Change { limit, by: limit.in_document(by, site) };
+    let change = |(limit, by): (Limit, f64)| Change { limit, by: limit.in_document(by, problem) };
     let exceeded: Vec<Change> = exceeded.into_iter().map(change).collect();
     let (limit, by) = exceeded.first().map_or((Limit::Arm, 0.0), |first| (first.limit, first.by));
     let changes = changes.into_iter().map(|(by, limit)| change((limit, by))).collect();
     Nearest { arm, limit, by, exceeded, changes }
 }
 
-impl Stand {
-    /// Weighs an arm by its plan; `None` if the plan refuses it.
-    fn of(job: &CheckedJob, setout: &SetOut, arm: &Arm, site: &Site) -> Option<Stand> {
+impl Candidate {
+    /// Evaluates an arm by its plan; `None` if the plan refuses it.
+    fn of(job: &CheckedJob, setout: &SetOut, arm: &Arm, problem: &Problem) -> Option<Candidate> {
         let model = arm.in_bounds().then(|| Model::of(job.on(*arm)))?.ok()?;
         let (peak, least_lever_m, shaft_travel_rad) = model.peak_lever_and_travel();
-        let figures = site.figures(arm);
-        Some(Stand {
+        let figures = problem.figures(arm);
+        Some(Candidate {
             arm: *arm,
             shaft_torque_n_m: peak,
             reserve: Some(job.operator.rated_torque_n_m / peak).filter(|reserve| reserve.is_finite()),
@@ -178,22 +181,22 @@ impl Stand {
 }
 
 /// The loads a search looks at.
-pub(super) struct SearchLoads {
+pub(super) struct JobLoads {
     working: LeafLoads,
     storm: LeafLoads,
     efficiency: f64,
     open_rad: f64,
 }
 
-impl SearchLoads {
+impl JobLoads {
     /// The loads of a job that passed its checks.
-    pub fn new(job: &Job) -> SearchLoads {
+    pub fn new(job: &Job) -> JobLoads {
         let working = LeafLoads::new(job);
         let gust = job.gust();
         let asked = job.setout.as_ref().and_then(|setout| setout.storm_speed_m_s);
         let storm = gust.at(asked.unwrap_or(gust.speed_m_s));
         let storm = working.in_wind(gust_moment_n_m(&storm, &Body::of(job)));
-        SearchLoads { working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
+        JobLoads { working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
     }
 
     /// Largest moment both ways asked of a shaft that turns as fast as the leaf, N·m.
@@ -207,11 +210,11 @@ impl SearchLoads {
         larger(|direction| self.storm.demand_n_m(leaf_rad, direction, WindCase::Against))
     }
 
-    /// The site of a set-out under these loads.
-    pub fn with_site<T>(&self, setout: &SetOut, then: impl FnOnce(&mut Site) -> T) -> T {
+    /// The problem of a set-out under these loads.
+    pub fn with_problem<T>(&self, setout: &SetOut, then: impl FnOnce(&mut Problem) -> T) -> T {
         let effort = |leaf_rad: f64| self.effort_n_m(leaf_rad);
         let storm = |leaf_rad: f64| self.storm_n_m(leaf_rad);
-        then(&mut Site::new(setout, Loads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
+        then(&mut Problem::new(setout, SearchLoads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))
     }
 }
 

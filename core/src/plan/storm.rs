@@ -1,7 +1,8 @@
 //! The closed leaf in the storm: what link, bracket, shaft and hinges must hold. The working wind has no part in it.
 
+use super::Model;
+use super::stranded::Stranded;
 use super::wind_source::sources;
-use super::{Model, Stranded};
 use crate::leaf::{Body, Gust, gust_moment_n_m};
 use crate::safety::Source;
 use alloc::vec::Vec;

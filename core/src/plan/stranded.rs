@@ -1,6 +1,7 @@
 //! The leaf away from closed in the storm: stranded by a power cut, or left open. The arm alone holds it, or a bolt.
 
-use super::{HoldingLimit, Model};
+use super::Model;
+use super::holding_limit::HoldingLimit;
 use crate::arm::Pose;
 use crate::leaf::{Body, Gust};
 use kurbo::Vec2;

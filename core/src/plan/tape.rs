@@ -8,8 +8,9 @@
 use super::Model;
 use crate::arm::Linkage;
 use crate::drive::Grid;
-use crate::job::{Arm, Fault, Invalid, Tape, ToChecked};
-use crate::order::arrange;
+use crate::fault::{Fault, Invalid};
+use crate::job::{Arm, Tape, ToChecked};
+use crate::order::insertion_sort;
 use crate::real::{atan2, sin_cos};
 use alloc::vec::Vec;
 use kurbo::Vec2;
@@ -18,9 +19,8 @@ use serde::Serialize;
 /// Step of the derivatives, m.
 const STEP_M: f64 = 1e-6;
 
-/// Dimensions of the arm by the path of their field, in the order of [`moved`].
-const DIMENSIONS: [&str; 6] =
-    ["arm.shaft_x_m", "arm.shaft_y_m", "arm.bracket_u_m", "arm.bracket_v_m", "arm.crank_m", "arm.link_m"];
+/// How many dimensions the arm has.
+const DIMENSIONS: usize = 6;
 
 /// What a tape error costs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -118,16 +118,9 @@ pub fn tape_cost(job: &impl ToChecked) -> Result<TapeCost, Invalid> {
     Ok(model.tape_cost(model.job().tape.unwrap_or_default()))
 }
 
-fn moved(arm: &Arm, by_m: &[f64; 6]) -> Arm {
-    Arm {
-        shaft_x_m: arm.shaft_x_m + by_m[0],
-        shaft_y_m: arm.shaft_y_m + by_m[1],
-        bracket_u_m: arm.bracket_u_m + by_m[2],
-        bracket_v_m: arm.bracket_v_m + by_m[3],
-        crank_m: arm.crank_m + by_m[4],
-        link_m: arm.link_m + by_m[5],
-        elbow: arm.elbow,
-    }
+fn moved(arm: &Arm, by_m: &[f64; DIMENSIONS]) -> Arm {
+    let own_m = arm.lengths_m();
+    Arm::of_lengths_m(core::array::from_fn(|i| own_m[i] + by_m[i]), arm.elbow)
 }
 
 impl Fitted {
@@ -198,23 +191,23 @@ impl Model {
     pub(super) fn tape_cost_on(&self, grid: &Grid, tape: Tape) -> TapeCost {
         let (error_m, arm) = (tape.error(), self.arm());
         let planned = self.planned(grid);
-        let at = |by_m: &[f64; 6]| {
+        let at = |by_m: &[f64; DIMENSIONS]| {
             self.refitted(&moved(arm, by_m)).map(|refit| self.fitted(grid, &refit).0.beside(&planned))
         };
-        let mut dimensions: Vec<DimensionCost> = (0..DIMENSIONS.len())
+        let mut dimensions: Vec<DimensionCost> = (0..DIMENSIONS)
             .map(|index| {
                 let alone = |by_m: f64| at(&core::array::from_fn(|i| if i == index { by_m } else { 0.0 }));
                 let per_m = alone(STEP_M).zip(alone(-STEP_M));
                 DimensionCost {
-                    path: DIMENSIONS[index],
+                    path: Arm::length_paths()[index],
                     per_m: per_m.map(|(long, short)| long.each(&short, |one, other| (one - other) / (2.0 * STEP_M))),
                     short: alone(-error_m),
                     long: alone(error_m),
                 }
             })
             .collect();
-        arrange(&mut dimensions, |one, other| one.cost(&planned) > other.cost(&planned));
-        let corners = (0..1_u32 << DIMENSIONS.len())
+        insertion_sort(&mut dimensions, |one, other| one.cost(&planned) > other.cost(&planned));
+        let corners = (0..1_u32 << DIMENSIONS)
             .map(|corner| at(&core::array::from_fn(|i| if corner >> i & 1 == 1 { error_m } else { -error_m })));
         let corners: Vec<Option<Fitted>> = corners.collect();
         let broken = corners.iter().filter(|corner| corner.is_none()).count() as u32;

@@ -3,10 +3,11 @@
 use super::curve::Row;
 use super::wind_source::sources;
 use super::{Model, Overrun};
-use crate::drive::{Direction, PeakDemand, Swept, WindCase};
+use crate::drive::{PeakDemand, Swept};
 use crate::job::{WindFrom, WindShape};
 use crate::leaf::{Gust, beaufort_number, beaufort_range_m_s};
 use crate::safety::Source;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

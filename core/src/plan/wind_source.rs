@@ -1,8 +1,8 @@
 //! Where a wind's relations and tables come from, by name and edition.
 
 use crate::job::{Wind, WindFrom, WindShape};
-use crate::leaf::Asce7Edition;
 use crate::safety::{Source, SourceProvenance};
+use crate::terms::Asce7Edition;
 use alloc::vec::Vec;
 
 const fn from_memory(name: &'static str) -> Source {

@@ -1,6 +1,6 @@
 //! Force of a moving leaf on a person: estimates, each to be measured on the finished gate with a calibrated instrument.
 
-use crate::real::root;
+use crate::real::sqrt;
 
 /// Mass that stands for the leaf at its edge, kg: `m = I/L²`. Source: rigid-body mechanics.
 pub fn edge_mass_kg(inertia_kg_m2: f64, radius_m: f64) -> f64 {
@@ -12,22 +12,22 @@ pub fn edge_mass_kg(inertia_kg_m2: f64, radius_m: f64) -> f64 {
 /// `stiffness_n_per_m` in N/m. For a leaf rigid from its rotor to its edge, with all its energy going into what it meets, and without
 /// what the motor still pushes. Source: energy of a linear spring, any mechanics text.
 pub fn spring_force_n(stiffness_n_per_m: f64, energy_j: f64) -> f64 {
-    root(2.0 * stiffness_n_per_m * energy_j)
+    sqrt(2.0 * stiffness_n_per_m * energy_j)
 }
 
 /// The same from a mass and its speed, N: `F = v·√(k·m)`.
 pub fn impact_force_n(speed_m_s: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
-    speed_m_s * root(stiffness_n_per_m * mass_kg)
+    speed_m_s * sqrt(stiffness_n_per_m * mass_kg)
 }
 
 /// Speed at which that force is just reached, m/s: `v = F/√(k·m)`.
 pub fn impact_speed_m_s(force_n: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
-    force_n / root(stiffness_n_per_m * mass_kg)
+    force_n / sqrt(stiffness_n_per_m * mass_kg)
 }
 
 /// How far the spring gives, m: `x = v·√(m/k)`.
 pub fn compression_m(speed_m_s: f64, stiffness_n_per_m: f64, mass_kg: f64) -> f64 {
-    speed_m_s * root(mass_kg / stiffness_n_per_m)
+    speed_m_s * sqrt(mass_kg / stiffness_n_per_m)
 }
 
 /// Compression a safety edge needs to keep a force, m: `x = v·t + m·v²/F`.

@@ -1,27 +1,10 @@
 //! Independent means of protection: how many each movement needs, and how many of those fitted count.
 
 use super::{Source, Zone};
-use crate::drive::Direction;
 use crate::job::Means;
-use crate::words::words;
+use crate::terms::{Direction, MeansKind};
 use alloc::vec::Vec;
 use serde::Serialize;
-
-words! {
-    /// How a means of protection works. Types A, B1, B2, C and D of UL 325 (from memory).
-    pub enum MeansKind {
-        /// The drive senses by itself that it is stopped, and reverses (A).
-        Inherent = "inherent",
-        /// A photo-eye or other sensor that detects people without touch (B1); a vehicle loop is not one.
-        NonContact = "non_contact",
-        /// An edge that is pressed (B2).
-        Contact = "contact",
-        /// Force limiting built into the drive and certified by its maker as protection (C); a breakaway clutch is not one.
-        InherentForce = "inherent_force",
-        /// Moves only while a control in sight of the gate is held (D).
-        ConstantPressure = "constant_pressure",
-    }
-}
 
 impl MeansKind {
     /// Whether it stands outside the operator, and so counts only where its faults are watched.

@@ -11,11 +11,11 @@ mod zones;
 
 pub use class::{UseClass, use_class};
 pub use force::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s, spring_force_n};
-pub use means::{MeansCount, MeansKind, count_means};
+pub use means::{MeansCount, count_means};
 pub use reach::{AngleSpan, SensorReach, ZoneGap};
 pub(crate) use reach::{edge_unseen, sensor_reach};
+pub use zones::Zone;
 pub(crate) use zones::{GroundGap, KnownGaps, PostGap, zones};
-pub use zones::{Zone, ZoneKind};
 
 use serde::Serialize;
 

@@ -1,9 +1,9 @@
 //! Where sensors reach, in plan, and where they leave a gap.
 
-use super::{Zone, ZoneKind};
-use crate::drive::Direction;
+use super::Zone;
 use crate::job::{Means, SensedArea, SensorFrame};
 use crate::real::{length, sin_cos};
+use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
 use serde::Serialize;

@@ -2,10 +2,9 @@
 
 use super::Source;
 use crate::arm::{Linkage, Pose};
-use crate::drive::Direction;
 use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
-use crate::words::words;
+use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
 use kurbo::{Point, Vec2};
 use serde::Serialize;
@@ -29,26 +28,6 @@ const SCISSORS_M: f64 = 0.1;
 
 /// Leaf angles looked at.
 const INTERVALS: u32 = 360;
-
-words! {
-    /// What closes on what.
-    pub enum ZoneKind {
-        /// The latch edge on what the gate closes on.
-        LeadingEdgeClosing = "leading_edge_closing",
-        /// The latch edge on something behind the leaf.
-        LeadingEdgeOpening = "leading_edge_opening",
-        /// Leaf and post near the hinge.
-        HingeSide = "hinge_side",
-        /// Leaf and ground.
-        Bottom = "bottom",
-        /// Elbow and leaf.
-        Elbow = "elbow",
-        /// Crank and link, closing like scissors.
-        ArmScissors = "arm_scissors",
-        /// The leaf's length on something behind it.
-        BehindLeaf = "behind_leaf",
-    }
-}
 
 impl ZoneKind {
     /// Gap at which nobody is caught, m, and where the figure comes from.
@@ -92,7 +71,7 @@ pub struct Zone {
 }
 
 /// A gap at one leaf angle and the place of its nearest points.
-struct Gap {
+struct NearestGap {
     gap_m: f64,
     place: Point,
 }
@@ -160,12 +139,12 @@ pub(crate) fn zones(
     let elsewhere = |kind: ZoneKind| move |_: Point, _: f64| kind;
     let elbow = least(linkage, elsewhere(ZoneKind::Elbow), |pose| {
         let away = length(pose.elbow - nearest_on_leaf(pose.elbow, pose.leaf_rad, length_m));
-        Gap { gap_m: away - half, place: pose.elbow }
+        NearestGap { gap_m: away - half, place: pose.elbow }
     });
     let scissors = least(linkage, elsewhere(ZoneKind::ArmScissors), |pose| {
         let (crank, link) =
             ((linkage.shaft - pose.elbow) / linkage.crank_m, (pose.bracket - pose.elbow) / linkage.link_m);
-        Gap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
+        NearestGap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
     });
     let mut zones = alloc::vec![closed, bottom, elbow, scissors];
     let beside = |place: Point, leaf_rad: f64| {
@@ -180,7 +159,7 @@ pub(crate) fn zones(
     for Obstacle { index, place: obstacle } in obstacles {
         let zone = least(linkage, beside, |pose| {
             let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
-            Gap { gap_m: gap_m - half, place }
+            NearestGap { gap_m: gap_m - half, place }
         });
         zones.push(Zone { obstacle: Some(*index as u32), ..zone });
     }
@@ -239,9 +218,9 @@ fn hinge_side(gap: Option<PostGap>) -> Zone {
 /// The grid's step is at most half a degree, so an edge four metres away is placed to some 35 mm and the gap known better than that wherever it
 /// has a turning point.
 /// Where it is worst decides its kind, and that the gap that has to stay free.
-fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Pose) -> Gap) -> Zone {
+fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Pose) -> NearestGap) -> Zone {
     let step = linkage.open_rad / f64::from(INTERVALS);
-    let gaps: Vec<(f64, Gap)> = (0..=INTERVALS)
+    let gaps: Vec<(f64, NearestGap)> = (0..=INTERVALS)
         .map(|index| if index == INTERVALS { linkage.open_rad } else { step * f64::from(index) })
         .map(|leaf_rad| (leaf_rad, gap(&linkage.pose(leaf_rad))))
         .collect();

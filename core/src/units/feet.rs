@@ -1,6 +1,6 @@
 //! Lengths as a US tape shows them.
 
-use super::INCH_M;
+use super::quantity::INCH_M;
 use alloc::{format, string::String};
 
 /// A length in feet, inches and a fraction of an inch: `2'-10 3/8"`, below a foot `10 3/8"`.
@@ -55,7 +55,7 @@ mod tests {
 
     /// What it writes, the reader reads, to within half a step of the grid.
     #[test]
-    fn is_read_back() {
+    fn feet_and_inches_shown_are_read_back() {
         use crate::units::{Quantity, System, read};
         for thousandths in 0..4000 {
             let value_m = f64::from(thousandths) * 0.000_7;

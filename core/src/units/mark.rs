@@ -1,6 +1,7 @@
 //! A length as it is marked with a tape.
 
-use super::{INCH_M, System, feet_inches};
+use super::feet::feet_inches;
+use super::quantity::{INCH_M, System};
 use alloc::{format, string::String};
 use serde::Serialize;
 
@@ -61,7 +62,7 @@ mod tests {
 
     /// 15 3/8 in is 390.525 mm (1 in = 25.4 mm).
     #[test]
-    fn is_written_as_a_tape_reads() {
+    fn mark_is_written_as_a_tape_reads() {
         for (value_m, metric, us) in [
             (0.390_525, "391\u{a0}mm", "1'-3 3/8\""),
             (-0.25, "−250\u{a0}mm", "−9 13/16\""),

@@ -1,6 +1,8 @@
 //! How people spell units.
 
-use super::{CELSIUS, FAHRENHEIT, FOOT_M, INCH_M, MILE_PER_HOUR_M_S, POUND_FORCE_N, POUND_KG, Quantity, Unit};
+use super::quantity::{
+    CELSIUS, FAHRENHEIT, FOOT_M, INCH_M, MILE_PER_HOUR_M_S, POUND_FORCE_N, POUND_KG, Quantity, Unit,
+};
 use crate::STANDARD_GRAVITY_M_S2;
 
 /// Longest spelling that is looked at, once stripped.

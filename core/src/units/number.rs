@@ -1,6 +1,6 @@
 //! Numbers as people write them: either decimal mark, grouped thousands, fractions.
 
-use super::read::{ReadError, ReadErrorCode};
+use super::refusal::{ReadError, ReadErrorCode};
 
 fn refused<T>() -> Result<T, ReadError> {
     Err(ReadError::new(ReadErrorCode::NotANumber))

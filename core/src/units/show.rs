@@ -1,19 +1,9 @@
 //! A value as a person reads it.
 
+use super::quantity::{Quantity, System};
+use super::rounding::Rounding;
 use super::tape::{limit_on_tape, on_tape};
-use super::{Quantity, System};
 use alloc::{format, string::String};
-
-/// Which way a shown number may differ from the exact one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Rounding {
-    /// To the nearest shown digit.
-    Nearest,
-    /// Never above the exact value: for the upper end of a range.
-    Down,
-    /// Never below the exact value: for the lower end of a range.
-    Up,
-}
 
 /// The unit's symbol alone, as it stands beside an input; empty for plain numbers.
 pub fn symbol(quantity: Quantity, system: System) -> &'static str {
@@ -34,11 +24,11 @@ pub fn show_limit(value: f64, quantity: Quantity, system: System, rounding: Roun
 /// may differ from the value by half a step of the tape; the value is not changed by being shown. Empty where it is not finite.
 pub fn entered(value: f64, quantity: Quantity, system: System) -> String {
     let marks = if value.is_finite() { on_tape(value, quantity, system) } else { None };
-    marks.unwrap_or_else(|| bare(value, quantity, system))
+    marks.unwrap_or_else(|| plain_number(value, quantity, system))
 }
 
 /// The number alone, in decimals: six significant digits, so that what is shown is what is meant.
-pub fn bare(value: f64, quantity: Quantity, system: System) -> String {
+pub fn plain_number(value: f64, quantity: Quantity, system: System) -> String {
     let value = quantity.unit(system).of_document(value);
     if !value.is_finite() {
         return String::new();
@@ -149,11 +139,11 @@ mod tests {
 
     #[test]
     fn inputs_show_what_is_meant() {
-        assert_eq!(bare(0.8728, Quantity::ShortLength, System::Metric), "872.8");
-        assert_eq!(bare(1.6, Quantity::Length, System::Metric), "1.6");
-        assert_eq!(bare(-0.25, Quantity::ShortLength, System::Metric), "−250");
+        assert_eq!(plain_number(0.8728, Quantity::ShortLength, System::Metric), "872.8");
+        assert_eq!(plain_number(1.6, Quantity::Length, System::Metric), "1.6");
+        assert_eq!(plain_number(-0.25, Quantity::ShortLength, System::Metric), "−250");
         // 0.8728 m / 0.0254 = 34.362 204… in.
-        assert_eq!(bare(0.8728, Quantity::ShortLength, System::Us), "34.3622");
+        assert_eq!(plain_number(0.8728, Quantity::ShortLength, System::Us), "34.3622");
     }
 
     #[test]

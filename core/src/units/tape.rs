@@ -1,6 +1,8 @@
 //! Lengths in US units wherever a person reads or types one: by the marks of a tape, in decimals only where a tape has no mark near.
 
-use super::{INCH_M, Quantity, Rounding, System, feet_inches};
+use super::feet::feet_inches;
+use super::quantity::{INCH_M, Quantity, System};
+use super::rounding::Rounding;
 use alloc::string::String;
 
 /// Marks to an inch: sixty-fourths below one, sixteenths from there on.

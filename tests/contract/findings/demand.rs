@@ -18,14 +18,14 @@ fn demand_against_the_rating() {
     let (demand, angle) = (peak.shaft_torque_n_m, peak.leaf_deg);
     let over = rated(demand * LESS, 5000.0);
     let values = [("torque", demand), ("limit", demand * LESS), ("leaf_angle", angle)];
-    tells(&over, Code::DemandOverRated, Severity::Stop, &values);
+    tells(&over, Code::DemandOverRated, Severity::Error, &values);
     silent(&over, Code::ReserveBelowRequired);
     let tight = rated(demand, 5000.0);
     silent(&tight, Code::DemandOverRated);
     let values = [("reserve", 1.0), ("limit", 1.5), ("leaf_angle", angle)];
-    tells(&tight, Code::ReserveBelowRequired, Severity::Look, &values);
+    tells(&tight, Code::ReserveBelowRequired, Severity::Warning, &values);
     let values = [("reserve", 1.5 * LESS), ("limit", 1.5), ("leaf_angle", angle)];
-    tells(&rated(1.5 * demand * LESS, 5000.0), Code::ReserveBelowRequired, Severity::Look, &values);
+    tells(&rated(1.5 * demand * LESS, 5000.0), Code::ReserveBelowRequired, Severity::Warning, &values);
     silent(&rated(1.5 * demand * MORE, 5000.0), Code::ReserveBelowRequired);
 }
 
@@ -34,7 +34,7 @@ fn demand_against_the_peak_torque() {
     let peak = planned(&job()).peak;
     let (demand, angle) = (peak.shaft_torque_n_m, peak.leaf_deg);
     let values = [("torque", demand), ("limit", demand * LESS), ("leaf_angle", angle)];
-    tells(&rated(400.0, demand * LESS), Code::DemandOverPeak, Severity::Stop, &values);
+    tells(&rated(400.0, demand * LESS), Code::DemandOverPeak, Severity::Error, &values);
     silent(&rated(400.0, demand), Code::DemandOverPeak);
     silent(&rated(400.0, demand * MORE), Code::DemandOverPeak);
 }
@@ -43,12 +43,12 @@ fn demand_against_the_peak_torque() {
 #[test]
 fn dead_points_at_either_end() {
     let closed = straight();
-    tells(&closed, Code::DeadPointClosed, Severity::Note, &[]);
+    tells(&closed, Code::DeadPointClosed, Severity::Info, &[]);
     silent(&closed, Code::DeadPointOpen);
     let mut open = closed.clone();
     open["arm"] = json!({ "shaft_x_m": 0.43, "shaft_y_m": -0.3, "bracket_u_m": 0.9, "bracket_v_m": -0.08, "crank_m": 0.75,
         "link_m": 0.5, "elbow": "right" });
-    tells(&open, Code::DeadPointOpen, Severity::Look, &[]);
+    tells(&open, Code::DeadPointOpen, Severity::Warning, &[]);
     silent(&open, Code::DeadPointClosed);
     for code in [Code::DeadPointClosed, Code::DeadPointOpen] {
         silent(&job(), code);
@@ -73,7 +73,7 @@ fn transmission_below_thirty_degrees() {
             }
             told += 1;
             let finding = super::found(&job, Code::TransmissionLow).expect("below thirty");
-            assert_eq!(finding.severity, Severity::Look);
+            assert_eq!(finding.severity, Severity::Warning);
             let value = |index: usize| (finding.values[index].name, finding.values[index].value);
             assert_eq!((value(0).0, value(1), value(2).0), ("transmission", ("limit", 30.0), "leaf_angle"));
             assert!((value(0).1 - transmission).abs() < 1e-6, "{} {transmission}", value(0).1);
@@ -89,7 +89,7 @@ fn transmission_below_thirty_degrees() {
 fn the_leaf_drives_the_shaft() {
     let overrun = planned(&job()).overrun.expect("the wind drives it");
     let values = [("torque", overrun.shaft_torque_n_m), ("leaf_angle", overrun.leaf_deg)];
-    tells(&job(), Code::LeafDrivesShaft, Severity::Note, &values);
+    tells(&job(), Code::LeafDrivesShaft, Severity::Info, &values);
     let mut calm = job();
     calm["wind"]["speed_m_s"] = json!(0);
     assert!(planned(&calm).overrun.is_none());
@@ -115,7 +115,7 @@ fn only_high_friction_is_too_much() {
         match code {
             Some(Code::BandOverRated) => {
                 let values = [("torque", band.high), ("limit", rated)];
-                tells(&job, Code::BandOverRated, Severity::Look, &values);
+                tells(&job, Code::BandOverRated, Severity::Warning, &values);
                 silent(&job, Code::DemandOverRated);
             }
             Some(_) => {

@@ -36,16 +36,16 @@ fn start_and_inertia_against_the_ratings() {
         };
         let values = |limit: f64| [("torque", torque), ("limit", limit), ("leaf_angle", angle)];
         let over = rate(steady, Some(torque * LESS));
-        tells(&over, Code::MotionOverPeak, Severity::Stop, &values(torque * LESS));
+        tells(&over, Code::MotionOverPeak, Severity::Error, &values(torque * LESS));
         silent(&over, Code::MotionOverRated);
         for peak in [Some(torque), Some(torque * MORE), None] {
             let job = rate(torque * LESS, peak);
             silent(&job, Code::MotionOverPeak);
-            tells(&job, Code::MotionOverRated, Severity::Look, &values(torque * LESS));
+            tells(&job, Code::MotionOverRated, Severity::Warning, &values(torque * LESS));
         }
         silent(&rate(torque, None), Code::MotionOverRated);
         // Where the steady demand is over the rating already, that is what is told.
-        tells(&rate(steady, None), Code::MotionOverRated, Severity::Look, &values(steady));
+        tells(&rate(steady, None), Code::MotionOverRated, Severity::Warning, &values(steady));
         let job = rate(steady * LESS, None);
         silent(&job, Code::MotionOverRated);
         assert!(found(&job, Code::DemandOverRated).is_some());
@@ -67,7 +67,7 @@ fn ramps_longer_than_the_way() {
     silent(&ramps(just * (1.0 - 1e-6)), Code::RampsTooLong);
     for seconds in [just * (1.0 + 1e-6), 2.0 * just] {
         let values = [("speed", (20.0 / seconds * travel).sqrt()), ("limit", 20.0)];
-        tells(&ramps(seconds), Code::RampsTooLong, Severity::Note, &values);
+        tells(&ramps(seconds), Code::RampsTooLong, Severity::Info, &values);
     }
 }
 
@@ -83,7 +83,7 @@ fn a_leaf_let_go_runs_on() {
         job["hinges"] = measured(pull, pull);
         job["lean"] = json!({ "angle_deg": angle, "downhill_deg": downhill });
         match told {
-            true => tells(&job, Code::CoastRunsOn, Severity::Look, &[]),
+            true => tells(&job, Code::CoastRunsOn, Severity::Warning, &[]),
             false => silent(&job, Code::CoastRunsOn),
         }
     }
@@ -98,7 +98,12 @@ fn by_hand_the_leaf_is_heavy() {
     job["hinges"] = measured(225.0, 225.0);
     silent(&job, Code::HandForceHigh);
     job["hinges"] = measured(225.0 * MORE, 225.0 * MORE);
-    tells(&job, Code::HandForceHigh, Severity::Look, &[("force", 150.0 * MORE), ("limit", 150.0), ("leaf_angle", 0.0)]);
+    tells(
+        &job,
+        Code::HandForceHigh,
+        Severity::Warning,
+        &[("force", 150.0 * MORE), ("limit", 150.0), ("leaf_angle", 0.0)],
+    );
 }
 
 /// Whatever becomes of a driven run, it is told by its own name and where and when.
@@ -128,7 +133,7 @@ fn a_motor_that_does_not_arrive() {
                 for (index, code) in all.into_iter().enumerate() {
                     if place == Some(index) {
                         let values = [("leaf_angle", run.leaf_deg), ("time", run.time_s)];
-                        tells(&job, code, Severity::Stop, &values);
+                        tells(&job, code, Severity::Error, &values);
                         seen.push(code);
                     } else {
                         silent(&job, code);
@@ -152,12 +157,12 @@ fn cycles_against_the_rating() {
     let asked = |hour: u32, day: u32| json!({ "cycles_per_hour": hour, "rated_cycles_per_hour": 20, "cycles_per_day": day, "rated_cycles_per_day": 100 });
     silent(&duty(asked(20, 100)), Code::DutyExceeded);
     for (hour, day, share) in [(21, 100, 1.05), (20, 101, 1.01), (22, 130, 1.3), (30, 130, 1.5)] {
-        tells(&duty(asked(hour, day)), Code::DutyExceeded, Severity::Look, &[("share", share)]);
+        tells(&duty(asked(hour, day)), Code::DutyExceeded, Severity::Warning, &[("share", share)]);
     }
     tells(
         &duty(json!({ "cycles_per_day": 3, "rated_cycles_per_day": 2 })),
         Code::DutyExceeded,
-        Severity::Look,
+        Severity::Warning,
         &[("share", 1.5)],
     );
     silent(&duty(json!({ "cycles_per_day": 300 })), Code::DutyExceeded);
@@ -167,5 +172,5 @@ fn cycles_against_the_rating() {
     let room = (3600.0 / cycle_s).floor();
     silent(&duty(json!({ "cycles_per_hour": room })), Code::DutyNoTime);
     let values = [("share", (room + 1.0) * cycle_s / 3600.0)];
-    tells(&duty(json!({ "cycles_per_hour": room + 1.0 })), Code::DutyNoTime, Severity::Stop, &values);
+    tells(&duty(json!({ "cycles_per_hour": room + 1.0 })), Code::DutyNoTime, Severity::Error, &values);
 }

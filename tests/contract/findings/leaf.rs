@@ -26,7 +26,7 @@ fn pulls_that_differ_without_a_lean() {
         match told {
             true => {
                 let values = [("bias_moment", open - close), ("lean_moment", 0.0)];
-                tells(&job, Code::PullBiasAgainstLean, Severity::Look, &values);
+                tells(&job, Code::PullBiasAgainstLean, Severity::Warning, &values);
             }
             false => silent(&job, Code::PullBiasAgainstLean),
         }
@@ -46,7 +46,7 @@ fn a_lean_explains_pulls_that_differ() {
         match told {
             true => {
                 let values = [("bias_moment", lean + unexplained), ("lean_moment", lean)];
-                tells(&job, Code::PullBiasAgainstLean, Severity::Look, &values);
+                tells(&job, Code::PullBiasAgainstLean, Severity::Warning, &values);
             }
             false => silent(&job, Code::PullBiasAgainstLean),
         }
@@ -54,7 +54,7 @@ fn a_lean_explains_pulls_that_differ() {
     // Leaning towards open it helps, and the same pulls contradict it.
     let (open, close) = pulls(lean);
     let values = [("bias_moment", lean), ("lean_moment", -lean)];
-    tells(&pulled(open, close, towards(90.0)), Code::PullBiasAgainstLean, Severity::Look, &values);
+    tells(&pulled(open, close, towards(90.0)), Code::PullBiasAgainstLean, Severity::Warning, &values);
 }
 
 /// 1.9 m² of 3.2 by 1.6 m are 0.371 solid; a tenth either way is let pass, for the working wind and for the storm.
@@ -72,7 +72,7 @@ fn a_typed_solidity_is_held_against_the_leaf() {
         for typed in [0.8, own + 0.1 * MORE, own - 0.1 * MORE] {
             let values = [("solidity", typed), ("leaf_solidity", own)];
             let shape = if typed < 0.7 { open(typed) } else { json!({ "kind": "asce7_wall", "solidity": typed }) };
-            tells(&at(block, shape), code, Severity::Look, &values);
+            tells(&at(block, shape), code, Severity::Warning, &values);
         }
         for typed in [own, own + 0.1 * LESS, own - 0.1 * LESS] {
             silent(&at(block, open(typed)), code);
@@ -93,7 +93,7 @@ fn a_lean_moves_a_free_leaf() {
         let lean = json!({ "angle_deg": 1.0, "downhill_deg": downhill });
         let drifts = pulled(0.5 * moment * LESS, 0.5 * moment * LESS, lean.clone());
         let values = [("lean_moment", moment), ("limit", moment * LESS), ("leaf_angle", folded)];
-        tells(&drifts, Code::LeanDrift, Severity::Look, &values);
+        tells(&drifts, Code::LeanDrift, Severity::Warning, &values);
         silent(&pulled(0.5 * moment * MORE, 0.5 * moment * MORE, lean), Code::LeanDrift);
     }
     // Without lean and without friction nothing moves it.
@@ -107,7 +107,7 @@ fn wind_at_strength_level() {
         job["wind"]["speed_m_s"] = Value::Null;
         job["wind"]["from"] = json!({ "kind": "asce7", "edition": "7-16", "level": level, "exposure": "C", "speed_m_s": 20, "height_m": 2 });
         match told {
-            true => tells(&job, Code::WindAtStrengthLevel, Severity::Look, &[]),
+            true => tells(&job, Code::WindAtStrengthLevel, Severity::Warning, &[]),
             false => silent(&job, Code::WindAtStrengthLevel),
         }
     }
@@ -124,7 +124,7 @@ fn the_leaf_touches_the_ground() {
         job
     };
     let values = [("gap", 0.5 * rise - rise), ("leaf_angle", 30.0)];
-    tells(&ground(0.5 * rise), Code::GroundTouches, Severity::Look, &values);
+    tells(&ground(0.5 * rise), Code::GroundTouches, Severity::Warning, &values);
     silent(&ground(rise * MORE), Code::GroundTouches);
 }
 
@@ -141,7 +141,7 @@ fn the_bracket_rises_more_than_the_joints_allow() {
         job
     };
     let values = [("rise", rise), ("limit", rise * LESS)];
-    tells(&allowed(rise * LESS), Code::BracketRise, Severity::Look, &values);
+    tells(&allowed(rise * LESS), Code::BracketRise, Severity::Warning, &values);
     silent(&allowed(rise * MORE), Code::BracketRise);
     let exactly = planned(&allowed(1.0)).ground.expect("the ground is said").bracket_rise_m;
     silent(&allowed(exactly), Code::BracketRise);

@@ -65,7 +65,7 @@ fn the_most_severe_come_first() {
     job["operator"]["peak_torque_n_m"] = json!(60);
     job["lean"] = json!({ "angle_deg": 5, "downhill_deg": 0 });
     let severities: Vec<Severity> = planned(&job).findings.iter().map(|finding| finding.severity).collect();
-    for wanted in [Severity::Stop, Severity::Look, Severity::Note] {
+    for wanted in [Severity::Error, Severity::Warning, Severity::Info] {
         assert!(severities.contains(&wanted), "{wanted:?} in {severities:?}");
     }
     assert!(severities.is_sorted(), "{severities:?}");

@@ -14,11 +14,11 @@ fn contact(contact: Value) -> Value {
 #[test]
 fn forces_against_their_limits() {
     let person = planned(&contact(json!({}))).person.expect("asked for");
-    tells(&contact(json!({})), Code::ForceMustBeMeasured, Severity::Note, &[]);
+    tells(&contact(json!({})), Code::ForceMustBeMeasured, Severity::Info, &[]);
     silent(&job(), Code::ForceMustBeMeasured);
     let push = person.edge_push_n;
     let values = [("force", push), ("limit", push * LESS), ("leaf_angle", person.edge_push_leaf_deg), ("time", 0.75)];
-    tells(&contact(json!({ "static_limit_n": push * LESS })), Code::PushOverLimit, Severity::Look, &values);
+    tells(&contact(json!({ "static_limit_n": push * LESS })), Code::PushOverLimit, Severity::Warning, &values);
     for limit in [push, push * MORE] {
         silent(&contact(json!({ "static_limit_n": limit })), Code::PushOverLimit);
     }
@@ -44,12 +44,12 @@ fn forces_against_their_limits() {
     let impact = hardest.impact_n.expect("it moves");
     let values = told(hardest, impact * LESS, hardest.gap_m.expect("a gap"));
     let over = json!({ "dynamic_limit_n": impact * LESS });
-    tells(&contact(over.clone()), Code::ImpactOverLimit, Severity::Look, &values);
+    tells(&contact(over.clone()), Code::ImpactOverLimit, Severity::Warning, &values);
     // A safety edge that gives more than enough is one way to act on it, and takes nothing away.
     tells(
         &contact(json!({ "dynamic_limit_n": impact * LESS, "edge_travel_m": 0.5 })),
         Code::ImpactOverLimit,
-        Severity::Look,
+        Severity::Warning,
         &values,
     );
     for limit in [impact, impact * MORE] {
@@ -61,7 +61,7 @@ fn forces_against_their_limits() {
     tells(
         &contact(json!({ "dynamic_limit_n": 5000 })),
         Code::ImpactOverWideLimit,
-        Severity::Look,
+        Severity::Warning,
         &told(wide, 1400.0, 0.5),
     );
     let mut soft = contact(json!({ "stiffness_n_per_m": 5e5 * (1400.0 * LESS / blow).powi(2) }));
@@ -108,7 +108,7 @@ fn a_drive_that_lets_go_too_late() {
         silent(&contact(json!({ "response_s": response })), Code::ResponseTooLong);
     }
     let values = [("time", 0.75 * MORE), ("limit", 0.75)];
-    tells(&contact(json!({ "response_s": 0.75 * MORE })), Code::ResponseTooLong, Severity::Look, &values);
+    tells(&contact(json!({ "response_s": 0.75 * MORE })), Code::ResponseTooLong, Severity::Warning, &values);
 }
 
 #[test]
@@ -116,7 +116,7 @@ fn the_edge_gives_too_little() {
     let needed = planned(&contact(json!({}))).person.and_then(|person| person.edge_travel_m).expect("it moves");
     let edge = |travel: f64| contact(json!({ "edge_travel_m": travel }));
     let values = [("needed", needed), ("limit", needed * LESS)];
-    tells(&edge(needed * LESS), Code::EdgeTravelShort, Severity::Look, &values);
+    tells(&edge(needed * LESS), Code::EdgeTravelShort, Severity::Warning, &values);
     for travel in [needed, needed * MORE] {
         silent(&edge(travel), Code::EdgeTravelShort);
     }
@@ -141,10 +141,10 @@ fn what_is_not_said_of_the_site() {
         for answer in [json!(false), Value::Null] {
             let mut site = site(known.clone());
             site["site"][key] = answer;
-            tells(&site, code, Severity::Look, &[]);
+            tells(&site, code, Severity::Warning, &[]);
         }
     }
-    tells(&site(json!({ "public": null })), Code::ClassUndecided, Severity::Look, &[]);
+    tells(&site(json!({ "public": null })), Code::ClassUndecided, Severity::Warning, &[]);
 }
 
 /// Two independent means in each direction where a zone exists (UL 325, from memory); one that is not monitored does not count.
@@ -155,7 +155,7 @@ fn means_are_counted_each_way() {
     for (count, code) in none.iter().zip([Code::MeansMissingOpening, Code::MeansMissingClosing]) {
         assert!(count.wanted > 0);
         let values = [("wanted", f64::from(count.wanted)), ("counted", 0.0)];
-        tells(&means(json!([])), code, Severity::Look, &values);
+        tells(&means(json!([])), code, Severity::Warning, &values);
     }
     let sensor = |kind: &str, direction: &str| json!({ "kind": kind, "direction": direction, "monitored": true });
     let closing = means(json!([sensor("non_contact", "close"), sensor("contact", "close")]));
@@ -164,7 +164,7 @@ fn means_are_counted_each_way() {
     assert_eq!((counted[1].counted, counted[1].wanted), (2, 2), "just as many as are wanted");
     silent(&closing, Code::MeansMissingClosing);
     let values = [("wanted", f64::from(counted[0].wanted)), ("counted", 0.0)];
-    tells(&closing, Code::MeansMissingOpening, Severity::Look, &values);
+    tells(&closing, Code::MeansMissingOpening, Severity::Warning, &values);
 }
 
 #[test]
@@ -185,8 +185,8 @@ fn zones_that_nothing_reaches() {
     silent(&means(&all), Code::ZonesUnreached);
     let unreached = planned(&means(&[])).entrapment.expect("a site").unreached;
     assert!(unreached.len() >= 3, "{unreached:?}");
-    tells(&means(&[]), Code::ZonesUnreached, Severity::Look, &[("count", unreached.len() as f64)]);
-    tells(&means(&all[1..]), Code::ZonesUnreached, Severity::Look, &[("count", 1.0)]);
+    tells(&means(&[]), Code::ZonesUnreached, Severity::Warning, &[("count", unreached.len() as f64)]);
+    tells(&means(&all[1..]), Code::ZonesUnreached, Severity::Warning, &[("count", 1.0)]);
 }
 
 /// A strip on the leaf's edge senses what it is said to; 0.5 m short of the edge, and only 10 mm wide, it misses.
@@ -208,13 +208,13 @@ fn a_sensor_that_misses_its_zone() {
         .find(|zone| zone.kind == pintle_core::ZoneKind::LeadingEdgeClosing)
         .expect("it is there");
     let values = [("count", 1.0), ("gap", own.gap_m)];
-    tells(&short, Code::SensorsMissZones, Severity::Look, &values);
+    tells(&short, Code::SensorsMissZones, Severity::Warning, &values);
     // Two that are missed: the widest gap is told.
     let both = strip(2.7, json!(["leading_edge_closing", "hinge_side"]));
     let of = |kind: pintle_core::ZoneKind| {
         sensors[0].zones.iter().find(|zone| zone.kind == kind).map_or(0.0, |zone| zone.gap_m)
     };
     let widest = of(pintle_core::ZoneKind::LeadingEdgeClosing).max(of(pintle_core::ZoneKind::HingeSide));
-    tells(&both, Code::SensorsMissZones, Severity::Look, &[("count", 2.0), ("gap", widest)]);
+    tells(&both, Code::SensorsMissZones, Severity::Warning, &[("count", 2.0), ("gap", widest)]);
     silent(&strip(2.7, Value::Null), Code::SensorsMissZones);
 }

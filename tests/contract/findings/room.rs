@@ -32,7 +32,10 @@ fn the_arm_near_something() {
                 let finding = super::found(&job, Code::ArmCrushes).expect("near");
                 let values: Vec<_> = finding.values.iter().map(|value| (value.name, value.value)).collect();
                 assert!((values[0].1 - gap).abs() < 1e-12 && values[0].0 == "gap");
-                assert_eq!((values[1], values[2].0, finding.severity), (("limit", 0.12), "leaf_angle", Severity::Look));
+                assert_eq!(
+                    (values[1], values[2].0, finding.severity),
+                    (("limit", 0.12), "leaf_angle", Severity::Warning)
+                );
             }
             false => silent(&job, Code::ArmCrushes),
         }
@@ -43,13 +46,13 @@ fn the_arm_near_something() {
     let finding = super::found(&hit, Code::ArmHits).expect("in the way");
     assert_eq!(
         (finding.severity, finding.values[0].name, finding.values[1].name),
-        (Severity::Stop, "overlap", "leaf_angle")
+        (Severity::Error, "overlap", "leaf_angle")
     );
     assert!((finding.values[0].value - 0.01).abs() < 1e-12);
     // Exactly touching is no overlap, and crushes. An arm without width on the stone touches it without a rounding.
     let touching = with(json!({ "obstacles": [stone(-0.3, 0.43)] }));
     silent(&touching, Code::ArmHits);
-    tells(&touching, Code::ArmCrushes, Severity::Look, &[("gap", 0.0), ("limit", 0.12), ("leaf_angle", 0.0)]);
+    tells(&touching, Code::ArmCrushes, Severity::Warning, &[("gap", 0.0), ("limit", 0.12), ("leaf_angle", 0.0)]);
 }
 
 /// Closed, the elbow is 0.22 m from the gate line, and nearer to no face than the straight arm lets it.
@@ -59,8 +62,9 @@ fn the_elbow_near_the_leaf() {
     // The shaft end of the crank comes nearest once the leaf is open: how near is asked of the plan's own clearances, the limit is not.
     let nearest = |job: &Value| {
         let gaps = planned(job).clearances.expect("said").gaps;
-        let elbow =
-            gaps.iter().filter(|gap| gap.against == pintle_core::Against::Leaf && gap.part != pintle_core::Part::Link);
+        let elbow = gaps
+            .iter()
+            .filter(|gap| gap.against == pintle_core::Against::Leaf && gap.part != pintle_core::MovingPart::Link);
         elbow
             .map(|gap| (gap.least_m, gap.leaf_deg))
             .fold((f64::MAX, 0.0), |one, other| if other.0 < one.0 { other } else { one })
@@ -70,7 +74,7 @@ fn the_elbow_near_the_leaf() {
     assert!(bare > 0.13, "{bare}");
     let job = faced(0.0, bare - 0.12 * LESS);
     let (gap, angle) = nearest(&job);
-    tells(&job, Code::ElbowNearsLeaf, Severity::Look, &[("gap", gap), ("limit", 0.12), ("leaf_angle", angle)]);
+    tells(&job, Code::ElbowNearsLeaf, Severity::Warning, &[("gap", gap), ("limit", 0.12), ("leaf_angle", angle)]);
     assert!((gap - 0.12 * LESS).abs() < 1e-12);
     silent(&faced(0.0, bare - 0.12 * MORE), Code::ElbowNearsLeaf);
     for code in [Code::ArmHitsLeaf, Code::LeafHits] {
@@ -78,7 +82,7 @@ fn the_elbow_near_the_leaf() {
     }
     let hit = faced(0.0, bare + 0.01);
     let (gap, angle) = nearest(&hit);
-    tells(&hit, Code::ArmHitsLeaf, Severity::Stop, &[("overlap", -gap), ("leaf_angle", angle)]);
+    tells(&hit, Code::ArmHitsLeaf, Severity::Error, &[("overlap", -gap), ("leaf_angle", angle)]);
     assert!((gap + 0.01).abs() < 1e-12);
     silent(&hit, Code::ElbowNearsLeaf);
 }
@@ -90,7 +94,7 @@ fn the_deeper_of_link_and_elbow() {
     let elbow = |job: &Value| {
         let gaps = planned(job).clearances.expect("said").gaps;
         let to_leaf = gaps.into_iter().filter(|gap| gap.against == pintle_core::Against::Leaf);
-        to_leaf.filter(|gap| gap.part != pintle_core::Part::Link).map(|gap| gap.least_m).fold(f64::MAX, f64::min)
+        to_leaf.filter(|gap| gap.part != pintle_core::MovingPart::Link).map(|gap| gap.least_m).fold(f64::MAX, f64::min)
     };
     let overlap = |job: &Value| super::found(job, Code::ArmHitsLeaf).expect("it is in the leaf").values[0].value;
     let bare = elbow(&faced(0.0));
@@ -110,7 +114,7 @@ fn the_deeper_of_link_and_elbow() {
 fn the_link_in_the_leaf() {
     let job = with(json!({ "front_m": 0.1 }));
     let finding = super::found(&job, Code::ArmHitsLeaf).expect("the pin is inside the leaf");
-    assert_eq!(finding.severity, Severity::Stop);
+    assert_eq!(finding.severity, Severity::Error);
     assert!(finding.values[0].value >= 0.02 - 1e-12, "{:?}", finding.values);
     silent(&with(json!({ "front_m": 0.07 })), Code::ArmHitsLeaf);
 }
@@ -123,24 +127,24 @@ fn room_behind_the_open_leaf() {
     // 406 mm of room, or within 102 mm of the hinge's centre line (ASTM F2200, from memory).
     let small = |gap: f64| [("gap", gap), ("limit", 0.406)];
     let at = |gap: f64| room(vec![wall(-0.05 - gap, 2.0)]);
-    tells(&at(0.406 * LESS), Code::OpenGapSmall, Severity::Look, &small(0.406 * LESS));
+    tells(&at(0.406 * LESS), Code::OpenGapSmall, Severity::Warning, &small(0.406 * LESS));
     silent(&at(0.406 * MORE), Code::OpenGapSmall);
-    tells(&at(0.0), Code::OpenGapSmall, Severity::Look, &small(0.0));
+    tells(&at(0.0), Code::OpenGapSmall, Severity::Warning, &small(0.0));
     silent(&at(-0.01), Code::OpenGapSmall);
     // Covered by what the leaf is hung on.
     silent(&room(vec![wall(-0.25, 0.102)]), Code::OpenGapSmall);
-    tells(&room(vec![wall(-0.25, 0.102 * MORE)]), Code::OpenGapSmall, Severity::Look, &small(0.2));
+    tells(&room(vec![wall(-0.25, 0.102 * MORE)]), Code::OpenGapSmall, Severity::Warning, &small(0.2));
     // Of several the smallest is told.
     tells(
         &room(vec![wall(-0.25, 2.0), wall(-0.15, 1.5), wall(-0.35, 2.5)]),
         Code::OpenGapSmall,
-        Severity::Look,
+        Severity::Warning,
         &small(0.1),
     );
     // What stands beyond the leaf's end is not behind it; what the leaf meets is told with its depth.
     silent(&room(vec![json!({ "x_m": [-3.0, -0.2], "y_m": [3.3, 4.0] })]), Code::OpenGapSmall);
     let hit = super::found(&at(-0.02), Code::LeafHits).expect("into the wall");
-    assert_eq!((hit.severity, hit.values[0].name, hit.values[1].name), (Severity::Stop, "overlap", "leaf_angle"));
+    assert_eq!((hit.severity, hit.values[0].name, hit.values[1].name), (Severity::Error, "overlap", "leaf_angle"));
     assert!((hit.values[0].value - 0.02).abs() < 1e-9 && (hit.values[1].value - 90.0).abs() < 1e-6, "{hit:?}");
     // A kerb along the back of the closed leaf is touched there and left as it opens.
     silent(&room(vec![json!({ "x_m": [1.0, 2.0], "y_m": [-1.0, 0.0] })]), Code::LeafHits);
@@ -160,7 +164,7 @@ fn the_gap_at_the_hinge() {
     // Open, the heel has turned away and the post is as far as the face, at −0.05.
     for gap in [0.025 * LESS, 0.01, 0.0005] {
         let finding = super::found(&post(gap, 0.1), Code::HingeGapCloses).expect("it closes below 25 mm");
-        assert_eq!(finding.severity, Severity::Look);
+        assert_eq!(finding.severity, Severity::Warning);
         let told: Vec<_> = finding.values.iter().map(|value| (value.name, value.value)).collect();
         for (told, expected) in
             told.iter().zip([("widest", reach + gap - 0.05), ("gap", gap), ("limit", 0.025), ("leaf_angle", angle)])
@@ -198,9 +202,12 @@ fn what_a_tape_error_costs() {
     {
         job["operator"]["rated_torque_n_m"] = json!(rated);
         match told {
-            true => {
-                tells(&job, Code::TapeErrorCosts, Severity::Look, &[("error", 0.003), ("reserve", rated / worst_n_m)])
-            }
+            true => tells(
+                &job,
+                Code::TapeErrorCosts,
+                Severity::Warning,
+                &[("error", 0.003), ("reserve", rated / worst_n_m)],
+            ),
             false => silent(&job, Code::TapeErrorCosts),
         }
     }
@@ -210,7 +217,7 @@ fn what_a_tape_error_costs() {
 fn what_was_built_and_does_not_work() {
     let mut job = straight();
     job["as_built"] = json!({ "link_m": 0.49 });
-    tells(&job, Code::BuiltBroken, Severity::Stop, &[]);
+    tells(&job, Code::BuiltBroken, Severity::Error, &[]);
     job["as_built"] = json!({ "link_m": 0.51 });
     silent(&job, Code::BuiltBroken);
 }
@@ -231,7 +238,7 @@ fn tape_errors_that_break_the_arm() {
     let mut job = straight();
     job["arm"]["link_m"] = json!(0.5005);
     job["tape"] = json!({ "error_m": error });
-    tells(&job, Code::TapeErrorBreaks, Severity::Stop, &[("count", broken as f64), ("error", error)]);
+    tells(&job, Code::TapeErrorBreaks, Severity::Error, &[("count", broken as f64), ("error", error)]);
     // A bent arm bears it.
     job["arm"]["link_m"] = json!(0.56);
     silent(&job, Code::TapeErrorBreaks);

@@ -45,13 +45,13 @@ pub fn entered(
 }
 
 /// The number alone, in decimals: `"872.8"`.
-#[wasm_bindgen]
-pub fn bare(
+#[wasm_bindgen(js_name = bare)]
+pub fn plain_number(
     value: f64,
     #[wasm_bindgen(unchecked_param_type = "Quantity")] quantity: JsValue,
     #[wasm_bindgen(unchecked_param_type = "System")] system: JsValue,
 ) -> Result<String, JsValue> {
-    Ok(units::bare(value, self::quantity(quantity)?, self::system(system)?))
+    Ok(units::plain_number(value, self::quantity(quantity)?, self::system(system)?))
 }
 
 /// A length in feet, inches and a fraction of an inch: `2'-10 3/8"`, rounded to `1/denominator` inch before it is split;

@@ -10,9 +10,9 @@ mod links;
 mod setout;
 
 pub use calculation::Calculation;
-pub use functions::{bare, feet_inches, fields, mark, read, show, show_limit, unit, version};
+pub use functions::{feet_inches, fields, mark, plain_number, read, show, show_limit, unit, version};
 pub use links::{open_job, pack, qr, unpack};
-pub use setout::{PadView, Pads, clearances, front, limit_names, set_out, weigh};
+pub use setout::{PadView, Pads, clearances, evaluate, limit_names, pareto_front, set_out};
 
 use wasm_bindgen::prelude::wasm_bindgen;
 

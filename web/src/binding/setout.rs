@@ -1,6 +1,6 @@
 //! Where to stand the operator: the search and the map for the worker, the map's picture for the page.
 
-use pintle_core::{Aim, Arm, CheckedJob, Document, Elbow, Model, PadMap};
+use pintle_core::{Aim, Allowed, Arm, CheckedJob, Document, Elbow, Example, Fault, FaultCode, Invalid, Model, PadMap};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
@@ -21,9 +21,9 @@ pub fn set_out(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Re
 }
 
 /// The figures of the job's own arm on the site of its block; `null` where it does not work. Throws `Invalid`.
-#[wasm_bindgen(unchecked_return_type = "Stand | null")]
-pub fn weigh(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
-    encode(&pintle_core::weigh(&read(job)?).map_err(|invalid| thrown(&invalid))?)
+#[wasm_bindgen(js_name = weigh, unchecked_return_type = "Stand | null")]
+pub fn evaluate(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
+    encode(&pintle_core::evaluate(&read(job)?).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// The clearances of the job's own arm beside what its `setout` block keeps out of; before the job says anything of the room the leaf is a line,
@@ -34,20 +34,33 @@ pub fn clearances(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) ->
     encode(&model.clearances_of_search())
 }
 
+/// The other aims of a front, by the words of documents.
+const AIMS: [(&str, Aim); 3] = [
+    ("least_link_force", Aim::LeastLinkForce),
+    ("least_shaft_travel", Aim::LeastShaftTravel),
+    ("nearest_place", Aim::NearestPlace),
+];
+
+/// The aim of a word, or a fault that names those there are.
+fn aim_of(word: &str) -> Result<Aim, Invalid> {
+    let known = AIMS.iter().find(|(name, _)| *name == word).map(|(_, aim)| *aim);
+    known.ok_or_else(|| {
+        let allowed = Some(Allowed::OneOf { names: AIMS.map(|(name, _)| name).to_vec() });
+        let (found, example) = (Some(format!("\"{word}\"")), Some(Example::Text(AIMS[0].0)));
+        Invalid { errors: vec![Fault { found, allowed, example, ..Fault::new("aim", FaultCode::NotOneOf) }] }
+    })
+}
+
 /// Set-outs between least shaft torque and another aim (`"least_link_force"`, `"least_shaft_travel"`, `"nearest_place"`), at most `points`.
-#[wasm_bindgen(unchecked_return_type = "Stand[]")]
-pub fn front(
+/// Throws `Invalid`, of an aim that is none of these, too.
+#[wasm_bindgen(js_name = front, unchecked_return_type = "Stand[]")]
+pub fn pareto_front(
     #[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue,
     aim: &str,
     points: usize,
 ) -> Result<JsValue, JsValue> {
-    let aim = match aim {
-        "least_link_force" => Aim::LeastLinkForce,
-        "nearest_place" => Aim::NearestPlace,
-        _ => Aim::LeastShaftTravel,
-    };
-    let job = read(job)?;
-    encode(&pintle_core::front(&job, aim, points).map_err(|invalid| thrown(&invalid))?)
+    let (job, aim) = (read(job)?, aim_of(aim).map_err(|invalid| thrown(&invalid))?);
+    encode(&pintle_core::pareto_front(&job, aim, points).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// A map being made, in the worker. Free it when it is done or given up.
@@ -133,13 +146,8 @@ impl PadView {
 
     /// Draws the arm of the place looked at: shaft x and y, bracket u and v, crank, link, m, and whether its elbow is left. None for an empty list.
     pub fn mark_arm(&mut self, lengths: &[f64], left: bool) {
-        self.picture.mark_arm(match *lengths {
-            [shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m] => {
-                let elbow = if left { Elbow::Left } else { Elbow::Right };
-                Some(Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow })
-            }
-            _ => None,
-        });
+        let elbow = if left { Elbow::Left } else { Elbow::Right };
+        self.picture.mark_arm(lengths.try_into().ok().map(|lengths_m| Arm::of_lengths_m(lengths_m, elbow)));
     }
 
     /// Where the shaft stands at a column and row: along and square to the closed leaf, from the hinge axis, m.

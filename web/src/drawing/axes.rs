@@ -7,7 +7,7 @@ use kurbo::{Affine, Point, Rect};
 use super::backend::width_em;
 use super::pen::{Dash, Ink, Pen};
 use super::place::Places;
-use super::sheet::Sheet;
+use super::surface::Surface;
 use super::ticks::{self, Ticks};
 
 /// Axes with 0 at the left.
@@ -18,7 +18,7 @@ pub struct Axes {
     /// The level axis' last value, in the document's unit; its first is 0.
     most: f64,
     /// From the document's values to px.
-    pub to_sheet: Affine,
+    pub to_surface: Affine,
     /// Ticks along the level axis, in the document's unit.
     pub across: Ticks,
     /// Ticks along the upright axis, in the unit shown.
@@ -44,13 +44,13 @@ impl Axes {
     /// Lays `across` from 0 to a most value and `low` to `high` upwards into a plot.
     pub fn new(plot: Rect, most: f64, (low, high): (f64, f64), across: Ticks, up: Ticks, unit: f64) -> Axes {
         let scale = (plot.width() / most, plot.height() / (high - low));
-        let to_sheet = Affine::new([scale.0, 0.0, 0.0, -scale.1, plot.x0, plot.y1 + low * scale.1]);
-        Axes { plot, most, to_sheet, across, up, unit }
+        let to_surface = Affine::new([scale.0, 0.0, 0.0, -scale.1, plot.x0, plot.y1 + low * scale.1]);
+        Axes { plot, most, to_surface, across, up, unit }
     }
 
-    /// Where a value lies on the sheet.
+    /// Where a value lies on the surface.
     pub fn at(&self, across: f64, up: f64) -> Point {
-        self.to_sheet * Point::new(across, up)
+        self.to_surface * Point::new(across, up)
     }
 
     /// The level axis' value under a px, held inside the axis.
@@ -59,41 +59,41 @@ impl Axes {
     }
 
     /// Grid, axes, ticks and a line at 0; numbers along the level axis with a sign behind each, where one is given.
-    pub fn draw(&self, sheet: &mut Sheet<'_>, sign: Option<&str>) {
+    pub fn draw(&self, surface: &mut Surface<'_>, sign: Option<&str>) {
         let plot = self.plot;
         let faint = Pen::thin(Ink::Faint, Dash::Solid);
         let axis = Pen::thin(Ink::Plain, Dash::Solid);
-        let mut unmarked = Places::new(sheet.frame());
+        let mut unmarked = Places::new(surface.frame());
         for value in &self.up.values {
             let y = self.at(0.0, value * self.unit).y;
-            sheet.line(&[Point::new(plot.x0, y), Point::new(plot.x1, y)], faint);
-            sheet.line(&[Point::new(plot.x0 - 4.0, y), Point::new(plot.x0, y)], axis);
+            surface.line(&[Point::new(plot.x0, y), Point::new(plot.x1, y)], faint);
+            surface.line(&[Point::new(plot.x0 - 4.0, y), Point::new(plot.x0, y)], axis);
             let text = self.up.text(*value);
-            let size = sheet.text_box(&text);
-            mark(sheet, &mut unmarked, &text, Point::new(plot.x0 - 7.0 - size.width, y - size.height / 2.0));
+            let size = surface.text_box(&text);
+            mark(surface, &mut unmarked, &text, Point::new(plot.x0 - 7.0 - size.width, y - size.height / 2.0));
         }
         for value in &self.across.values {
             let x = self.at(*value, 0.0).x;
-            sheet.line(&[Point::new(x, plot.y0), Point::new(x, plot.y1)], faint);
-            sheet.line(&[Point::new(x, plot.y1), Point::new(x, plot.y1 + 4.0)], axis);
+            surface.line(&[Point::new(x, plot.y0), Point::new(x, plot.y1)], faint);
+            surface.line(&[Point::new(x, plot.y1), Point::new(x, plot.y1 + 4.0)], axis);
             let Some(sign) = sign else { continue };
             let text = [&self.across.text(*value), sign].concat();
-            let width = sheet.text_box(&text).width;
-            let left = (x - width / 2.0).min(sheet.size.width - width);
-            mark(sheet, &mut unmarked, &text, Point::new(left, plot.y1 + 6.0));
+            let width = surface.text_box(&text).width;
+            let left = (x - width / 2.0).min(surface.size.width - width);
+            mark(surface, &mut unmarked, &text, Point::new(left, plot.y1 + 6.0));
         }
         // Two lines, not one bent one: each lies sharply on the screen's dots.
-        sheet.line(&[Point::new(plot.x0, plot.y0), Point::new(plot.x0, plot.y1)], axis);
-        sheet.line(&[Point::new(plot.x0, plot.y1), Point::new(plot.x1, plot.y1)], axis);
+        surface.line(&[Point::new(plot.x0, plot.y0), Point::new(plot.x0, plot.y1)], axis);
+        surface.line(&[Point::new(plot.x0, plot.y1), Point::new(plot.x1, plot.y1)], axis);
         let zero = self.at(0.0, 0.0).y;
-        sheet.line(&[Point::new(plot.x0, zero), Point::new(plot.x1, zero)], axis);
+        surface.line(&[Point::new(plot.x0, zero), Point::new(plot.x1, zero)], axis);
     }
 }
 
 /// A tick's number, left out where it would cover another.
-fn mark(sheet: &mut Sheet<'_>, unmarked: &mut Places, text: &str, origin: Point) {
-    let area = Rect::from_origin_size(origin, sheet.text_box(text));
+fn mark(surface: &mut Surface<'_>, unmarked: &mut Places, text: &str, origin: Point) {
+    let area = Rect::from_origin_size(origin, surface.text_box(text));
     if unmarked.best(&[area]).is_some() {
-        sheet.text(text, area, Ink::Plain);
+        surface.text(text, area, Ink::Plain);
     }
 }

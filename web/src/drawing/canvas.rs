@@ -8,7 +8,7 @@ use web_sys::HtmlCanvasElement;
 use super::backend::FineCanvas;
 use super::map::{Look, PadPicture};
 use super::paint::{Grid, measure, paint};
-use super::sheet::Lay;
+use super::surface::Lay;
 use super::{PlotArea, View, lay_curve, lay_plan_view, lay_time};
 
 /// The canvas gives no 2D context, or lost it.
@@ -22,9 +22,9 @@ pub struct NoCanvas;
 pub fn draw_curve(canvas: HtmlCanvasElement, model: &Model, plan: &Plan, view: &View) -> Result<PlotArea, NoCanvas> {
     let mut area = None;
     on_canvas(canvas, view, &mut |measure| {
-        let (sheet, plot) = lay_curve(model, plan, view, measure);
+        let (surface, plot) = lay_curve(model, plan, view, measure);
         area = Some(plot);
-        sheet
+        surface
     })?;
     area.ok_or(NoCanvas)
 }

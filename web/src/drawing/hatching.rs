@@ -2,11 +2,11 @@
 
 use kurbo::{Point, Vec2};
 
-/// Pieces of lines `apart` px from each other inside a polygon, at an angle counter-clockwise from level on the sheet, degrees. Inside is
-/// where a way out crosses the outline an odd number of times; lines stand at multiples of their distance from the sheet's corner, so that
+/// Pieces of lines `apart` px from each other inside a polygon, at an angle counter-clockwise from level on the surface, degrees. Inside is
+/// where a way out crosses the outline an odd number of times; lines stand at multiples of their distance from the surface's corner, so that
 /// they stay where they are when a shape moves.
 pub fn hatched(polygon: &[Point], angle_deg: f64, apart: f64) -> Vec<[Point; 2]> {
-    // Up is a negative y on the sheet.
+    // Up is a negative y on the surface.
     let along = Vec2::from_angle(-angle_deg.to_radians());
     let across = Vec2::new(-along.y, along.x);
     let corners: Vec<(f64, f64)> =

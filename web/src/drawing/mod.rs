@@ -1,10 +1,11 @@
 //! Drawings: laid out once, painted by any plotters backend.
 //!
-//! `curve` and `plan_view` lay out, `sheet` is what they write on, `paint` carries it to a backend of `backend`. Values come
-//! from the core; nothing here is computed but where a line lies on the sheet.
+//! `curve` and `plan_view` lay out, `surface` is what they write on, `paint` carries it to a backend of `backend`. Values come
+//! from the core; nothing here is computed but where a line lies on the surface.
 
 mod axes;
 mod backend;
+mod colour;
 mod curve;
 mod hatching;
 mod map;
@@ -14,7 +15,7 @@ mod place;
 mod plan_view;
 mod qr;
 mod reader;
-mod sheet;
+mod surface;
 mod ticks;
 mod time;
 mod view;
@@ -25,10 +26,11 @@ mod svg;
 
 #[cfg(target_arch = "wasm32")]
 pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view, draw_time};
+pub use colour::Colour;
 pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
 pub use qr::{QrPath, qr};
 pub use svg::{curve_svg, plan_view_svg, time_svg};
-pub use view::{Colour, Labels, Palette, PlotArea, RUNS, View};
+pub use view::{Labels, Palette, PlotArea, RUNS, View};
 
 use kurbo::{Point, Size};
 use pintle_core::{Model, Plan, Run};
@@ -55,30 +57,35 @@ pub fn leaf_deg_at_time(runs: &[Run], view: &View, x: f64) -> Option<f64> {
 }
 
 /// Lays out the plots against time; nothing without runs.
-fn lay_time<'m>(runs: &[Run], view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
-    let mut sheet = view.sheet(measure);
+fn lay_time<'m>(runs: &[Run], view: &View, measure: surface::Measure<'m>) -> surface::Surface<'m> {
+    let mut surface = view.surface(measure);
     if !runs.is_empty() {
-        let frame = time::Frame::new(runs, sheet.size, sheet.text_size, view.system);
-        time::draw(&mut sheet, runs, &frame, view);
+        let frame = time::Frame::new(runs, surface.size, surface.text_size, view.system);
+        time::draw(&mut surface, runs, &frame, view);
     }
-    sheet
+    surface
 }
 
 /// Lays out the curve; the way a backend measures text comes in from outside.
-fn lay_curve<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> (sheet::Sheet<'m>, PlotArea) {
+fn lay_curve<'m>(
+    model: &Model,
+    plan: &Plan,
+    view: &View,
+    measure: surface::Measure<'m>,
+) -> (surface::Surface<'m>, PlotArea) {
     let curve = curve::Curve::new(model, plan, view);
-    let mut sheet = view.sheet(measure);
-    let frame = curve::Frame::new(&curve, sheet.size, sheet.text_size, view.system);
-    curve::draw(&mut sheet, &curve, &frame, view);
+    let mut surface = view.surface(measure);
+    let frame = curve::Frame::new(&curve, surface.size, surface.text_size, view.system);
+    curve::draw(&mut surface, &curve, &frame, view);
     let plot = frame.plot;
-    (sheet, PlotArea { left: plot.x0, top: plot.y0, width: plot.width(), height: plot.height() })
+    (surface, PlotArea { left: plot.x0, top: plot.y0, width: plot.width(), height: plot.height() })
 }
 
 /// Lays out the plan view.
-fn lay_plan_view<'m>(model: &Model, plan: &Plan, view: &View, measure: sheet::Measure<'m>) -> sheet::Sheet<'m> {
+fn lay_plan_view<'m>(model: &Model, plan: &Plan, view: &View, measure: surface::Measure<'m>) -> surface::Surface<'m> {
     let picture = plan_view::PlanView::new(model, plan, view);
-    let mut sheet = view.sheet(measure);
-    let fit = plan_view::Fit::new(&picture, sheet.size, sheet.text_size);
-    plan_view::draw(&mut sheet, &picture, &fit, view);
-    sheet
+    let mut surface = view.surface(measure);
+    let fit = plan_view::Fit::new(&picture, surface.size, surface.text_size);
+    plan_view::draw(&mut surface, &picture, &fit, view);
+    surface
 }

@@ -1,4 +1,4 @@
-//! From the sheet to any plotters backend.
+//! From the surface to any plotters backend.
 
 use kurbo::Point;
 use plotters::coord::Shift;
@@ -8,7 +8,7 @@ use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{BLACK, Color, FontDesc, FontFamily, FontStyle, RGBColor, ShapeStyle, TextStyle};
 
 use super::pen::{Ink, Weight, dashes};
-use super::sheet::{Mark, Sheet};
+use super::surface::{Mark, Surface};
 use super::view::Palette;
 
 /// The page's own system font; SVG viewers without one fall back.
@@ -72,9 +72,9 @@ enum Stroke<'s> {
 }
 
 /// All marks in backend units, dashes cut, level and upright lines on the dots.
-fn strokes<'s>(sheet: &'s Sheet<'_>, palette: &Palette, grid: Grid) -> Vec<Stroke<'s>> {
+fn strokes<'s>(surface: &'s Surface<'_>, palette: &Palette, grid: Grid) -> Vec<Stroke<'s>> {
     let mut strokes = Vec::new();
-    for mark in sheet.marks() {
+    for mark in surface.marks() {
         match mark {
             Mark::Stroke { points, pen } => {
                 let width = grid.width(pen.weight);
@@ -90,7 +90,7 @@ fn strokes<'s>(sheet: &'s Sheet<'_>, palette: &Palette, grid: Grid) -> Vec<Strok
                 ));
             }
             Mark::Text { text, area, ink } => {
-                let at = Point::new(area.x0, area.center().y + CAPITALS * sheet.text_size);
+                let at = Point::new(area.x0, area.center().y + CAPITALS * surface.text_size);
                 strokes.push(Stroke::Text(text, grid.unit(at), palette.colour(*ink)));
             }
         }
@@ -98,23 +98,23 @@ fn strokes<'s>(sheet: &'s Sheet<'_>, palette: &Palette, grid: Grid) -> Vec<Strok
     strokes
 }
 
-/// Paints every mark of the sheet.
+/// Paints every mark of the surface.
 ///
 /// # Errors
 /// What the backend reports.
 pub fn paint<DB: DrawingBackend>(
-    sheet: &Sheet<'_>,
+    surface: &Surface<'_>,
     palette: &Palette,
     grid: Grid,
     root: &DrawingArea<DB, Shift>,
 ) -> Painted<DB> {
     root.fill(&palette.colour(Ink::Paper))?;
-    for stroke in strokes(sheet, palette, grid) {
+    for stroke in strokes(surface, palette, grid) {
         match stroke {
             Stroke::Line(points, style) => root.draw(&PathElement::new(points, style))?,
             Stroke::Polygon(corners, colour) => root.draw(&Polygon::new(corners, colour.filled()))?,
             Stroke::Text(text, at, colour) => {
-                root.draw(&Text::new(text, at, text_style(sheet.text_size, grid).color(&colour)))?;
+                root.draw(&Text::new(text, at, text_style(surface.text_size, grid).color(&colour)))?;
             }
         }
     }

@@ -3,7 +3,7 @@
 use kurbo::{Line, Point, Rect, Size};
 
 use super::pen::Ink;
-use super::sheet::Sheet;
+use super::surface::Surface;
 
 /// Where labels may stand and what is in the way.
 pub struct Places {
@@ -105,8 +105,8 @@ pub fn around(at: Point, size: Size, distance: f64) -> Vec<Rect> {
 }
 
 /// A name beside a line; whether there was room.
-pub fn beside(sheet: &mut Sheet<'_>, places: &mut Places, points: &[Point], text: &str, ink: Ink) -> bool {
-    let size = sheet.text_box(text);
+pub fn beside(surface: &mut Surface<'_>, places: &mut Places, points: &[Point], text: &str, ink: Ink) -> bool {
+    let size = surface.text_box(text);
     let mut boxes = Vec::new();
     for part in [0.72, 0.28, 0.5, 0.88, 0.12, 0.62, 0.38] {
         let at = points[(part * (points.len() - 1) as f64) as usize];
@@ -114,7 +114,7 @@ pub fn beside(sheet: &mut Sheet<'_>, places: &mut Places, points: &[Point], text
     }
     let area = places.best(&boxes);
     if let Some(area) = area {
-        sheet.text(text, area, ink);
+        surface.text(text, area, ink);
     }
     area.is_some()
 }

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use pintle_core::{Allowed, Document, Fault, FaultCode, Invalid};
 use plotters::style::BLACK;
 
-use super::view::Colour;
+use super::colour::Colour;
 
 /// One object of the document. After a fault it goes on with a stand-in, which [`Reader::finish`] never lets out.
 pub struct Reader<'d> {

@@ -6,7 +6,7 @@ use plotters::prelude::{DrawingArea, IntoDrawingArea};
 
 use super::backend::{FineSvg, with_header};
 use super::paint::{Grid, measure, paint};
-use super::sheet::Lay;
+use super::surface::Lay;
 use super::{View, lay_curve, lay_plan_view, lay_time};
 
 /// SVG has no dots; ten units make a px.

@@ -6,9 +6,10 @@ use pintle_core::{Document, Invalid};
 use plotters::style::RGBColor;
 use serde::Serialize;
 
+use super::colour::Colour;
 use super::pen::Ink;
 use super::reader::Reader;
-use super::sheet::{Measure, Sheet};
+use super::surface::{Measure, Surface};
 
 /// How a drawing is to be made.
 #[derive(Clone, Debug)]
@@ -69,14 +70,14 @@ impl View {
         Ok(view)
     }
 
-    /// An empty sheet for it.
-    pub(super) fn sheet<'a>(&self, measure: Measure<'a>) -> Sheet<'a> {
-        let mut sheet = Sheet::new(Size::new(self.width, self.height), self.text_size(), measure);
-        sheet.decimal.clone_from(&self.labels.decimal);
-        sheet
+    /// An empty surface for it.
+    pub(super) fn surface<'a>(&self, measure: Measure<'a>) -> Surface<'a> {
+        let mut surface = Surface::new(Size::new(self.width, self.height), self.text_size(), measure);
+        surface.decimal.clone_from(&self.labels.decimal);
+        surface
     }
 
-    /// Font size, px: one size on the whole drawing, as lettering on a sheet has; larger where there is room.
+    /// Font size, px: one size on the whole drawing, as lettering on a surface has; larger where there is room.
     pub(super) fn text_size(&self) -> f64 {
         (self.width / 60.0).clamp(12.0, 15.0)
     }
@@ -204,20 +205,6 @@ fn mix(ground: RGBColor, ink: RGBColor, share: u8) -> RGBColor {
         ((i32::from(from) * (255 - share) + i32::from(to) * share) / 255) as u8
     };
     RGBColor(part(ground.0, ink.0), part(ground.1, ink.1), part(ground.2, ink.2))
-}
-
-/// A colour.
-#[derive(Clone, Copy, Debug)]
-#[cfg_attr(feature = "describe", derive(ts_rs::TS), ts(type = "string"))]
-pub struct Colour(pub(super) RGBColor);
-
-impl Colour {
-    /// From `"#rrggbb"`.
-    pub(super) fn from_hex(text: &str) -> Option<Colour> {
-        let digits = text.strip_prefix('#').filter(|d| d.len() == 6 && d.bytes().all(|b| b.is_ascii_hexdigit()))?;
-        let [_, red, green, blue] = u32::from_str_radix(digits, 16).ok()?.to_be_bytes();
-        Some(Colour(RGBColor(red, green, blue)))
-    }
 }
 
 /// Where the plot lies inside the canvas, CSS px: the page places its own handles by it.

@@ -4,8 +4,8 @@
 //! one linear system gives the step that keeps the active terms level and balances the curvature: Newton's step on the active set.
 //! Source: Fletcher and Sainz de la Maza (1989); Byrd, Gould, Nocedal and Waltz (2004), on SLP-EQP; both from memory.
 
-use super::lp::VARIABLES;
-use super::site::{DIMENSIONS, Point};
+use super::variables::{DIMENSIONS, Point};
+use crate::numerics::VARIABLES;
 
 /// Step of the second differences; the errors of rounding and truncation are both about 1e-7 of the curvature.
 const STEP: f64 = 1e-4;
@@ -16,7 +16,7 @@ const SIZE: usize = DIMENSIONS + 1 + VARIABLES;
 
 /// An active term: its slope, its value, and whether it is one of the objective.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Level {
+pub(crate) struct ActiveTerm {
     pub slope: [f64; VARIABLES],
     pub value: f64,
     pub objective: bool,
@@ -53,9 +53,9 @@ pub(crate) fn curvature(at: &Point, function: impl Fn(&Point) -> f64) -> [[f64; 
 pub(crate) fn step(
     curvature: &[[f64; DIMENSIONS]; DIMENSIONS],
     held: &[Option<f64>; DIMENSIONS],
-    levels: &[Level],
+    terms: &[ActiveTerm],
 ) -> Option<Point> {
-    let size = DIMENSIONS + 1 + levels.len();
+    let size = DIMENSIONS + 1 + terms.len();
     let mut matrix = [[0.0; SIZE + 1]; SIZE];
     for i in 0..DIMENSIONS {
         if let Some(value) = held[i] {
@@ -64,20 +64,20 @@ pub(crate) fn step(
             continue;
         }
         matrix[i][..DIMENSIONS].copy_from_slice(&curvature[i]);
-        for (index, level) in levels.iter().enumerate() {
-            matrix[i][DIMENSIONS + 1 + index] = level.slope[i];
+        for (index, term) in terms.iter().enumerate() {
+            matrix[i][DIMENSIONS + 1 + index] = term.slope[i];
         }
     }
     // The weights of the objective's terms sum to one; without such a term the largest objective stands alone.
     matrix[DIMENSIONS][SIZE] = 1.0;
-    if levels.iter().all(|level| !level.objective) {
+    if terms.iter().all(|term| !term.objective) {
         matrix[DIMENSIONS][DIMENSIONS] = 1.0;
     }
-    for (index, level) in levels.iter().enumerate() {
+    for (index, term) in terms.iter().enumerate() {
         let row = DIMENSIONS + 1 + index;
-        matrix[row][..DIMENSIONS].copy_from_slice(&level.slope[..DIMENSIONS]);
-        matrix[row][SIZE] = -level.value;
-        if level.objective {
+        matrix[row][..DIMENSIONS].copy_from_slice(&term.slope[..DIMENSIONS]);
+        matrix[row][SIZE] = -term.value;
+        if term.objective {
             matrix[row][DIMENSIONS] = -1.0;
             matrix[DIMENSIONS][row] = 1.0;
         }

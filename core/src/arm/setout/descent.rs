@@ -6,16 +6,16 @@
 //! ranges without width are rows or box sides like any other. Source: Fletcher and Sainz de la Maza (1989), on successive linear programming
 //! with an exact penalty, from memory.
 
-use super::appraise::vertex;
-use super::bare::{Bare, Station};
-use super::lp::{Programme, ROWS, VARIABLES};
-use super::site::{DIMENSIONS, INTERVALS, Point, Site};
-use super::swept::{CRANK, LINK, Swept};
-use super::terms::{Limit, Piece, Term};
-use crate::job::{Aim, Elbow};
+use super::found::{EXCESS_TOLERANCE, Found};
+use super::kernel::{ArmKernel, SearchStation};
+use super::limit::Limit;
+use super::problem::{INTERVALS, Problem};
+use super::swept::{CRANK, LINK, SweptParts};
+use super::terms::{Piece, Term};
+use super::variables::{DIMENSIONS, Point};
+use crate::job::Aim;
+use crate::numerics::{Programme, ROWS, VARIABLES, vertex};
 
-/// Excess that counts as none, in metres, radians or plain; the hair of the site is larger.
-pub(crate) const KEPT: f64 = 1e-9;
 /// First weight of an excess against the objective, and the last.
 const WEIGHT: f64 = 5.0;
 const MOST_WEIGHT: f64 = 1e5;
@@ -26,35 +26,8 @@ const STEERED: f64 = 0.5;
 /// Steps of the difference quotients; the last one steps out of what counts as straight.
 const STEP: Point = [1e-7, 1e-7, 1e-7, 1e-7, 1e-5];
 
-/// A point with what it is worth.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Found {
-    pub point: Point,
-    pub elbow: Elbow,
-    pub sense: f64,
-    pub objective: f64,
-    pub excess: f64,
-}
-
-impl Found {
-    pub fn merit(&self, weight: f64) -> f64 {
-        self.objective + weight * self.excess.max(0.0)
-    }
-    pub fn kept(&self) -> bool {
-        self.excess <= KEPT
-    }
-    /// Better: kept before not kept, then the smaller objective or excess.
-    pub fn beats(&self, other: &Found) -> bool {
-        match (self.kept(), other.kept()) {
-            (true, true) => self.objective < other.objective,
-            (false, false) => self.excess < other.excess,
-            (kept, _) => kept,
-        }
-    }
-}
-
 /// Room for a descent, allocated once a search.
-pub(crate) struct Workshop {
+pub(crate) struct SlpScratch {
     pub(super) pieces: [Piece; ROWS],
     pub(super) count: usize,
     pub(super) programme: Programme,
@@ -64,7 +37,7 @@ pub(crate) struct Workshop {
 
 /// How far a descent goes.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Effort {
+pub(crate) struct Budget {
     pub steps: usize,
     /// First half-width of the trust box.
     pub trust: f64,
@@ -76,14 +49,14 @@ pub(crate) struct Effort {
     pub hopeful: bool,
 }
 
-impl Workshop {
-    pub fn new() -> Workshop {
-        let station = Station { leaf_rad: 0.0, cosine: 1.0, sine: 0.0, effort_n_m: 0.0, storm_n_m: 0.0 };
+impl SlpScratch {
+    pub fn new() -> SlpScratch {
+        let station = SearchStation { leaf_rad: 0.0, cosine: 1.0, sine: 0.0, effort_n_m: 0.0, storm_n_m: 0.0 };
         let piece = Piece { term: Term::Far, station };
-        Workshop { pieces: [piece; ROWS], count: 0, programme: Programme::new(), rows: [0; ROWS] }
+        SlpScratch { pieces: [piece; ROWS], count: 0, programme: Programme::new(), rows: [0; ROWS] }
     }
 
-    fn push(&mut self, term: Term, station: &Station) {
+    fn push(&mut self, term: Term, station: &SearchStation) {
         if self.count < ROWS {
             self.pieces[self.count] = Piece { term, station: *station };
             self.count += 1;
@@ -91,86 +64,94 @@ impl Workshop {
     }
 
     /// The terms that may decide near an arm.
-    fn gather(&mut self, site: &Site, bare: &Bare, sense: f64) {
+    fn gather(&mut self, problem: &Problem, kernel: &ArmKernel, sense: f64) {
         self.count = 0;
-        let open = site.open();
-        if site.wants(Aim::LeastShaftTravel) {
+        let open = problem.open();
+        if problem.wants(Aim::LeastShaftTravel) {
             self.push(Term::Travel, open);
         }
-        if site.wants(Aim::NearestPlace) {
+        if problem.wants(Aim::NearestPlace) {
             self.push(Term::Place, open);
         }
-        if let Some(variable) = site.given_up.and_then(Limit::variable) {
+        if let Some(variable) = problem.given_up.and_then(Limit::variable) {
             self.push(Term::Beyond(variable, -1.0), open);
             self.push(Term::Beyond(variable, 1.0), open);
         }
         for sign in [1.0, -1.0] {
             self.push(Term::Square(sign), open);
-            self.push(Term::Near(sign), site.closed());
+            self.push(Term::Near(sign), problem.closed());
         }
         self.push(Term::LinkShort, open);
         self.push(Term::LinkLong, open);
         self.push(Term::TravelLimit, open);
-        for station in site.turns(bare).into_iter().flatten() {
+        for station in problem.turns(kernel).into_iter().flatten() {
             self.push(Term::Far, &station);
             self.push(Term::Near(1.0), &station);
             self.push(Term::Near(-1.0), &station);
         }
-        let swept = Swept::new(site, bare);
-        for rectangle in 0..site.setout.keep_out.len() {
+        let swept = SweptParts::new(problem, kernel);
+        for rectangle in 0..problem.setout.keep_out.len() {
             for part in [CRANK, LINK] {
-                let near = site.wanted_gap_m() + NEAR_M;
-                let told = |station: &Station| self.push(Term::Clear(rectangle, part), station);
-                if swept.least_gap(rectangle, part, [site.wanted_gap_m(), near], told) < near {
+                let near = problem.wanted_gap_m() + NEAR_M;
+                let told = |station: &SearchStation| self.push(Term::Clear(rectangle, part), station);
+                if swept.least_gap(rectangle, part, [problem.wanted_gap_m(), near], told) < near {
                     for index in [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS] {
-                        self.push(Term::Clear(rectangle, part), &site.stations[index]);
+                        self.push(Term::Clear(rectangle, part), &problem.stations[index]);
                     }
                 }
             }
         }
-        if site.wants(Aim::LeastShaftTorque) {
-            self.crests(site, bare, sense, Term::Torque, 0, 4);
+        if problem.wants(Aim::LeastShaftTorque) {
+            self.local_maxima(problem, kernel, sense, Term::Torque, 0, 4);
         }
-        if site.setout.most_shaft_torque_n_m.is_some() {
-            self.crests(site, bare, sense, Term::TorqueLimit, 0, 4);
+        if problem.setout.most_shaft_torque_n_m.is_some() {
+            self.local_maxima(problem, kernel, sense, Term::TorqueLimit, 0, 4);
         }
-        if site.wants(Aim::LeastLinkForce) {
-            self.crests(site, bare, sense, Term::Force, 0, 4);
+        if problem.wants(Aim::LeastLinkForce) {
+            self.local_maxima(problem, kernel, sense, Term::Force, 0, 4);
         }
-        self.crests(site, bare, sense, Term::Lever, Site::tenth(), 12);
-        self.crests(site, bare, sense, Term::Sense, 0, 20);
+        self.local_maxima(problem, kernel, sense, Term::Lever, Problem::tenth(), 12);
+        self.local_maxima(problem, kernel, sense, Term::Sense, 0, 20);
     }
 
     /// Every `every`-th station, and every local maximum of a term over the swing at its parabola's vertex.
-    fn crests(&mut self, site: &Site, bare: &Bare, sense: f64, term: Term, from: usize, every: usize) {
+    fn local_maxima(
+        &mut self,
+        problem: &Problem,
+        kernel: &ArmKernel,
+        sense: f64,
+        term: Term,
+        from: usize,
+        every: usize,
+    ) {
         let mut values = [0.0; INTERVALS + 1];
-        for (value, station) in values.iter_mut().zip(&site.stations).skip(from) {
-            *value = site.value(bare, sense, &Piece { term, station: *station });
+        for (value, station) in values.iter_mut().zip(&problem.stations).skip(from) {
+            *value = problem.value(kernel, sense, &Piece { term, station: *station });
         }
         for index in from..=INTERVALS {
             let end = index == from || index == INTERVALS;
             if end || index % every == 0 {
-                self.push(term, &site.stations[index]);
+                self.push(term, &problem.stations[index]);
             }
             if end {
                 continue;
             }
             let Some((shift, _)) = vertex(values[index - 1], values[index], values[index + 1]) else { continue };
-            let station = site.refined(bare, sense, term, index, shift);
+            let station = problem.refined(kernel, sense, term, index, shift);
             self.push(term, &station);
         }
     }
 
     /// Descends from a point.
-    pub fn descend(&mut self, site: &Site, start: Found, bounds: &[Point; 2], effort: Effort) -> Found {
+    pub fn descend(&mut self, problem: &Problem, start: Found, bounds: &[Point; 2], budget: Budget) -> Found {
         let [least, most] = bounds;
-        let (mut here, mut weight, mut trust) = (start, WEIGHT, effort.trust);
+        let (mut here, mut weight, mut trust) = (start, WEIGHT, budget.trust);
         let mut stale = true;
         let mut slopes = [[0.0; VARIABLES]; ROWS];
         let mut values = [0.0; ROWS];
-        for _ in 0..effort.steps {
+        for _ in 0..budget.steps {
             if stale {
-                self.tangents(site, &here, &mut values, &mut slopes, bounds);
+                self.tangents(problem, &here, &mut values, &mut slopes, bounds);
                 stale = false;
             }
             let (mut lo, mut hi) = ([0.0; VARIABLES], [0.0; VARIABLES]);
@@ -180,17 +161,17 @@ impl Workshop {
             }
             hi[DIMENSIONS] = 1e6;
             hi[DIMENSIONS + 1] = 1e3;
-            let mut step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+            let mut step = self.tangent_step(problem, &values, &slopes, [&lo, &hi], weight);
             // Where torque is dear an excess is cheaper than keeping the limits: it has to cost more before a step towards them pays.
-            if step[DIMENSIONS + 1] > STEERED * here.excess.max(KEPT) && weight < MOST_WEIGHT {
+            if step[DIMENSIONS + 1] > STEERED * here.excess.max(EXCESS_TOLERANCE) && weight < MOST_WEIGHT {
                 let basis = self.programme.basis();
-                let kept = self.tangent_step(site, &values, &slopes, [&lo, &hi], MOST_WEIGHT);
+                let kept = self.tangent_step(problem, &values, &slopes, [&lo, &hi], MOST_WEIGHT);
                 if kept[DIMENSIONS + 1] < 0.5 * step[DIMENSIONS + 1] {
                     while kept[DIMENSIONS + 1] < 0.5 * step[DIMENSIONS + 1] && weight < MOST_WEIGHT {
                         weight *= 10.0;
-                        step = self.tangent_step(site, &values, &slopes, [&lo, &hi], weight);
+                        step = self.tangent_step(problem, &values, &slopes, [&lo, &hi], weight);
                     }
-                } else if effort.hopeful {
+                } else if budget.hopeful {
                     break;
                 } else {
                     self.programme.put_back(&basis);
@@ -198,7 +179,7 @@ impl Workshop {
             }
             let predicted = step[DIMENSIONS] + weight * step[DIMENSIONS + 1];
             let gain = here.merit(weight) - predicted;
-            if gain < effort.least_gain {
+            if gain < budget.least_gain {
                 // Nothing more to gain at this weight; an excess left may yield to a greater one.
                 if here.kept() || weight >= MOST_WEIGHT {
                     break;
@@ -210,14 +191,14 @@ impl Workshop {
             for i in 0..DIMENSIONS {
                 point[i] = (point[i] + step[i]).clamp(least[i], most[i]);
             }
-            let tried = site.found(&point, here.elbow, here.sense);
-            let grip = self.grip(site, &step, bounds, trust, &slopes);
-            let mut there = self.corrected(site, tried, &grip, bounds, weight);
-            if effort.curved
-                && step[DIMENSIONS + 1] < KEPT
-                && let Some(levelled) = self.curved(site, &here, &grip, &values, bounds, trust)
+            let tried = problem.found(&point, here.elbow, here.sense);
+            let active_set = self.active_set(problem, &step, bounds, trust, &slopes);
+            let mut there = self.corrected(problem, tried, &active_set, bounds, weight);
+            if budget.curved
+                && step[DIMENSIONS + 1] < EXCESS_TOLERANCE
+                && let Some(levelled) = self.curved(problem, &here, &active_set, &values, bounds, trust)
             {
-                let levelled = self.corrected(site, levelled, &grip, bounds, weight);
+                let levelled = self.corrected(problem, levelled, &active_set, bounds, weight);
                 if levelled.merit(weight) < there.merit(weight) {
                     there = levelled;
                 }
@@ -242,7 +223,7 @@ impl Workshop {
     /// The step of the linear programme within a box.
     fn tangent_step(
         &mut self,
-        site: &Site,
+        problem: &Problem,
         values: &[f64; ROWS],
         slopes: &[[f64; VARIABLES]; ROWS],
         [lo, hi]: [&[f64; VARIABLES]; 2],
@@ -257,13 +238,13 @@ impl Workshop {
         };
         let mut floor = 0.0_f64;
         for index in 0..self.count {
-            if site.is_objective(self.pieces[index].term) {
+            if problem.is_objective(self.pieces[index].term) {
                 floor = floor.max(values[index] + reach(&slopes[index], false));
             }
         }
         let mut rows = 0;
         for index in 0..self.count {
-            let objective = site.is_objective(self.pieces[index].term);
+            let objective = problem.is_objective(self.pieces[index].term);
             if values[index] + reach(&slopes[index], true) <= if objective { floor } else { 0.0 } {
                 continue;
             }
@@ -279,16 +260,16 @@ impl Workshop {
 
     pub(super) fn tangents(
         &mut self,
-        site: &Site,
+        problem: &Problem,
         here: &Found,
         values: &mut [f64; ROWS],
         slopes: &mut [[f64; VARIABLES]; ROWS],
         [least, most]: &[Point; 2],
     ) {
-        let bare = site.bare(&here.point, here.elbow);
-        self.gather(site, &bare, here.sense);
+        let kernel = problem.kernel(&here.point, here.elbow);
+        self.gather(problem, &kernel, here.sense);
         for (value, piece) in values.iter_mut().zip(&self.pieces[..self.count]) {
-            *value = site.value(&bare, here.sense, piece);
+            *value = problem.value(&kernel, here.sense, piece);
         }
         for i in 0..DIMENSIONS {
             if most[i] - least[i] < 1e-12 {
@@ -298,9 +279,9 @@ impl Workshop {
             let mut point = here.point;
             let step = if point[i] + STEP[i] > most[i] { -STEP[i] } else { STEP[i] };
             point[i] += step;
-            let moved = site.bare(&point, here.elbow);
+            let moved = problem.kernel(&point, here.elbow);
             for (index, piece) in self.pieces[..self.count].iter().enumerate() {
-                slopes[index][i] = (site.value(&moved, here.sense, piece) - values[index]) / step;
+                slopes[index][i] = (problem.value(&moved, here.sense, piece) - values[index]) / step;
             }
         }
         for slope in slopes[..self.count].iter_mut() {

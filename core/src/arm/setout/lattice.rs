@@ -7,12 +7,12 @@
 //! until nothing better is near; where no arm at all keeps the limits, none on the lattice does. All of it together ends after a bounded amount of work, with the best found by then; a walk that was cut short
 //! may have missed a better arm, and whoever has such a lattice does well to narrow its ranges.
 
-use super::bare::{Bare, STRAIGHT_M2};
-use super::descent::{Found, KEPT};
-use super::site::{Hair, INTERVALS, Site};
+use super::found::{EXCESS_TOLERANCE, Found};
+use super::kernel::{ArmKernel, STRAIGHT_M2};
+use super::problem::{INTERVALS, Margin, Problem};
 use super::terms::{Piece, Term};
 use crate::job::{Aim, Arm};
-use crate::real::{cos, root};
+use crate::real::{cos, sqrt};
 use alloc::vec::Vec;
 
 /// Shafts and brackets up to which the whole lattice is walked at once, and up to which it is walked where nothing was found otherwise.
@@ -21,12 +21,12 @@ const EXHAUSTIVE: i64 = 4_000_000;
 /// Half-widths of the boxes that move, in steps; continuous optima half of it apart share one.
 const REACHES: [i64; 4] = [1, 3, 7, 12];
 /// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
-const FIRST_ASKED: [usize; 6] = [Site::tenth(), 12, 20, 28, 36, INTERVALS];
-/// Work after which a walk ends with the best it has: an arm asked at its first stations is one, an arm weighed over the swing [`WEIGHED`].
+const FIRST_ASKED: [usize; 6] = [Problem::tenth(), 12, 20, 28, 36, INTERVALS];
+/// Work after which a walk ends with the best it has: an arm asked at its first stations is one, an arm evaluated over the swing [`EVALUATION_WORK`].
 /// About a fifth of a second natively; only a fine step under loose limits comes near it.
 const MOST_WORK: u64 = 4_000_000;
-const WEIGHED: u64 = 60;
-/// The same of an arm weighed among the rectangles, for each of them.
+const EVALUATION_WORK: u64 = 60;
+/// The same of an arm evaluated among the rectangles, for each of them.
 const RECTANGLE: u64 = 10;
 /// Excess of the nearest of the continuum's arms from which on the lattice is left alone: its arms are some of the continuum's, and where so many
 /// scattered and descended from come no nearer than a millimetre, there is none to be found between them.
@@ -50,12 +50,12 @@ struct Lattice {
 pub(crate) struct OnLattice {
     pub arm: Arm,
     pub objective: f64,
-    /// Station where its objective is largest: where a rival is asked first.
+    /// SearchStation where its objective is largest: where a rival is asked first.
     station: usize,
     triple: [i64; 3],
 }
 
-impl Site<'_> {
+impl Problem<'_> {
     /// The best set-out on the lattice, `None` where there is none; `optima` are continuous ones, the best first.
     pub fn best_on_lattice(&self, step_m: f64, optima: &[Found]) -> Option<OnLattice> {
         if optima.first().is_some_and(|nearest| nearest.excess > HOPELESS) {
@@ -74,16 +74,16 @@ impl Site<'_> {
         if lattice.ranges.iter().any(|[first, last]| first > last) {
             return None;
         }
-        // Touching a limit is keeping it: on a lattice there is no staying inside by a hair.
-        let rough = Site { hair: Hair::NONE, exact: false, ..self.clone() };
-        let exact = Site { exact: true, ..rough.clone() };
-        let mut walk = Walk { rough, exact, lattice, best: None, work: 0 };
+        // Touching a limit is keeping it: on a lattice there is no staying inside by a margin.
+        let rough = Problem { margin: Margin::NONE, exact: false, ..self.clone() };
+        let exact = Problem { exact: true, ..rough.clone() };
+        let mut walk = LatticeWalk { rough, exact, lattice, best: None, work: 0 };
         walk.go(optima);
         walk.best
     }
 }
 
-/// A station as a shaft and bracket see it: what every pair of lengths shares in the products of [`Bare`].
+/// A station as a shaft and bracket see it: what every pair of lengths shares in the products of [`ArmKernel`].
 struct Asked {
     cross: f64,
     reach2: f64,
@@ -93,28 +93,28 @@ struct Asked {
 }
 
 impl Asked {
-    /// Whether a pair of lengths asks `most_n_m` or more of the shaft here; see the module of [`Bare`] for the products.
+    /// Whether a pair of lengths asks `most_n_m` or more of the shaft here; see the module of [`ArmKernel`] for the products.
     fn asks(&self, arm: &Arm, most_n_m: f64) -> bool {
         let (a, b) = (arm.crank_m, arm.link_m);
         let spare = (a + b) * (a + b) - self.reach2;
         let spare = if spare > STRAIGHT_M2 { spare } else { 0.0 };
-        let height = root(spare * (self.reach2 - (a - b) * (a - b)));
+        let height = sqrt(spare * (self.reach2 - (a - b) * (a - b)));
         let numerator = (self.reach2 + (b - a) * (b + a)) * self.cross - arm.elbow.side() * height * self.off;
         self.effort_n_m * height * self.reach2 >= most_n_m * numerator.abs()
     }
 }
 
 /// A walk over the lattice with the best found so far.
-struct Walk<'a> {
-    rough: Site<'a>,
-    exact: Site<'a>,
+struct LatticeWalk<'a> {
+    rough: Problem<'a>,
+    exact: Problem<'a>,
     lattice: Lattice,
     best: Option<OnLattice>,
     /// Work done so far.
     work: u64,
 }
 
-impl Walk<'_> {
+impl LatticeWalk<'_> {
     fn go(&mut self, optima: &[Found]) {
         let whole: [[i64; 2]; 3] = core::array::from_fn(|i| self.lattice.ranges[i]);
         let count = whole.iter().map(|[first, last]| last - first + 1).fold(1_i64, i64::saturating_mul);
@@ -172,7 +172,7 @@ impl Walk<'_> {
         let [x, y, u] = triple.map(|index| index as f64 * step);
         let v = setout.bracket_v_m;
         let [loose, straight] = setout.straightness();
-        let closed = root((u - x) * (u - x) + (v - y) * (v - y));
+        let closed = sqrt((u - x) * (u - x) + (v - y) * (v - y));
         let [crank_range, link_range] = [lattice.ranges[3], lattice.ranges[4]];
         let square = lattice.square;
         let first = libm::ceil((closed / straight.max(1e-3) - ROUNDING_M) / step) as i64;
@@ -206,7 +206,7 @@ impl Walk<'_> {
                             link_m: link as f64 * step,
                             elbow,
                         };
-                        self.weigh(arm, triple, &asked);
+                        self.evaluate(arm, triple, &asked);
                     }
                 }
             }
@@ -215,12 +215,12 @@ impl Walk<'_> {
 
     /// The stations where arms are dismissed by their torque, the one where the best so far is at its worst first.
     fn asked(&self, x: f64, y: f64, u: f64) -> [Asked; FIRST_ASKED.len() + 1] {
-        let site = &self.rough;
-        let v = site.setout.bracket_v_m;
+        let problem = &self.rough;
+        let v = problem.setout.bracket_v_m;
         let (dot, cross, bracket2) = (x * u + y * v, x * v - y * u, u * u + v * v);
         let worst = self.best.as_ref().map_or(FIRST_ASKED[0], |best| best.station);
         core::array::from_fn(|place| {
-            let station = &site.stations[if place == 0 { worst } else { FIRST_ASKED[place - 1] }];
+            let station = &problem.stations[if place == 0 { worst } else { FIRST_ASKED[place - 1] }];
             let turned = dot * station.cosine - cross * station.sine;
             Asked {
                 cross: cross * station.cosine + dot * station.sine,
@@ -232,13 +232,13 @@ impl Walk<'_> {
     }
 
     /// Takes an arm for the best if it is; most are dismissed where the best so far is at its worst.
-    fn weigh(&mut self, arm: Arm, triple: [i64; 3], asked: &[Asked]) {
+    fn evaluate(&mut self, arm: Arm, triple: [i64; 3], asked: &[Asked]) {
         self.work += 1;
-        let site = &self.rough;
-        if site.setout.aim() == Aim::LeastShaftTorque
+        let problem = &self.rough;
+        if problem.setout.aim() == Aim::LeastShaftTorque
             && let Some(best) = &self.best
         {
-            let most = best.objective * site.torque_scale_n_m;
+            let most = best.objective * problem.torque_scale_n_m;
             // Nearly all are dismissed by the first: asked alone, since asked in pairs each would cost as much as all.
             if asked[0].asks(&arm, most) {
                 return;
@@ -247,10 +247,11 @@ impl Walk<'_> {
                 return;
             }
         }
-        let bare = Bare::new(&arm);
-        let sense = site.sense(&bare);
-        let fails =
-            |term: Term, index: usize| site.value(&bare, sense, &Piece { term, station: site.stations[index] }) > KEPT;
+        let kernel = ArmKernel::new(&arm);
+        let sense = problem.sense(&kernel);
+        let fails = |term: Term, index: usize| {
+            problem.value(&kernel, sense, &Piece { term, station: problem.stations[index] }) > EXCESS_TOLERANCE
+        };
         if FIRST_ASKED.into_iter().any(|index| fails(Term::Lever, index))
             || fails(Term::Far, INTERVALS)
             || fails(Term::Square(1.0), INTERVALS)
@@ -259,18 +260,18 @@ impl Walk<'_> {
         {
             return;
         }
-        self.work += WEIGHED;
-        let (_, excess) = site.roughly(&bare, sense, ROUGH);
+        self.work += EVALUATION_WORK;
+        let (_, excess) = problem.roughly(&kernel, sense, ROUGH);
         if excess > ROUGH {
             return;
         }
-        self.work += site.setout.keep_out.len() as u64 * RECTANGLE;
-        let (objective, excess) = self.exact.appraise(&bare, sense);
+        self.work += problem.setout.keep_out.len() as u64 * RECTANGLE;
+        let (objective, excess) = self.exact.evaluate(&kernel, sense);
         let better = self.best.as_ref().is_none_or(|best| objective < best.objective);
-        if excess <= KEPT && better {
+        if excess <= EXCESS_TOLERANCE && better {
             let at = |index: usize| {
-                let station = &site.stations[index];
-                station.effort_n_m * bare.at(station.cosine, station.sine).inverse_ratio()
+                let station = &problem.stations[index];
+                station.effort_n_m * kernel.at(station.cosine, station.sine).inverse_ratio()
             };
             let station = (0..=INTERVALS).fold(0, |most, index| if at(index) > at(most) { index } else { most });
             self.best = Some(OnLattice { arm, objective, station, triple });
@@ -290,7 +291,7 @@ fn link_range_at(both: f64, along: f64, across: f64, (sine, cosine): (f64, f64))
     }
     let (one, other) = (across * cosine + along * sine, across * cosine - along * sine);
     let in_line = (along * cosine).abs() <= across.abs() * sine;
-    let reach = root(reach2);
+    let reach = sqrt(reach2);
     let least = if in_line && across < 0.0 { -reach } else { one.min(other) };
     let most = if in_line && across > 0.0 { reach } else { one.max(other) };
     let link = |projected: f64| free / (2.0 * (both - projected).max(1e-12));

@@ -1,29 +1,29 @@
 //! Where to stand the operator: the search over everything a set-out leaves free.
 
-mod appraise;
-mod bare;
-#[cfg(test)]
-mod bench;
-mod clear;
+mod active_set;
 mod curved;
 mod descent;
+mod evaluate;
 mod figures;
-mod grip;
+#[cfg(test)]
+mod fixtures;
+mod found;
+mod kernel;
 mod lattice;
-mod lp;
+mod limit;
 mod pads;
+mod problem;
 mod rule;
 mod scan;
 mod search;
-mod site;
 mod swept;
 mod terms;
+mod variables;
 
-pub(crate) use appraise::golden;
-pub(crate) use bare::{Bare, Station};
-pub(crate) use clear::separation_m;
-pub(crate) use descent::{Found, Workshop};
-pub(crate) use pads::PENCIL;
+pub(crate) use descent::SlpScratch;
+pub(crate) use found::Found;
+pub(crate) use kernel::{ArmKernel, SearchStation};
+pub use limit::Limit;
+pub(crate) use pads::PLACE_TOLERANCE;
+pub(crate) use problem::{Problem, SearchLoads};
 pub use rule::{RuleOfThumb, ShortLength, rule_of_thumb};
-pub(crate) use site::{Loads, Site};
-pub use terms::Limit;

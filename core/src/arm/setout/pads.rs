@@ -14,33 +14,35 @@
 //! leaf, 0.04 %, 0.1 %, 0.6 %; straight when closed, 0.03 %, 0.8 %, 1.4 %; leaning hinges, 0.2 %, 0.6 %, 1.8 %; none missed. On random
 //! fragmented sites whose arms are about to turn back, where torque runs away from place to place, the worst are a few per cent.
 
-use super::descent::{Effort, Found, Workshop};
-use super::site::{Point, Site};
+use super::descent::{Budget, SlpScratch};
+use super::found::Found;
+use super::problem::Problem;
+use super::variables::Point;
 use alloc::vec::Vec;
 
 /// Scattered arms and starts of a place without neighbours.
 const SCATTERED: usize = 96;
 const STARTS: usize = 2;
 /// Steps of a place without neighbours, and of one between solved ones.
-const ALONE: Effort = Effort { steps: 14, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
-const BETWEEN: Effort = Effort { steps: 3, trust: 0.03, least_gain: 2e-4, curved: false, hopeful: true };
+const ALONE: Budget = Budget { steps: 14, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
+const BETWEEN: Budget = Budget { steps: 3, trust: 0.03, least_gain: 2e-4, curved: false, hopeful: true };
 /// Arms scattered over all places at once, how many of them are descended from, and with how many steps: islands that a coarse grid misses.
 const SEEDS_SCATTERED: usize = 3000;
 const SEEDS: usize = 20;
-const SEED: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
+const SEED: Budget = Budget { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
 /// Scattered arms and starts where all else found none.
 const LONGER_SCATTERED: usize = 400;
 const LONGER_STARTS: usize = 4;
 /// Steps from a neighbour whose arm is another one altogether.
-const BESIDE: Effort = Effort { steps: 6, trust: 0.05, least_gain: 2e-4, curved: false, hopeful: true };
+const BESIDE: Budget = Budget { steps: 6, trust: 0.05, least_gain: 2e-4, curved: false, hopeful: true };
 /// Excess a place may have, in metres, radians or plain: a tenth of a millimetre is less than a pencil line.
-pub(crate) const PENCIL: f64 = 1e-4;
+pub(crate) const PLACE_TOLERANCE: f64 = 1e-4;
 /// Torque a mean arm may ask above the mean of its neighbours' torques, as a fraction, before it is descended from.
-const BULGE: f64 = 3e-4;
+const MEAN_TORQUE_TOLERANCE: f64 = 3e-4;
 /// Excess per distance that no place nearby makes up for; limits change about as fast as the shaft moves.
-const STEEP: f64 = 3.0;
+const STEEPEST_EXCESS_PER_M: f64 = 3.0;
 
-impl Site<'_> {
+impl Problem<'_> {
     fn bounds_at(&self, x_m: f64, y_m: f64) -> [Point; 2] {
         let [mut least, mut most] = self.bounds();
         (least[0], least[1], most[0], most[1]) = (x_m, y_m, x_m, y_m);
@@ -48,10 +50,10 @@ impl Site<'_> {
     }
 
     /// The best found at a place that has no solved neighbours.
-    pub fn best_alone(&self, workshop: &mut Workshop, x_m: f64, y_m: f64) -> Option<Found> {
+    pub fn best_alone(&self, scratch: &mut SlpScratch, x_m: f64, y_m: f64) -> Option<Found> {
         let bounds = self.bounds_at(x_m, y_m);
         let starts = self.scan_in(&bounds, SCATTERED, STARTS);
-        starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ALONE)).fold(None, better)
+        starts.into_iter().map(|start| scratch.descend(self, start, &bounds, ALONE)).fold(None, better)
     }
 
     /// The best found at a place between solved ones, `pairs` of them on opposite sides, as far away as `apart_m`.
@@ -60,7 +62,7 @@ impl Site<'_> {
     /// no more than their mean torque it is taken as it stands. Anywhere else the best of what is around is descended from.
     pub fn best_between(
         &self,
-        workshop: &mut Workshop,
+        scratch: &mut SlpScratch,
         (x_m, y_m): (f64, f64),
         pairs: &[[Option<Found>; 2]],
         apart_m: f64,
@@ -74,12 +76,12 @@ impl Site<'_> {
         for pair in pairs {
             let [Some(one), Some(other)] = pair else { continue };
             let alike = one.elbow == other.elbow && one.sense == other.sense;
-            if !alike || one.excess > PENCIL || other.excess > PENCIL {
+            if !alike || one.excess > PLACE_TOLERANCE || other.excess > PLACE_TOLERANCE {
                 continue;
             }
             let mean = at(one, core::array::from_fn(|i| 0.5 * (one.point[i] + other.point[i])));
-            let level = 0.5 * (one.objective + other.objective) * (1.0 + BULGE);
-            if mean.excess <= PENCIL && mean.objective <= level {
+            let level = 0.5 * (one.objective + other.objective) * (1.0 + MEAN_TORQUE_TOLERANCE);
+            if mean.excess <= PLACE_TOLERANCE && mean.objective <= level {
                 return Some(mean);
             }
             if means.is_none_or(|best| mean.merit(1.0) < best.merit(1.0)) {
@@ -92,45 +94,45 @@ impl Site<'_> {
         let start =
             moved.chain(means).reduce(|one, other| if other.merit(1.0) < one.merit(1.0) { other } else { one })?;
         // Between two places without an arm there is seldom one; what there is, the places that have one reach from their side.
-        if nearest > PENCIL && (nearest > STEEP * apart_m || !coarse) {
+        if nearest > PLACE_TOLERANCE && (nearest > STEEPEST_EXCESS_PER_M * apart_m || !coarse) {
             return Some(start);
         }
-        Some(workshop.descend(self, start, &self.bounds_at(x_m, y_m), BETWEEN))
+        Some(scratch.descend(self, start, &self.bounds_at(x_m, y_m), BETWEEN))
     }
 
     /// The best found at a place where all else found none: more is scattered, and more of it descended from.
-    pub fn best_alone_longer(&self, workshop: &mut Workshop, x_m: f64, y_m: f64) -> Option<Found> {
+    pub fn best_alone_longer(&self, scratch: &mut SlpScratch, x_m: f64, y_m: f64) -> Option<Found> {
         let bounds = self.bounds_at(x_m, y_m);
         let starts = self.scan_in(&bounds, LONGER_SCATTERED, LONGER_STARTS);
-        starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ALONE)).fold(None, better)
+        starts.into_iter().map(|start| scratch.descend(self, start, &bounds, ALONE)).fold(None, better)
     }
 
     /// The arm that comes nearest at a place where the map found none.
     pub fn nearest_alone(&self, (x_m, y_m): (f64, f64), known: Found) -> Found {
-        let mut workshop = Workshop::new();
-        let further = workshop.descend(self, known, &self.bounds_at(x_m, y_m), ALONE);
-        let found = better(self.best_alone_longer(&mut workshop, x_m, y_m), further);
+        let mut scratch = SlpScratch::new();
+        let further = scratch.descend(self, known, &self.bounds_at(x_m, y_m), ALONE);
+        let found = better(self.best_alone_longer(&mut scratch, x_m, y_m), further);
         better(found, known).unwrap_or(known)
     }
 
     /// Arms anywhere, each a local optimum of the whole search or on its way to one.
-    pub fn seeds(&self, workshop: &mut Workshop) -> Vec<Found> {
+    pub fn seeds(&self, scratch: &mut SlpScratch) -> Vec<Found> {
         let bounds = self.bounds();
         let starts = self.scan(SEEDS_SCATTERED, SEEDS);
-        starts.into_iter().map(|start| workshop.descend(self, start, &bounds, SEED)).collect()
+        starts.into_iter().map(|start| scratch.descend(self, start, &bounds, SEED)).collect()
     }
 
     /// A seed brought to a place.
-    pub fn planted(&self, workshop: &mut Workshop, (x_m, y_m): (f64, f64), seed: &Found) -> Found {
+    pub fn seeded_at(&self, scratch: &mut SlpScratch, (x_m, y_m): (f64, f64), seed: &Found) -> Found {
         let [_, _, u, crank, z] = seed.point;
         let start = self.found(&[x_m, y_m, u, crank, z], seed.elbow, seed.sense);
-        workshop.descend(self, start, &self.bounds_at(x_m, y_m), ALONE)
+        scratch.descend(self, start, &self.bounds_at(x_m, y_m), ALONE)
     }
 
     /// A place beside ones that have better arms: descended from the one that promises most here.
     pub fn best_beside(
         &self,
-        workshop: &mut Workshop,
+        scratch: &mut SlpScratch,
         (x_m, y_m): (f64, f64),
         neighbours: impl Iterator<Item = Found>,
     ) -> Option<Found> {
@@ -139,7 +141,7 @@ impl Site<'_> {
             self.found(&[x_m, y_m, u, crank, z], neighbour.elbow, neighbour.sense)
         });
         let start = moved.reduce(|one, other| if other.merit(1.0) < one.merit(1.0) { other } else { one })?;
-        Some(workshop.descend(self, start, &self.bounds_at(x_m, y_m), BESIDE))
+        Some(scratch.descend(self, start, &self.bounds_at(x_m, y_m), BESIDE))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::arm::Linkage;
 use crate::job::{Arm, Elbow};
-use crate::real::{cos, root, sin};
+use crate::real::{cos, sin, sqrt};
 use kurbo::common::{solve_quadratic, solve_quartic};
 use serde::Serialize;
 
@@ -55,9 +55,9 @@ pub fn rule_of_thumb(shaft_m: (f64, f64), bracket_m: (f64, f64), open_rad: f64, 
     for side in [1.0, -1.0] {
         let q = side * across;
         for link_m in links(closed2, open2, gain, q, bend_rad) {
-            let crank_m = root(open2 - 2.0 * q * link_m + link_m * link_m);
+            let crank_m = sqrt(open2 - 2.0 * q * link_m + link_m * link_m);
             // Straight, the crank is what is left, below nothing too.
-            let left_m = if bend_rad == 0.0 { root(closed2) - link_m } else { crank_m };
+            let left_m = if bend_rad == 0.0 { sqrt(closed2) - link_m } else { crank_m };
             let short = [(ShortLength::LinkM, LEAST_M - link_m), (ShortLength::CrankM, LEAST_M - left_m)];
             let short = short.into_iter().filter(|(_, by)| *by > 0.0).max_by(|one, other| one.1.total_cmp(&other.1));
             if let Some((length, by)) = short {
@@ -90,14 +90,14 @@ pub fn rule_of_thumb(shaft_m: (f64, f64), bracket_m: (f64, f64), open_rad: f64, 
 
 /// Links that fulfil both conditions, not all of them positive.
 fn links(closed2: f64, open2: f64, gain: f64, q: f64, bend_rad: f64) -> impl Iterator<Item = f64> {
-    let straight = (bend_rad == 0.0).then(|| gain / (2.0 * (root(closed2) - q)));
+    let straight = (bend_rad == 0.0).then(|| gain / (2.0 * (sqrt(closed2) - q)));
     let (cosine2, sine2) = (cos(bend_rad) * cos(bend_rad), sin(bend_rad) * sin(bend_rad));
     // (gain + 2qb − 2b²)² = 4b²·cos²β·(D² − 2qb + b²)
     let coefficients =
         [gain * gain, 4.0 * gain * q, 4.0 * (q * q - gain - cosine2 * open2), -8.0 * sine2 * q, 4.0 * sine2];
     let bent = (bend_rad != 0.0).then(|| {
         let [c0, c1, c2, c3, c4] = coefficients;
-        // At a bend of a hair the leading terms are nothing but the others' rounding; without them the lengths are a square of the bend off.
+        // At a bend next to nothing the leading terms are nothing but the others' rounding; without them the lengths are a square of the bend off.
         let roots = if sine2 < 1e-12 {
             solve_quadratic(c0, c1, c2).into_iter().collect()
         } else {

@@ -1,9 +1,10 @@
 //! Where to start: an even scatter of set-outs over everything that is free, the most promising of them far from one another.
 
-use super::descent::Found;
-use super::site::{DIMENSIONS, Point, Site};
+use super::found::Found;
+use super::problem::Problem;
+use super::variables::{DIMENSIONS, Point};
 use crate::job::Elbow;
-use crate::real::{cos, root, sin};
+use crate::real::{cos, sin, sqrt};
 use alloc::collections::BinaryHeap;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
@@ -45,7 +46,7 @@ impl PartialEq for Ranked {
 
 impl Eq for Ranked {}
 
-impl Site<'_> {
+impl Problem<'_> {
     /// The most promising of `count` scattered set-outs, at most `keep` by each weight, no two of one branch closer than
     /// some tenth of the ranges.
     pub fn scan(&self, count: usize, keep: usize) -> Vec<Found> {
@@ -113,7 +114,7 @@ impl Site<'_> {
                 }
             }
         }
-        // What was good enough to choose by is weighed as everything that is descended from.
+        // What was good enough to choose by is evaluated as everything that is descended from.
         starts.iter().map(|start| self.found(&start.point, start.elbow, start.sense)).collect()
     }
 
@@ -128,7 +129,7 @@ impl Site<'_> {
         let (along, across) = (sin(off), latch * cos(off));
         let link = (along * cosine - across * sine, along * sine + across * cosine);
         let reach = (u * cosine - v * sine - x, u * sine + v * cosine - y);
-        let both = root((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z);
+        let both = sqrt((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z);
         let reach2 = reach.0 * reach.0 + reach.1 * reach.1;
         let link_m = (both * both - reach2) / (2.0 * (both - reach.0 * link.0 - reach.1 * link.1));
         if !(link_m > 0.0 && link_m < both) {
@@ -150,7 +151,7 @@ impl Site<'_> {
         if reach < across.abs() {
             return None;
         }
-        let along = root(reach * reach - across * across);
+        let along = sqrt(reach * reach - across * across);
         point[2] = (point[0] + along).clamp(bounds[0][2], bounds[1][2]);
         Some(point)
     }

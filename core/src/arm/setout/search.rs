@@ -1,19 +1,20 @@
 //! The whole search: scatter, descend from the most promising starts, keep the best.
 //!
 //! # Cost
-//! A scattered set-out costs the leaf angles of [`INTERVALS`](super::site::INTERVALS) times one evaluation of the inner loop; a step of a descent
+//! A scattered set-out costs the leaf angles of [`INTERVALS`](super::problem::INTERVALS) times one evaluation of the inner loop; a step of a descent
 //! costs one small linear programme and the active terms in six points. Both grow with the stations and, per rectangle, with four
 //! segments' worth of stations. Nothing is allocated in either loop.
 //!
 //! # What it promises
-//! The answer keeps every limit over the continuous swing within [`KEPT`](super::descent::KEPT). That it is the global optimum is not proven: it
+//! The answer keeps every limit over the continuous swing within [`EXCESS_TOLERANCE`](super::descent::EXCESS_TOLERANCE). That it is the global optimum is not proven: it
 //! is compared with differential evolution in the tests.
 
-use super::descent::{Effort, Found, Workshop};
-use super::site::{Hair, Site};
-use super::terms::Limit;
+use super::descent::{Budget, SlpScratch};
+use super::found::Found;
+use super::limit::Limit;
+use super::problem::{Margin, Problem};
 use crate::job::Aim;
-use crate::order::arrange;
+use crate::order::insertion_sort;
 use alloc::vec::Vec;
 
 /// Scattered set-outs, and how many of them are descended from.
@@ -27,22 +28,22 @@ const FEW_SCATTERED: usize = 1200;
 const FEW_STARTS: usize = 4;
 
 /// All starts go a few steps, the best of what they reach some more, the best of that to the end.
-const ROUGH: Effort = Effort { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
-const FURTHER: Effort = Effort { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true, hopeful: false };
+const ROUGH: Budget = Budget { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
+const FURTHER: Budget = Budget { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true, hopeful: false };
 const FURTHER_COUNT: usize = 7;
-/// Least excess, in metres, radians or plain, from which on the limits are not missed by a hair: after the first few steps so many of the nearest
+/// Least excess, in metres, radians or plain, from which on the limits are not missed by a margin: after the first few steps so many of the nearest
 /// go on; after some more the nearest alone are told to the last digit, and none where a limit is given up to see what that would do.
 const HOPELESS: f64 = 0.01;
 const FURTHER_UNKEPT: usize = 24;
 const FINE_COUNT: usize = 3;
-const FINE: Effort = Effort { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true, hopeful: false };
+const FINE: Budget = Budget { steps: 60, trust: 0.02, least_gain: 1e-8, curved: true, hopeful: false };
 
-impl Site<'_> {
+impl Problem<'_> {
     /// Local optima, the best first; kept ones before those that leave an excess. Never empty.
     ///
-    /// Where ranges are too thin to stay inside by a hair, they are kept to the last digit instead.
+    /// Where ranges are too thin to stay inside by a margin, they are kept to the last digit instead.
     pub fn optima(&mut self) -> Vec<Found> {
-        self.hair = Hair::KEPT;
+        self.margin = Margin::USUAL;
         // Travel and force have narrower valleys than torque, and a limit beside the aim cuts them up: more is scattered there.
         let plain = self.setout.aim() == Aim::LeastShaftTorque && self.setout.most_shaft_torque_n_m.is_none();
         let (scattered, starts) = if plain { (SCATTERED, STARTS) } else { (MANY_SCATTERED, MANY_STARTS) };
@@ -50,21 +51,21 @@ impl Site<'_> {
         if found.first().is_some_and(Found::kept) {
             return found;
         }
-        // Where as much was scattered already and nothing comes near, no hair will do.
+        // Where as much was scattered already and nothing comes near, no margin will do.
         if !plain && found.first().is_some_and(|found| found.excess > HOPELESS) {
             return found;
         }
-        self.hair = Hair::NONE;
+        self.margin = Margin::NONE;
         self.descend_from(MANY_SCATTERED, MANY_STARTS)
     }
 
     fn descend_from(&mut self, scattered: usize, starts: usize) -> Vec<Found> {
         let bounds = self.bounds();
-        let mut workshop = Workshop::new();
+        let mut scratch = SlpScratch::new();
         let starts = self.scan(scattered, starts);
         let mut found: Vec<Found> =
-            starts.into_iter().map(|start| workshop.descend(self, start, &bounds, ROUGH)).collect();
-        arrange(&mut found, Found::beats);
+            starts.into_iter().map(|start| scratch.descend(self, start, &bounds, ROUGH)).collect();
+        insertion_sort(&mut found, Found::beats);
         // Where nothing keeps the limits yet, all go on: whichever does is worth more than the best of those that do not.
         let hopeless = |found: &[Found]| found.first().is_some_and(|found| found.excess > HOPELESS);
         if hopeless(&found) {
@@ -72,9 +73,9 @@ impl Site<'_> {
         }
         let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
         for better in found.iter_mut().take(further) {
-            *better = workshop.descend(self, *better, &bounds, FURTHER);
+            *better = scratch.descend(self, *better, &bounds, FURTHER);
         }
-        arrange(&mut found, Found::beats);
+        insertion_sort(&mut found, Found::beats);
         if hopeless(&found) {
             found.truncate(FINE_COUNT);
             if self.given_up.is_some() {
@@ -83,14 +84,14 @@ impl Site<'_> {
         }
         self.exact = true;
         for (rank, best) in found.iter_mut().enumerate() {
-            // What was good enough to look around is weighed again to the last digit, and brought inside the limits where it is not.
-            let mut weighed = self.found(&best.point, best.elbow, best.sense);
+            // What was good enough to look around is evaluated again to the last digit, and brought inside the limits where it is not.
+            let mut evaluated = self.found(&best.point, best.elbow, best.sense);
             if rank < FINE_COUNT {
-                weighed = workshop.descend(self, weighed, &bounds, FINE);
+                evaluated = scratch.descend(self, evaluated, &bounds, FINE);
             }
-            *best = workshop.restore(self, weighed, &bounds);
+            *best = scratch.restore(self, evaluated, &bounds);
         }
-        arrange(&mut found, Found::beats);
+        insertion_sort(&mut found, Found::beats);
         self.exact = false;
         found
     }

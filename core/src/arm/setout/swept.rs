@@ -4,12 +4,10 @@
 //! of the link further than the elbow or the bracket; so a wide gap at one station vouches for all stations that are nearer by way than
 //! what it has to spare, and most of the swing is never looked at.
 
-use super::appraise::golden;
-use super::bare::{Bare, Station};
-use super::clear::separation_m;
-use super::site::{INTERVALS, Site};
-use crate::job::KeepOut;
-use crate::real::{cos, root, sin};
+use super::kernel::{ArmKernel, SearchStation};
+use super::problem::{INTERVALS, Problem};
+use crate::numerics::{Sides, golden_section, separation_m};
+use crate::real::{cos, sin, sqrt};
 
 /// Parts of the arm.
 pub(super) const CRANK: usize = 0;
@@ -25,22 +23,23 @@ const ARC: f64 = 1.04;
 ///
 /// Every arm is asked about every rectangle at many stations, so what does not depend on the rectangle is worked out once, root and division with it.
 #[derive(Clone, Copy)]
-struct Bar {
+struct PartBox {
     x_m: [f64; 2],
     y_m: [f64; 2],
     normal: (f64, f64),
     off_m: f64,
 }
 
-impl Bar {
-    const NONE: Bar = Bar { x_m: [f64::MAX, f64::MIN], y_m: [f64::MAX, f64::MIN], normal: (1.0, 0.0), off_m: 0.0 };
+impl PartBox {
+    const NONE: PartBox =
+        PartBox { x_m: [f64::MAX, f64::MIN], y_m: [f64::MAX, f64::MIN], normal: (1.0, 0.0), off_m: 0.0 };
 
-    fn new(from: (f64, f64), to: (f64, f64)) -> Bar {
+    fn new(from: (f64, f64), to: (f64, f64)) -> PartBox {
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-        let length = root(dx * dx + dy * dy);
+        let length = sqrt(dx * dx + dy * dy);
         // To a point every axis is a normal.
         let normal = if length > 0.0 { (-dy / length, dx / length) } else { (1.0, 0.0) };
-        Bar {
+        PartBox {
             x_m: [from.0.min(to.0), from.0.max(to.0)],
             y_m: [from.1.min(to.1), from.1.max(to.1)],
             normal,
@@ -49,20 +48,21 @@ impl Bar {
     }
 
     /// The box around both.
-    fn with(&self, other: &Bar) -> Bar {
+    fn with(&self, other: &PartBox) -> PartBox {
         let around = |[a, b]: [f64; 2], [c, d]: [f64; 2]| [a.min(c), b.max(d)];
-        Bar { x_m: around(self.x_m, other.x_m), y_m: around(self.y_m, other.y_m), ..*self }
+        PartBox { x_m: around(self.x_m, other.x_m), y_m: around(self.y_m, other.y_m), ..*self }
     }
 
     /// The gap between its box and a rectangle, m: no more than that between the part and the rectangle.
-    fn box_gap_m(&self, rectangle: &KeepOut) -> f64 {
+    fn box_gap_m(&self, rectangle: &Sides) -> f64 {
         let along = |[least, most]: [f64; 2], [from, to]: [f64; 2]| (from - most).max(least - to);
-        along(self.x_m, rectangle.x_m).max(along(self.y_m, rectangle.y_m))
+        let [x_m, y_m] = *rectangle;
+        along(self.x_m, x_m).max(along(self.y_m, y_m))
     }
 
-    /// As [`parting_m`](super::clear::parting_m).
-    fn parting_m(&self, rectangle: &KeepOut) -> f64 {
-        let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+    /// The widest gap along the separating axes, m, as [`separation_m`] has it.
+    fn parting_m(&self, rectangle: &Sides) -> f64 {
+        let [[x0, x1], [y0, y1]] = *rectangle;
         let (nx, ny) = self.normal;
         let across = (0.5 * (nx * (x0 + x1) + ny * (y0 + y1)) - self.off_m).abs();
         self.box_gap_m(rectangle).max(across - 0.5 * (nx.abs() * (x1 - x0) + ny.abs() * (y1 - y0)))
@@ -74,31 +74,31 @@ const GROUP: usize = 6;
 const GROUPS: usize = (INTERVALS + GROUP) / GROUP;
 
 /// Where the joints are at every station.
-pub(super) struct Swept<'a, 'b> {
-    site: &'a Site<'b>,
-    bare: &'a Bare,
+pub(super) struct SweptParts<'a, 'b> {
+    problem: &'a Problem<'b>,
+    kernel: &'a ArmKernel,
     brackets: [(f64, f64); INTERVALS + 1],
     elbows: [(f64, f64); INTERVALS + 1],
     /// Most a point of crank, link moves on the way to a station from the one before, m.
     moved: [[f64; INTERVALS + 1]; 2],
     /// Crank and link at every station.
-    bars: [[Bar; INTERVALS + 1]; 2],
+    bars: [[PartBox; INTERVALS + 1]; 2],
     /// The box around all of them, those around some that follow one another, and the most of their ways.
-    around: [(Bar, [Bar; GROUPS], f64); 2],
+    around: [(PartBox, [PartBox; GROUPS], f64); 2],
 }
 
-impl<'a, 'b> Swept<'a, 'b> {
-    pub fn new(site: &'a Site<'b>, bare: &'a Bare) -> Swept<'a, 'b> {
+impl<'a, 'b> SweptParts<'a, 'b> {
+    pub fn new(problem: &'a Problem<'b>, kernel: &'a ArmKernel) -> SweptParts<'a, 'b> {
         let none = [(0.0, 0.0); INTERVALS + 1];
         let moved = [[0.0; INTERVALS + 1]; 2];
-        let (bars, around) = ([[Bar::NONE; INTERVALS + 1]; 2], [(Bar::NONE, [Bar::NONE; GROUPS], 0.0); 2]);
-        let mut swept = Swept { site, bare, brackets: none, elbows: none, moved, bars, around };
-        for (index, station) in site.stations.iter().enumerate() {
-            [swept.brackets[index], swept.elbows[index]] = bare.joints(station.cosine, station.sine);
+        let (bars, around) = ([[PartBox::NONE; INTERVALS + 1]; 2], [(PartBox::NONE, [PartBox::NONE; GROUPS], 0.0); 2]);
+        let mut swept = SweptParts { problem, kernel, brackets: none, elbows: none, moved, bars, around };
+        for (index, station) in problem.stations.iter().enumerate() {
+            [swept.brackets[index], swept.elbows[index]] = kernel.joints(station.cosine, station.sine);
         }
         let way = |joints: &[(f64, f64); INTERVALS + 1], index: usize| {
             let (dx, dy) = (joints[index].0 - joints[index - 1].0, joints[index].1 - joints[index - 1].1);
-            ARC * root(dx * dx + dy * dy)
+            ARC * sqrt(dx * dx + dy * dy)
         };
         let bracket = way(&swept.brackets, 1);
         for index in 1..=INTERVALS {
@@ -108,15 +108,15 @@ impl<'a, 'b> Swept<'a, 'b> {
         }
         for index in 0..=INTERVALS {
             let elbow = swept.elbows[index];
-            swept.bars[CRANK][index] = Bar::new(elbow, bare.shaft());
-            swept.bars[LINK][index] = Bar::new(elbow, swept.brackets[index]);
+            swept.bars[CRANK][index] = PartBox::new(elbow, kernel.shaft());
+            swept.bars[LINK][index] = PartBox::new(elbow, swept.brackets[index]);
         }
         for part in [CRANK, LINK] {
-            let mut groups = [Bar::NONE; GROUPS];
+            let mut groups = [PartBox::NONE; GROUPS];
             for (group, bars) in groups.iter_mut().zip(swept.bars[part].chunks(GROUP)) {
-                *group = bars.iter().fold(Bar::NONE, |all, bar| all.with(bar));
+                *group = bars.iter().fold(PartBox::NONE, |all, bar| all.with(bar));
             }
-            let all = groups.iter().fold(Bar::NONE, |all, bar| all.with(bar));
+            let all = groups.iter().fold(PartBox::NONE, |all, bar| all.with(bar));
             swept.around[part] = (all, groups, swept.moved[part].iter().copied().fold(0.0, f64::max));
         }
         swept
@@ -125,10 +125,10 @@ impl<'a, 'b> Swept<'a, 'b> {
     /// The rectangle that is met deepest at a few stations, and its separation there, m.
     pub fn deepest(&self) -> (usize, f64) {
         let (mut deepest, mut least) = ((0, CRANK, 0), f64::MAX);
-        for (rectangle, keep_out) in self.site.setout.keep_out.iter().enumerate() {
+        for (rectangle, keep_out) in self.problem.setout.keep_out.iter().enumerate() {
             for part in [CRANK, LINK] {
                 for index in FEW {
-                    let gap = self.bars[part][index].parting_m(keep_out);
+                    let gap = self.bars[part][index].parting_m(&keep_out.sides());
                     if gap < least {
                         (deepest, least) = ((rectangle, part, index), gap);
                     }
@@ -136,23 +136,23 @@ impl<'a, 'b> Swept<'a, 'b> {
             }
         }
         let (rectangle, part, index) = deepest;
-        let other = if part == CRANK { self.bare.shaft() } else { self.brackets[index] };
-        (rectangle, separation_m(&self.site.setout.keep_out[rectangle], self.elbows[index], other))
+        let other = if part == CRANK { self.kernel.shaft() } else { self.brackets[index] };
+        (rectangle, separation_m(&self.problem.setout.keep_out[rectangle].sides(), self.elbows[index], other))
     }
 
     /// Least separation of a part from a rectangle over the swing, m, if it is less than `sharp`; else what it is at the stations if that is
     /// less than `bar`, which is not less than `sharp`, and something not less than `bar` otherwise. Extremes between the stations are
-    /// refined that may be below `sharp`: the least of them, or all of them where the site is [`exact`](Site::exact). Every place where
+    /// refined that may be below `sharp`: the least of them, or all of them where the problem is [`exact`](Problem::exact). Every place where
     /// the separation is locally least and below `bar` is `told`, and some that are a little above.
     pub fn least_gap(
         &self,
         rectangle: usize,
         part: usize,
         [sharp, bar]: [f64; 2],
-        mut told: impl FnMut(&Station),
+        mut told: impl FnMut(&SearchStation),
     ) -> f64 {
         let moved = &self.moved[part];
-        let keep_out = &self.site.setout.keep_out[rectangle];
+        let keep_out = &self.problem.setout.keep_out[rectangle].sides();
         // Most rectangles are far from everything the part ever comes to.
         let (around, groups, furthest) = &self.around[part];
         let away = around.box_gap_m(keep_out);
@@ -183,7 +183,7 @@ impl<'a, 'b> Swept<'a, 'b> {
             if gap - bar <= moved[index].max(moved[next]) {
                 // Where they overlap that is the separation already.
                 if gap > 0.0 {
-                    let other = if part == CRANK { self.bare.shaft() } else { self.brackets[index] };
+                    let other = if part == CRANK { self.kernel.shaft() } else { self.brackets[index] };
                     gap = separation_m(keep_out, self.elbows[index], other);
                 }
                 gaps[index] = gap;
@@ -203,23 +203,23 @@ impl<'a, 'b> Swept<'a, 'b> {
         for (index, &gap) in gaps.iter().enumerate() {
             let (before, behind) = (index.saturating_sub(1), (index + 1).min(INTERVALS));
             let reach = 0.5 * moved[index].max(moved[behind]);
-            let lowest = gap <= gaps[before] && gap <= gaps[behind] && (self.site.exact || gap <= coarse);
+            let lowest = gap <= gaps[before] && gap <= gaps[behind] && (self.problem.exact || gap <= coarse);
             if !lowest || gap - reach >= bar {
                 continue;
             }
             if gap - reach >= sharp {
-                told(&self.site.stations[index]);
+                told(&self.problem.stations[index]);
                 continue;
             }
-            let rounds = if self.site.exact { 44 } else { 12 };
-            let stations = &self.site.stations;
+            let rounds = if self.problem.exact { 44 } else { 12 };
+            let stations = &self.problem.stations;
             let (leaf_rad, refined) =
-                golden(stations[before].leaf_rad, stations[behind].leaf_rad, rounds, |leaf_rad| {
-                    let [bracket, elbow] = self.bare.joints(cos(leaf_rad), sin(leaf_rad));
-                    separation_m(keep_out, elbow, if part == CRANK { self.bare.shaft() } else { bracket })
+                golden_section(stations[before].leaf_rad, stations[behind].leaf_rad, rounds, |leaf_rad| {
+                    let [bracket, elbow] = self.kernel.joints(cos(leaf_rad), sin(leaf_rad));
+                    separation_m(keep_out, elbow, if part == CRANK { self.kernel.shaft() } else { bracket })
                 });
             if refined < gap {
-                told(&self.site.station(leaf_rad));
+                told(&self.problem.station(leaf_rad));
             } else {
                 told(&stations[index]);
             }

@@ -1,49 +1,15 @@
 //! The terms of the search: what is to be small and what has to be kept, each a smooth number at one leaf angle.
 //!
-//! Objective terms are in the site's scale (about 1); limit terms are excesses in metres, radians or plain numbers, at most zero where
+//! Objective terms are in the problem's scale (about 1); limit terms are excesses in metres, radians or plain numbers, at most zero where
 //! the limit is kept. The objective of an arm is the largest of its objective terms, its excess the largest of its limit terms. Where no
 //! set-out exists, one limit is given up and its own excess becomes the objective: see [`Limit`].
 
-use super::bare::{Bare, Station};
-use super::clear::separation_m;
-use super::site::Site;
+use super::kernel::{ArmKernel, SearchStation};
+use super::limit::Limit;
+use super::problem::Problem;
 use crate::job::Aim;
-use crate::real::root;
-use serde::Serialize;
-
-/// A limit of the set-out, by the name of its field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
-#[non_exhaustive]
-pub enum Limit {
-    /// Range of the shaft along the closed leaf, m.
-    ShaftXM,
-    /// Range of the shaft across it, m.
-    ShaftYM,
-    /// Range of the bracket along the leaf, m.
-    BracketUM,
-    /// Range of the crank, m.
-    CrankM,
-    /// Range of the link, m.
-    LinkM,
-    /// Range of the straightness, plain.
-    Straightness,
-    /// Square to the open leaf, degrees.
-    SquareDeg,
-    /// Least lever, m.
-    LeastLeverM,
-    /// Shaft travel, degrees.
-    ShaftTravelDeg,
-    /// Torque beside the aim, N·m.
-    MostShaftTorqueNM,
-    /// Rectangles to stay out of, m of overlap.
-    KeepOut,
-    /// Whole multiples of the step; no amount of anything else would do.
-    StepM,
-    /// An arm that assembles, and whose shaft does not turn back, m. Not for anyone to give up.
-    Arm,
-}
+use crate::numerics::separation_m;
+use crate::real::sqrt;
 
 /// What a term is about.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -77,7 +43,7 @@ pub(crate) enum Term {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Piece {
     pub term: Term,
-    pub station: Station,
+    pub station: SearchStation,
 }
 
 /// Lever below which a shaft would turn back, m; model.md refuses it at a nanometre.
@@ -101,46 +67,22 @@ impl Term {
 }
 
 impl Limit {
-    /// The limits of the search's variables, in their order.
-    pub(crate) const VARIABLES: [Limit; super::site::DIMENSIONS] =
-        [Limit::ShaftXM, Limit::ShaftYM, Limit::BracketUM, Limit::CrankM, Limit::Straightness];
-
-    /// What can be given up, in the order it is tried.
-    pub(crate) const ALL: [Limit; 11] = [
-        Limit::SquareDeg,
-        Limit::ShaftTravelDeg,
-        Limit::LeastLeverM,
-        Limit::Straightness,
-        Limit::CrankM,
-        Limit::LinkM,
-        Limit::BracketUM,
-        Limit::ShaftXM,
-        Limit::ShaftYM,
-        Limit::KeepOut,
-        Limit::MostShaftTorqueNM,
-    ];
-
-    /// The variable whose range it is.
-    pub(crate) fn variable(self) -> Option<usize> {
-        Limit::VARIABLES.iter().position(|&limit| limit == self)
-    }
-
     /// The limit's excess in the document's unit, from the search's.
-    pub(crate) fn in_document(self, excess: f64, site: &Site) -> f64 {
+    pub(crate) fn in_document(self, excess: f64, problem: &Problem) -> f64 {
         match self {
             Limit::ShaftTravelDeg => excess.to_degrees(),
             // The search compares the cosine of the angle itself.
             Limit::SquareDeg => {
-                let limit = site.limits.square_rad;
-                (libm::asin((site.limits.square_sine + excess).clamp(0.0, 1.0)) - limit).to_degrees()
+                let limit = problem.limits.square_rad;
+                (libm::asin((problem.limits.square_sine + excess).clamp(0.0, 1.0)) - limit).to_degrees()
             }
-            Limit::MostShaftTorqueNM => excess * site.torque_scale_n_m,
+            Limit::MostShaftTorqueNM => excess * problem.torque_scale_n_m,
             _ => excess,
         }
     }
 }
 
-impl Site<'_> {
+impl Problem<'_> {
     /// Whether a term counts towards what is to be small: of the aim, or of the limit that is given up instead.
     pub fn is_objective(&self, term: Term) -> bool {
         match (self.given_up, term.limit()) {
@@ -151,42 +93,42 @@ impl Site<'_> {
 
     /// The value of a term; `sense` is the sign of the lever the arm works in.
     #[inline]
-    pub fn value(&self, bare: &Bare, sense: f64, piece: &Piece) -> f64 {
+    pub fn value(&self, kernel: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
         let Piece { term, station } = piece;
         let (cosine, sine) = (station.cosine, station.sine);
         let setout = self.setout;
-        let torque = || station.effort_n_m * bare.at(cosine, sine).inverse_ratio() / self.torque_scale_n_m;
-        let lever = || sense * bare.lever_m(&bare.at(cosine, sine));
+        let torque = || station.effort_n_m * kernel.at(cosine, sine).inverse_ratio() / self.torque_scale_n_m;
+        let lever = || sense * kernel.lever_m(&kernel.at(cosine, sine));
         match *term {
             Term::Torque => torque(),
             Term::TorqueLimit => {
                 let most = setout.most_shaft_torque_n_m.unwrap_or(f64::MAX);
-                torque() - most / self.torque_scale_n_m * (1.0 - self.hair.plain)
+                torque() - most / self.torque_scale_n_m * (1.0 - self.margin.plain)
             }
             // A lever at nothing has a force without bound; a micrometre keeps the slope finite.
             Term::Force => station.storm_n_m / (lever().max(LEAST_SENSE_M) * self.force_scale_n),
-            Term::Travel => bare.travel_rad(sense, self.closed(), self.open()),
+            Term::Travel => kernel.travel_rad(sense, self.closed(), self.open()),
             Term::TravelLimit => {
-                bare.travel_rad(sense, self.closed(), self.open()) - self.limits.travel_rad + self.hair.plain
+                kernel.travel_rad(sense, self.closed(), self.open()) - self.limits.travel_rad + self.margin.plain
             }
             Term::Place => {
                 let place = setout.place.map_or((0.0, 0.0), |place| (place.x_m, place.y_m));
-                let (dx, dy) = (bare.shaft().0 - place.0, bare.shaft().1 - place.1);
-                root(dx * dx + dy * dy)
+                let (dx, dy) = (kernel.shaft().0 - place.0, kernel.shaft().1 - place.1);
+                sqrt(dx * dx + dy * dy)
             }
-            Term::Lever => self.limits.lever_m + self.hair.length_m - lever(),
+            Term::Lever => self.limits.lever_m + self.margin.length_m - lever(),
             Term::Sense => LEAST_SENSE_M - lever(),
             Term::Square(sign) => {
                 let limit = self.limits.square_sine;
-                sign * bare.link_along_leaf(cosine, sine) - (limit - self.hair.plain.min(0.25 * limit))
+                sign * kernel.link_along_leaf(cosine, sine) - (limit - self.margin.plain.min(0.25 * limit))
             }
-            Term::LinkShort => setout.link_m[0] - bare.link_m,
-            Term::LinkLong => bare.link_m - setout.link_m[1],
-            Term::Far => root(bare.reach2(cosine, sine)) - (bare.crank_m + bare.link_m),
-            Term::Near(sign) => sign * (bare.crank_m - bare.link_m) - root(bare.reach2(cosine, sine)),
-            Term::Clear(rectangle, part) => self.wanted_gap_m() - self.gap_m(bare, rectangle, part, station),
+            Term::LinkShort => setout.link_m[0] - kernel.link_m,
+            Term::LinkLong => kernel.link_m - setout.link_m[1],
+            Term::Far => sqrt(kernel.reach2(cosine, sine)) - (kernel.crank_m + kernel.link_m),
+            Term::Near(sign) => sign * (kernel.crank_m - kernel.link_m) - sqrt(kernel.reach2(cosine, sine)),
+            Term::Clear(rectangle, part) => self.wanted_gap_m() - self.gap_m(kernel, rectangle, part, station),
             Term::Beyond(variable, sign) => {
-                let value = bare.variable(variable);
+                let value = kernel.variable(variable);
                 let [least, most] = self.range_of(variable);
                 if sign < 0.0 { least - value } else { value - most }
             }
@@ -201,14 +143,14 @@ impl Site<'_> {
 
     /// Gap the arm's centre-lines keep from every rectangle, m.
     pub fn wanted_gap_m(&self) -> f64 {
-        self.limits.half_width_m + self.hair.length_m
+        self.limits.half_width_m + self.margin.length_m
     }
 
     /// Separation of a part of the arm from a rectangle, m.
-    pub fn gap_m(&self, bare: &Bare, rectangle: usize, part: usize, station: &Station) -> f64 {
-        let [bracket, elbow] = bare.joints(station.cosine, station.sine);
-        let other = if part == 0 { bare.shaft() } else { bracket };
-        separation_m(&self.setout.keep_out[rectangle], elbow, other)
+    pub fn gap_m(&self, kernel: &ArmKernel, rectangle: usize, part: usize, station: &SearchStation) -> f64 {
+        let [bracket, elbow] = kernel.joints(station.cosine, station.sine);
+        let other = if part == 0 { kernel.shaft() } else { bracket };
+        separation_m(&self.setout.keep_out[rectangle].sides(), elbow, other)
     }
 
     /// Whether the aim or a limit looks at torque, force.

@@ -1,7 +1,7 @@
 //! What happens once the drive lets go.
 
 use super::Moving;
-use crate::drive::{Direction, WindCase};
+use crate::terms::{Direction, WindCase};
 use serde::Serialize;
 
 /// How a leaf that was let go ends.

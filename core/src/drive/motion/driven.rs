@@ -1,11 +1,11 @@
 //! The leaf through time where a motor drives it against friction, wind and lean: does it arrive, and when.
 
 use super::control::Control;
-use super::integrate::{Trial, Walk};
 use super::{Motor, Moving, Profile, Track};
-use crate::arm::Station;
-use crate::drive::{Direction, WindCase};
+use crate::arm::PathPoint;
 use crate::leaf::LeafStation;
+use crate::numerics::{Integrator, StepTrial};
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -106,7 +106,7 @@ pub struct DrivenRun {
 /// Progress, its speed, and the energies: motor, wind, gravity, friction, arm.
 type State = [f64; 7];
 
-struct Driven<'a> {
+struct DrivenSystem<'a> {
     moving: &'a Moving<'a>,
     motor: &'a Motor,
     control: &'a Control<'a>,
@@ -114,13 +114,13 @@ struct Driven<'a> {
     wind: WindCase,
 }
 
-impl Driven<'_> {
+impl DrivenSystem<'_> {
     /// Where the leaf is after some progress of the shaft, and what the drive must supply there, N·m.
-    fn place(&self, progress: f64) -> Place {
+    fn place(&self, progress: f64) -> ShaftPlace {
         let station = self.moving.path.at(progress);
         let leaf = self.moving.loads.station(station.leaf_rad);
         let demand_n_m = self.moving.loads.demand_of_n_m(&leaf, self.direction, self.wind);
-        Place { station, leaf, demand_n_m }
+        ShaftPlace { station, leaf, demand_n_m }
     }
 
     /// Acceleration of the shaft's progress, rad/s², and what the arm takes, N·m at the shaft.
@@ -128,7 +128,7 @@ impl Driven<'_> {
     /// `I·θ̈ = τ − D` with the demand `D = s·τ_f − M_w − M_g`, `J·q̈ = T − e·θ'·τ`, where `e = 1/η` while the shaft drives the leaf and `η` while
     /// the leaf drives the shaft; with `θ̈ = θ'·q̈ + θ''·q̇²` and `A = D + I·θ''·q̇²`:
     /// `q̈ = (T − e·θ'·A)/(J + e·I·θ'²)`, and `τ` has the sign of `A·J + I·θ'·T` whichever `e` is.
-    fn force(&self, place: &Place, speed: f64, torque_n_m: f64) -> Force {
+    fn force(&self, place: &ShaftPlace, speed: f64, torque_n_m: f64) -> Force {
         let station = &place.station;
         let (gain, inertia, shaft) = (station.gain, self.moving.loads.inertia_kg_m2, self.motor.inertia_kg_m2);
         let steady = place.demand_n_m + inertia * station.gain_rate * speed * speed;
@@ -142,7 +142,7 @@ impl Driven<'_> {
     /// Torque of motor and gear in the sense of progress, N·m: what gives the acceleration that is asked for, within the motor's line.
     ///
     /// With `q̈` asked for, `τ = A + I·θ'·q̈` and `T = J·q̈ + e·θ'·τ`, `e` by the sign of `τ`.
-    fn torque_n_m(&self, place: &Place, progress: f64, speed: f64) -> f64 {
+    fn torque_n_m(&self, place: &ShaftPlace, progress: f64, speed: f64) -> f64 {
         let (sign, station) = (self.direction.sign(), &place.station);
         let way = if sign > 0.0 { progress } else { self.moving.path.travel_rad() - progress };
         let wanted = sign * self.control.acceleration(way, sign * speed);
@@ -180,7 +180,7 @@ impl Driven<'_> {
             (Direction::Open, WindCase::Bearing) => (Direction::Close, WindCase::Bearing),
             (Direction::Close, WindCase::Bearing) => (Direction::Open, WindCase::Bearing),
         };
-        let back = Driven { direction, wind, ..*self };
+        let back = DrivenSystem { direction, wind, ..*self };
         let force = back.force(&back.place(progress), 0.0, self.direction.sign() * self.motor.stall_torque_n_m);
         force.acceleration * self.direction.sign() < 0.0
     }
@@ -197,7 +197,7 @@ impl Driven<'_> {
         }
     }
 
-    fn edge_speed_m_s(&self, station: &Station, speed: f64) -> f64 {
+    fn edge_speed_m_s(&self, station: &PathPoint, speed: f64) -> f64 {
         (station.gain * speed).abs() * self.moving.length_m
     }
 
@@ -214,8 +214,8 @@ impl Driven<'_> {
 }
 
 /// Arm and leaf at one shaft angle.
-struct Place {
-    station: Station,
+struct ShaftPlace {
+    station: PathPoint,
     leaf: LeafStation,
     /// Moment the drive must supply to move the leaf steadily, N·m, positive opening.
     demand_n_m: f64,
@@ -237,7 +237,7 @@ struct Passed {
 }
 
 impl Passed {
-    fn of(walk: &Walk<7>) -> Passed {
+    fn of(walk: &Integrator<7>) -> Passed {
         let ([progress, speed, ..], acceleration) = (walk.state, walk.slope[1]);
         Passed { time_s: walk.time_s, progress, speed, acceleration }
     }
@@ -256,7 +256,7 @@ pub(crate) fn drive(
     samples: u32,
 ) -> (DrivenRun, Track) {
     let control = &Control::new(profile, motor);
-    let driven = Driven { moving, motor, control, direction, wind };
+    let driven = DrivenSystem { moving, motor, control, direction, wind };
     let (sign, travel) = (direction.sign(), moving.path.travel_rad());
     let rate = |state: &State| driven.rate(state);
     let mut start: State = [0.0; 7];
@@ -264,7 +264,7 @@ pub(crate) fn drive(
     let energy = motor.stall_torque_n_m * travel;
     let run_up_s = motor.inertia_kg_m2 * motor.no_load_rad_s / motor.stall_torque_n_m;
     let spared = SPARE_SPEED * profile.peak_speed().max(control.least());
-    let mut walk = Walk {
+    let mut walk = Integrator {
         step_s: 1e-3 * run_up_s,
         longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s.min(spared) / LONGEST_PART),
         // A motor that brakes above no such speed leaves it to wind and lean how fast the leaf is; a stiff step knows no time to keep to.
@@ -273,7 +273,7 @@ pub(crate) fn drive(
             travel / LONGEST_PART,
         ],
         tolerance: TOLERANCE,
-        ..Walk::new(rate, start, [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy])
+        ..Integrator::new(rate, start, [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy])
     };
     let mut track = alloc::vec![Passed::of(&walk)];
     let mut fastest: f64 = 0.0;
@@ -309,8 +309,8 @@ pub(crate) fn drive(
             let to_limit = if arrived { before.crossing_s(rate, h, remaining) } else { h };
             let to_stand = if stopped { before.crossing_s(rate, h, forward) } else { h };
             let length = to_limit.min(to_stand);
-            walk = Walk { time_s: before.time_s + length, ..walk };
-            Trial { next: walk.state, slope: walk.slope, .. } = before.trial(rate, length);
+            walk = Integrator { time_s: before.time_s + length, ..walk };
+            StepTrial { next: walk.state, slope: walk.slope, .. } = before.trial(rate, length);
             track.push(Passed::of(&walk));
             break if arrived && to_limit <= to_stand { DrivenState::Arrives } else { stand(walk.state[0]) };
         }
@@ -334,7 +334,7 @@ pub(crate) fn drive(
 }
 
 /// Rows at evenly spaced times: progress and speed by the cubic that keeps both and their derivatives at the ends of a step.
-fn rows(driven: &Driven, track: &[Passed], end_s: f64, samples: u32) -> Vec<DrivenPoint> {
+fn rows(driven: &DrivenSystem, track: &[Passed], end_s: f64, samples: u32) -> Vec<DrivenPoint> {
     let last = samples.max(2) - 1;
     let cubic = |u: f64, h: f64, (a, b): (f64, f64), (da, db): (f64, f64)| {
         let v = 1.0 - u;

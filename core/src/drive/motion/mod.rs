@@ -3,11 +3,9 @@
 mod coast;
 mod control;
 mod driven;
-mod integrate;
 mod motor;
 mod prescribed;
 mod profile;
-mod stiff;
 mod track;
 
 pub(crate) use coast::Released;

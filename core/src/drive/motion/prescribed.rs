@@ -2,7 +2,8 @@
 
 use super::Moving;
 use super::profile::{Moment, Profile};
-use crate::drive::{Direction, WindCase, effort_n_m};
+use crate::drive::effort_n_m;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 use serde::Serialize;
 

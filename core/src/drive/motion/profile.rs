@@ -1,6 +1,6 @@
 //! A shaft's speed through time: ramps, a cruise, a slow zone before the end.
 
-use crate::real::root;
+use crate::real::sqrt;
 use alloc::vec::Vec;
 
 /// Position, speed and acceleration at one time. Units are the caller's: radians or metres, and seconds.
@@ -54,10 +54,10 @@ impl Profile {
     /// distance too short to ever exceed the slow speed is done at the slow speed.
     pub fn with_slow_end(distance: f64, speed: f64, up: f64, down: f64, slow_zone: f64, slow_speed: f64) -> Profile {
         let zone = slow_zone.clamp(0.0, distance);
-        let slow = slow_speed.min(speed).min(root(2.0 * down * zone));
+        let slow = slow_speed.min(speed).min(sqrt(2.0 * down * zone));
         let main = distance - zone;
         // v²/2a + (v² − v_s²)/2b = main, solved for v.
-        let highest = root((2.0 * main + slow * slow / down) / (1.0 / up + 1.0 / down));
+        let highest = sqrt((2.0 * main + slow * slow / down) / (1.0 / up + 1.0 / down));
         if highest < slow {
             return Profile::trapezoid(distance, slow, up, down);
         }
@@ -112,7 +112,7 @@ impl Profile {
             // v² = v₀² + 2·a·x.
             Moment {
                 position: distance,
-                speed: root(speed * speed + 2.0 * acceleration * (distance - position)),
+                speed: sqrt(speed * speed + 2.0 * acceleration * (distance - position)),
                 acceleration,
             }
         })
@@ -146,6 +146,6 @@ pub fn trapezoid_time_s(distance: f64, speed: f64, acceleration: f64) -> f64 {
     if speed * speed <= acceleration * distance {
         distance / speed + speed / acceleration
     } else {
-        2.0 * root(distance / acceleration)
+        2.0 * sqrt(distance / acceleration)
     }
 }

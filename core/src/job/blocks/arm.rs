@@ -1,8 +1,8 @@
 //! Crank and link, as planned and as built.
 
 use crate::job::table::*;
+use crate::terms::words::words;
 use crate::units::Quantity::ShortLength;
-use crate::words::words;
 
 block! {
     /// Crank and link in plan, and where they are fixed.
@@ -76,7 +76,41 @@ impl Elbow {
     }
 }
 
+impl Arm {
+    /// Its lengths, m: shaft along and square to the closed leaf, bracket along and square to the leaf, crank, link.
+    pub fn lengths_m(&self) -> [f64; 6] {
+        [self.shaft_x_m, self.shaft_y_m, self.bracket_u_m, self.bracket_v_m, self.crank_m, self.link_m]
+    }
+
+    /// The arm of such lengths.
+    pub fn of_lengths_m(lengths_m: [f64; 6], elbow: Elbow) -> Arm {
+        let [shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m] = lengths_m;
+        Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow }
+    }
+
+    /// Paths of the lengths, in their order.
+    pub(crate) fn length_paths() -> [&'static str; 6] {
+        core::array::from_fn(|i| Arm::BLOCK.fields[i].path)
+    }
+}
+
 impl AsBuilt {
+    /// What was measured of the lengths of [`Arm::lengths_m`], m, each from the line it was measured from.
+    pub(crate) fn lengths_m(&self) -> [Option<f64>; 6] {
+        [self.shaft_x_m, self.shaft_y_m, self.bracket_u_m, self.bracket_v_m, self.crank_m, self.link_m]
+    }
+
+    /// Paths of the lengths, in their order; the line stands before them.
+    pub(crate) fn length_paths() -> [&'static str; 6] {
+        core::array::from_fn(|i| AsBuilt::BLOCK.fields[i + 1].path)
+    }
+
+    /// The line that each length square to the leaf was measured from, from the hinge axis, m; the leaf's face is at `face_m`.
+    pub(crate) fn lines_m(&self, face_m: f64) -> [Option<f64>; 6] {
+        let line_m = Some(self.line_m(face_m));
+        [None, line_m, None, line_m, None, None]
+    }
+
     /// The line that was measured from, from the hinge axis, m, where the leaf's face is at `face_m`.
     pub fn line_m(&self, face_m: f64) -> f64 {
         match self.from {
@@ -87,15 +121,10 @@ impl AsBuilt {
 
     /// The planned arm with what was measured instead, from the hinge axis; the leaf's face is at `face_m`.
     pub fn arm(&self, planned: &Arm, face_m: f64) -> Arm {
-        let square = |measured: Option<f64>| measured.map(|measured_m| measured_m + self.line_m(face_m));
-        Arm {
-            shaft_x_m: self.shaft_x_m.unwrap_or(planned.shaft_x_m),
-            shaft_y_m: square(self.shaft_y_m).unwrap_or(planned.shaft_y_m),
-            bracket_u_m: self.bracket_u_m.unwrap_or(planned.bracket_u_m),
-            bracket_v_m: square(self.bracket_v_m).unwrap_or(planned.bracket_v_m),
-            crank_m: self.crank_m.unwrap_or(planned.crank_m),
-            link_m: self.link_m.unwrap_or(planned.link_m),
-            elbow: planned.elbow,
-        }
+        let (planned_m, lines_m) = (planned.lengths_m(), self.lines_m(face_m));
+        let built_m = self.lengths_m();
+        let from_axis = |i: usize, measured_m: f64| lines_m[i].map_or(measured_m, |line_m| measured_m + line_m);
+        let length_m = |i: usize| built_m[i].map_or(planned_m[i], |measured_m| from_axis(i, measured_m));
+        Arm::of_lengths_m(core::array::from_fn(length_m), planned.elbow)
     }
 }

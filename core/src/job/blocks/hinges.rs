@@ -1,7 +1,7 @@
 //! What resists at the hinges.
 
+use crate::elements::{Collar, FrictionRange, Pairing};
 use crate::job::table::*;
-use crate::leaf::{Collar, FrictionRange, Pairing};
 use crate::units::Quantity::{Angle, Force, Length, Ratio, ShortLength};
 
 choice! {

@@ -4,9 +4,10 @@ use super::{
     Arm, AsBuilt, BreakawayFacts, Contact, Drag, Ground, Hinges, HoldingFacts, Ice, Leaf, Lean, Marks, MotionFacts,
     Operator, Record, Room, SetOut, Settings, Site, Swing, Tape, Wind,
 };
+use crate::fault::missing_object;
 use crate::job::table::*;
+use crate::terms::words::words;
 use crate::units::Quantity::{Count, Ratio};
-use crate::words::words;
 use alloc::{collections::BTreeMap, format, string::String, vec::Vec};
 
 block! {

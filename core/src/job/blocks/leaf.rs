@@ -1,8 +1,8 @@
 //! The leaf: weight, size, what the wind sees of it.
 
 use super::Member;
+use crate::job::MemberTotals;
 use crate::job::table::*;
-use crate::leaf::MemberTotals;
 use crate::units::Quantity::{Area, Inertia, Length, Mass};
 use alloc::{format, vec::Vec};
 
@@ -48,7 +48,7 @@ impl Leaf {
     /// Faults of the members one by one, and of what they come to.
     pub(in crate::job) fn member_relations(&self) -> Vec<Fault> {
         let Some(members) = &self.members else { return Vec::new() };
-        let one = |(index, member): (usize, &Member)| member.relations(&format!("leaf.members.{index}"), self);
+        let one = |(index, member): (usize, &Member)| member.relations(&format!("leaf.members.{index}"), self.length_m);
         let mut faults: Vec<Fault> = members.iter().enumerate().flat_map(one).collect();
         if faults.is_empty() {
             let totals = MemberTotals::of(members);

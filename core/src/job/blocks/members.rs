@@ -1,8 +1,7 @@
 //! The leaf's members, as a person lists them.
 
-use super::Leaf;
+use crate::elements::{CornerRule, hollow_largest_wall_m};
 use crate::job::table::*;
-use crate::leaf::{CornerRule, hollow_largest_wall_m};
 use crate::units::Quantity::{self, Count, Density, Length, ShortLength};
 use alloc::{format, string::String, vec::Vec};
 
@@ -171,7 +170,7 @@ impl Member {
     }
 
     /// Faults of a member that is within its ranges: sections that cannot exist, pieces beyond the leaf.
-    pub(in crate::job) fn relations(&self, path: &str, leaf: &Leaf) -> Vec<Fault> {
+    pub(in crate::job) fn relations(&self, path: &str, leaf_length_m: f64) -> Vec<Fault> {
         let mut faults = Vec::new();
         let wall = |wall_m: f64, most: f64| {
             (wall_m > most * (1.0 + 1e-9))
@@ -194,9 +193,9 @@ impl Member {
             faults.push(row.missing(format!("{path}.place.height_m")));
         }
         for (key, value) in [("from_m", place.from_m), ("to_m", place.to_m)] {
-            if value > leaf.length_m {
+            if value > leaf_length_m {
                 let path = format!("{path}.place.{key}");
-                faults.push(beyond(path, FaultCode::OutsideLeaf, value, leaf.length_m, Length));
+                faults.push(beyond(path, FaultCode::OutsideLeaf, value, leaf_length_m, Length));
             }
         }
         faults

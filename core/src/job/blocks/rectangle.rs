@@ -38,6 +38,11 @@ rectangles! {
 }
 
 impl KeepOut {
+    /// Its least and greatest x, and y, m.
+    pub(crate) fn sides(&self) -> [[f64; 2]; 2] {
+        [self.x_m, self.y_m]
+    }
+
     /// Ends that are the wrong way round.
     pub(in crate::job) fn relations(&self, path: core::fmt::Arguments) -> Vec<Fault> {
         // A hundred rectangles are looked at for every change of a number; their paths are written where there is something to tell.

@@ -1,9 +1,10 @@
 //! What is fixed and what is free where an operator is still to be stood.
 
 use super::{Elbow, KeepOut, MOST};
+use crate::fault::missing_object;
 use crate::job::table::*;
+use crate::terms::words::words;
 use crate::units::Quantity::{Angle, Ratio, ShortLength, Speed, Torque};
-use crate::words::words;
 use alloc::vec::Vec;
 
 block! {

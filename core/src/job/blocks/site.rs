@@ -1,11 +1,10 @@
 //! The place the gate stands at, and the means of protection that are fitted.
 
 use super::{KeepOut, MOST, SITE_OBSTACLE};
-use crate::drive::Direction;
 use crate::job::table::*;
-use crate::safety::{MeansKind, ZoneKind};
+use crate::terms::words::words;
+use crate::terms::{Direction, MeansKind, ZoneKind};
 use crate::units::Quantity::{Count, ShortLength};
-use crate::words::words;
 use alloc::vec::Vec;
 
 block! {

@@ -1,8 +1,9 @@
 //! A wind: the working wind and the storm have the same block and the same rules.
 
 use super::{Asce7Wind, Leaf, WindFrom, WindShape};
+use crate::elements::{ASCE7_LEAST_SOLIDITY, EN1991_LEAST_SOLIDITY};
 use crate::job::table::*;
-use crate::leaf::{Asce7Edition, EN1991_LEAST_SOLIDITY};
+use crate::terms::Asce7Edition;
 use crate::units::Quantity::{Density, Ratio, ShortLength, Speed};
 use alloc::{format, vec::Vec};
 
@@ -24,9 +25,6 @@ block! {
         shape: Option<WindShape> = choice(WindShape::CHOICE),
     }
 }
-
-/// More openings than this and ASCE 7's wall is a lattice.
-const ASCE7_LEAST_SOLIDITY: f64 = 0.7;
 
 impl Wind {
     /// Faults between fields; `path` is `wind` or `storm`.

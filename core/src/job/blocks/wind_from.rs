@@ -1,7 +1,7 @@
 //! Where a gust comes from.
 
 use crate::job::table::*;
-use crate::leaf::{Asce7Edition, Exposure, LoadLevel, Terrain};
+use crate::terms::{Asce7Edition, Exposure, LoadLevel, Terrain};
 use crate::units::Quantity::{Count, Length, Ratio, Speed};
 
 choice! {

@@ -1,7 +1,7 @@
 //! What the leaf looks like to the wind.
 
 use crate::job::table::*;
-use crate::leaf::BarShape;
+use crate::terms::BarShape;
 use crate::units::Quantity::{Ratio, ShortLength};
 
 choice! {

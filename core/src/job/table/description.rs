@@ -1,9 +1,9 @@
 //! The JSON Schema of a block, from its rows: what the interpreter takes and nothing else, relations between fields apart.
 
 use super::{Block, Choice, Field, Kind, List, Number};
-use crate::job::SCHEMA;
+use crate::job::version::SCHEMA;
+use crate::terms::words::Words;
 use crate::units::Quantity;
-use crate::words::Words;
 use serde_json::{Map, Value, json};
 
 /// A day of the Gregorian calendar as ISO 8601 writes it, leap years by its rule.
@@ -99,7 +99,7 @@ fn number_schema(number: &Number) -> Value {
 }
 
 fn words_schema(words: &Words) -> Value {
-    let one = |word: &crate::words::Word| {
+    let one = |word: &crate::terms::words::Word| {
         let mut schema = json!({ "const": word.name, "type": "string" });
         about(&mut schema, word.about);
         schema

@@ -1,10 +1,48 @@
-//! What a field of the job is: its kind, what it may hold, what stands for it where it is not said.
+//! What blocks and fields of the job are: of a field its kind, what it may hold, what stands for it where it is not said.
 
-use super::fault::{Allowed, Example, Fault, FaultCode};
-use super::{Block, Choice, FieldRule};
+use super::rule::FieldRule;
+use crate::fault::{Allowed, Example, Fault, FaultCode};
+use crate::terms::words::Words;
 use crate::units::Quantity;
-use crate::words::Words;
 use alloc::{format, string::String, vec::Vec};
+
+/// A block: its fields in the order they are read.
+#[derive(Clone, Copy, Debug)]
+pub struct Block {
+    /// The rows.
+    pub fields: &'static [Field],
+    /// Keys that are carried and not looked at.
+    pub carried: &'static [&'static str],
+    /// Whether any other key is carried, too, instead of being refused.
+    pub open: bool,
+    /// What it is, for the published schema.
+    #[cfg(feature = "describe")]
+    pub about: &'static str,
+}
+
+/// A block of one of several kinds, told by a word.
+#[derive(Clone, Copy, Debug)]
+pub struct Choice {
+    /// Key of the word.
+    pub tag: &'static str,
+    /// The kinds.
+    pub kinds: &'static [Chosen],
+    /// What it is, for the published schema.
+    #[cfg(feature = "describe")]
+    pub about: &'static str,
+}
+
+/// One kind of a block.
+#[derive(Clone, Copy, Debug)]
+pub struct Chosen {
+    /// The word.
+    pub name: &'static str,
+    /// The fields that belong to it.
+    pub block: &'static Block,
+    /// What it is, for the published schema.
+    #[cfg(feature = "describe")]
+    pub about: &'static str,
+}
 
 /// One field of a block, as its row declares it.
 #[derive(Clone, Copy, Debug)]
@@ -96,138 +134,6 @@ pub struct List {
     pub most: u32,
 }
 
-/// A number between two ends, both included.
-pub const fn number(quantity: Quantity, least: f64, most: f64, example: f64) -> Spec {
-    let (least, most) = (Some(least), Some(most));
-    Spec::of(Kind::Number(Number { quantity, least, most, default: None, example, usual: None }))
-}
-
-/// A number with what is assumed where nothing is said.
-pub const fn assumed(quantity: Quantity, least: f64, most: f64, default: f64) -> Spec {
-    let (least, most) = (Some(least), Some(most));
-    let number = Number { quantity, least, most, default: Some(default), example: default, usual: None };
-    Spec { assumed: true, ..Spec::of(Kind::Number(number)) }
-}
-
-/// A direction: any finite angle, degrees.
-pub const fn direction(example: f64) -> Spec {
-    let (quantity, least, most) = (Quantity::Angle, None, None);
-    Spec::of(Kind::Number(Number { quantity, least, most, default: None, example, usual: None }))
-}
-
-/// A direction that is 0 where nothing is said.
-pub const fn assumed_direction() -> Spec {
-    let (quantity, least, most) = (Quantity::Angle, None, None);
-    let number = Number { quantity, least, most, default: Some(0.0), example: 0.0, usual: None };
-    Spec { assumed: true, ..Spec::of(Kind::Number(number)) }
-}
-
-/// A range of numbers, least and greatest.
-pub const fn range(quantity: Quantity, least: f64, most: f64, example: f64) -> Spec {
-    let (least, most) = (Some(least), Some(most));
-    Spec::of(Kind::Range(Number { quantity, least, most, default: None, example, usual: None }))
-}
-
-/// One word of a set.
-pub const fn word(words: &'static Words) -> Spec {
-    Spec::of(Kind::Word(words))
-}
-
-/// Yes or no.
-pub const fn flag() -> Spec {
-    Spec::of(Kind::Flag)
-}
-
-/// Any text.
-pub const fn text() -> Spec {
-    Spec::of(Kind::Text)
-}
-
-/// A day of the calendar.
-pub const fn date() -> Spec {
-    Spec::of(Kind::Date)
-}
-
-/// A block.
-pub const fn block(block: &'static Block) -> Spec {
-    Spec::of(Kind::Block(block))
-}
-
-/// A block of one of several kinds.
-pub const fn choice(choice: &'static Choice) -> Spec {
-    Spec::of(Kind::Choice(choice))
-}
-
-/// A list of at most so many items.
-pub const fn list(item: &'static Kind, most: u32) -> Spec {
-    Spec::of(Kind::List(List { item, least: None, most }))
-}
-
-/// Fractions by the path of one of some fields.
-pub const fn shares(rules: fn() -> Vec<FieldRule>) -> Spec {
-    Spec::of(Kind::Shares(rules))
-}
-
-/// The document's schema.
-pub const fn schema() -> Spec {
-    Spec::of(Kind::Schema)
-}
-
-impl Spec {
-    const fn of(kind: Kind) -> Spec {
-        Spec { kind, unless: None, assumed: false, follows: None, varied: false, twin: false }
-    }
-
-    /// May be replaced by what stands under another key of the block.
-    pub const fn unless(self, key: &'static str) -> Spec {
-        Spec { unless: Some(key), ..self }
-    }
-
-    /// Silence is an assumption though the row has no number for it: a word, or what follows from other fields.
-    pub const fn listed(self) -> Spec {
-        Spec { assumed: true, ..self }
-    }
-
-    /// No assumption where the value follows from another key of the block.
-    pub const fn follows(self, key: &'static str) -> Spec {
-        Spec { assumed: true, follows: Some(key), ..self }
-    }
-
-    /// Measured or estimated: the sensitivity asks for it.
-    pub const fn varied(self) -> Spec {
-        Spec { varied: true, ..self }
-    }
-
-    /// A block that stands here for the second time, under the paths of its twin.
-    pub const fn twin(self) -> Spec {
-        Spec { twin: true, ..self }
-    }
-
-    /// What people usually say where silence means none.
-    pub const fn usual(self, usual: f64) -> Spec {
-        match self.kind {
-            Kind::Number(number) => Spec { kind: Kind::Number(Number { usual: Some(usual), ..number }), ..self },
-            _ => panic!("only a number has a usual value"),
-        }
-    }
-
-    /// A list of at least one item.
-    pub const fn or_else(self, code: FaultCode) -> Spec {
-        match self.kind {
-            Kind::List(list) => Spec { kind: Kind::List(List { least: Some((1, code)), ..list }), ..self },
-            _ => panic!("only a list has a length"),
-        }
-    }
-
-    /// The value assumed where nothing is said. Evaluated by the compiler, which stops at a row that has none.
-    pub const fn default(self) -> f64 {
-        match self.kind {
-            Kind::Number(Number { default: Some(default), .. }) => default,
-            _ => panic!("the row has no default"),
-        }
-    }
-}
-
 impl Kind {
     /// Whether it has fields or items of its own. A number or a word that may be absent can be left out where it cannot be read; a part
     /// cannot.
@@ -274,5 +180,40 @@ impl List {
         let least = self.least.map_or(0, |(least, _)| least);
         let [least, most] = [least, self.most].map(|count| Some(f64::from(count)));
         Allowed::Range { least, most, quantity: Quantity::Count }
+    }
+}
+
+const fn same(one: &str, other: &str) -> bool {
+    let (one, other) = (one.as_bytes(), other.as_bytes());
+    let mut index = 0;
+    while index < one.len() && index < other.len() && one[index] == other[index] {
+        index += 1;
+    }
+    index == one.len() && index == other.len()
+}
+
+impl Block {
+    /// The row of a number or a range. Meant for the compiler, which stops at a name that is in no row.
+    pub const fn number(&self, name: &str) -> Number {
+        let mut index = 0;
+        while index < self.fields.len() {
+            let field = &self.fields[index];
+            if same(field.name, name) {
+                match field.spec.kind {
+                    Kind::Number(number) | Kind::Range(number) => return number,
+                    _ => panic!("the row is no number"),
+                }
+            }
+            index += 1;
+        }
+        panic!("no such row")
+    }
+
+    /// What the row of a number assumes. Meant for the compiler, as [`Block::number`].
+    pub const fn default_of(&self, name: &str) -> f64 {
+        match self.number(name).default {
+            Some(default) => default,
+            None => panic!("the row has no default"),
+        }
     }
 }

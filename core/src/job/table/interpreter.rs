@@ -1,12 +1,12 @@
 //! The one reader of documents: it walks the rows and tells everything that cannot stand where it stands.
 
 use super::date::is_date;
-use super::fault::{Allowed, Example, Fault, FaultCode};
 use super::{Block, Choice, Field, FieldRule, Kind, List, Number, entry};
 use crate::Document;
-use crate::job::SCHEMA;
+use crate::fault::{Allowed, Example, Fault, FaultCode};
+use crate::job::version::SCHEMA;
+use crate::terms::words::Words;
 use crate::units::Quantity;
-use crate::words::Words;
 use alloc::{format, string::String, vec::Vec};
 
 /// What reading a document found.

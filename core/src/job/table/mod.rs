@@ -5,25 +5,25 @@ mod block;
 mod date;
 #[cfg(feature = "describe")]
 mod description;
-mod fault;
 mod field;
 mod interpreter;
+mod row;
 mod rule;
+mod rules;
 mod value;
 mod walk;
 
-pub use crate::words::Worded;
-pub use block::{Block, Choice, Chosen, Fields, entry};
+pub use crate::fault::{Allowed, Example, Fault, FaultCode, Invalid};
+pub use crate::terms::words::Worded;
 pub(crate) use block::{block, choice, default_or, getter, has_default, is_open, twin};
 #[cfg(feature = "describe")]
 pub use description::description;
-pub(crate) use fault::missing_object;
-pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, LeftOut, NamedValue};
-pub use field::{
-    Field, Kind, List, Number, assumed, assumed_direction, block, choice, date, direction, flag, list, number, range,
-    schema, shares, text, word,
-};
+pub use field::{Block, Choice, Chosen, Field, Kind, List, Number};
 pub use interpreter::Reading;
-pub use rule::{FieldRule, rules};
-pub use value::{Held, Value};
+pub use row::{
+    assumed, assumed_direction, block, choice, date, direction, flag, list, number, range, schema, shares, text, word,
+};
+pub use rule::FieldRule;
+pub use rules::rules;
+pub use value::{Fields, Held, Value, entry};
 pub use walk::{assumed as assumed_paths, document, varied};

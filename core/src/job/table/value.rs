@@ -1,9 +1,14 @@
 //! Between documents and the types of fields. What cannot stand in a field the interpreter has told; here it is only left out.
 
-use super::Fields;
 use crate::Document;
-use crate::words::Worded;
+use crate::terms::words::Worded;
 use alloc::{collections::BTreeMap, string::String, vec::Vec};
+
+/// A value of a block's type, seen as its rows.
+pub trait Fields {
+    /// What stands in each field, in the order of the rows.
+    fn held(&self) -> Vec<Held<'_>>;
+}
 
 /// What stands in a field.
 pub enum Held<'a> {
@@ -170,4 +175,10 @@ impl Value for BTreeMap<String, f64> {
     fn held(&self) -> Held<'_> {
         Held::Shares(self)
     }
+}
+
+/// The value of a key; `Null` where it is absent. Of a repeated one the first.
+pub fn entry<'a>(entries: &'a [(alloc::string::String, Document)], key: &str) -> &'a Document {
+    static ABSENT: Document = Document::Null;
+    entries.iter().find(|(name, _)| name == key).map_or(&ABSENT, |(_, value)| value)
 }

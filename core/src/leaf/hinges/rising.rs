@@ -1,7 +1,7 @@
 //! A leaf on rising hinges: its collar slides on a ramp, its pins slide round and up in their bushes.
 
-use super::helix::{helix_lowering_n_m, helix_raising_n_m};
-use crate::real::root;
+use crate::elements::{helix_lowering_n_m, helix_raising_n_m};
+use crate::real::sqrt;
 
 /// What a leaf on rising hinges weighs on them, all magnitudes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -12,7 +12,7 @@ pub struct RisingLeaf {
     pub couple_n: f64,
     /// Radius of the pins, m.
     pub pin_radius_m: f64,
-    /// Mean radius of friction of the collar, m, which is the ramp's: see [`super::Collar::mean_radius_m`].
+    /// Mean radius of friction of the collar, m, which is the ramp's: see [`crate::Collar::mean_radius_m`].
     pub collar_radius_m: f64,
     /// Rise of the leaf, m/rad: the rise over the swing by the swing's angle. Not negative.
     pub rise_m_per_rad: f64,
@@ -57,8 +57,8 @@ impl RisingLeaf {
     /// Friction of both pins, N: its parts round and along the axis. `share` takes less of the part along than sliding on the ramp would.
     fn pins_n(&self, share: f64) -> (f64, f64) {
         let friction_n = 2.0 * self.friction_coefficient * self.couple_n;
-        let slide_m = root(self.pin_radius_m * self.pin_radius_m + self.rise_m_per_rad * self.rise_m_per_rad);
+        let slide_m = sqrt(self.pin_radius_m * self.pin_radius_m + self.rise_m_per_rad * self.rise_m_per_rad);
         let along_n = share * friction_n * self.rise_m_per_rad / slide_m;
-        (root((friction_n * friction_n - along_n * along_n).max(0.0)), along_n)
+        (sqrt((friction_n * friction_n - along_n * along_n).max(0.0)), along_n)
     }
 }

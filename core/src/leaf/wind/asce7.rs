@@ -1,47 +1,11 @@
 //! Velocity pressure by ASCE 7.
 
 use crate::real::pow;
+use crate::terms::{Asce7Edition, Exposure, LoadLevel};
 use crate::units::{Quantity, System};
-use crate::words::words;
 
 /// Lowest height the profile is used at, m (15 ft); below it the coefficient stays what it is there.
 const LOWEST_M: f64 = 15.0 * 0.3048;
-
-words! {
-    /// Edition of the standard: it decides what load level the mapped speeds have, and the profile.
-    pub enum Asce7Edition {
-        /// ASCE 7-05: speeds at allowable-stress level, importance factor in the pressure.
-        E05 = "7-05",
-        /// ASCE 7-10: strength-level speeds by risk category.
-        E10 = "7-10",
-        /// ASCE 7-16.
-        E16 = "7-16",
-        /// ASCE 7-22: new profile constants.
-        E22 = "7-22",
-    }
-}
-
-words! {
-    /// Load level a pressure is wanted at. Never mixed silently: the job names it.
-    pub enum LoadLevel {
-        /// To be compared with strengths (load and resistance factor design).
-        Strength = "strength",
-        /// To be compared with allowable stresses and working ratings.
-        Allowable = "allowable",
-    }
-}
-
-words! {
-    /// Exposure category of the surroundings.
-    pub enum Exposure {
-        /// Towns, woods.
-        B = "B",
-        /// Open country.
-        C = "C",
-        /// Flat coast, mud flats.
-        D = "D",
-    }
-}
 
 impl Asce7Edition {
     /// Factor on the pressure of the edition's mapped speed to reach a load level.

@@ -1,9 +1,9 @@
 //! Force coefficients of freestanding walls and open lattices by ASCE 7.
 
 use super::moment::openings_factor;
-use crate::real::root;
+use crate::real::sqrt;
+use crate::terms::BarShape;
 use crate::units::{Quantity, System};
-use crate::words::words;
 
 /// Case B: the resultant stands this part of the length off the middle.
 pub const ASCE7_ECCENTRICITY: f64 = 0.2;
@@ -16,16 +16,6 @@ const WALL: [(f64, [f64; 12]); 3] = [
     (0.9, [1.85, 1.75, 1.70, 1.60, 1.55, 1.50, 1.45, 1.45, 1.40, 1.40, 1.40, 1.40]),
     (1.0, [1.80, 1.70, 1.65, 1.55, 1.45, 1.40, 1.35, 1.35, 1.30, 1.30, 1.30, 1.30]),
 ];
-
-words! {
-    /// What the bars of an open lattice look like to the wind.
-    pub enum BarShape {
-        /// Flat-sided.
-        Flat = "flat",
-        /// Round.
-        Round = "round",
-    }
-}
 
 /// Straight line between table points; the ends hold beyond them.
 fn between(at: f64, table: impl Iterator<Item = (f64, f64)>) -> f64 {
@@ -67,7 +57,7 @@ pub fn asce7_wall_moment_coefficient(aspect: f64, clearance: f64, solidity: f64,
 pub fn asce7_open_coefficient(solidity: f64, shape: BarShape, diameter_m: f64, pressure_pa: f64) -> f64 {
     let feet = diameter_m / Quantity::Length.unit(System::Us).factor;
     let psf_pa = Quantity::Force.unit(System::Us).factor / Quantity::Area.unit(System::Us).factor;
-    let slow = feet * root(pressure_pa / psf_pa) <= 2.5;
+    let slow = feet * sqrt(pressure_pa / psf_pa) <= 2.5;
     let (flat, round_slow, round_fast) = match solidity {
         s if s < 0.1 => (2.0, 1.2, 0.8),
         s if s < 0.3 => (1.8, 1.3, 0.9),

@@ -1,26 +1,10 @@
 //! Peak velocity pressure by EN 1991-1-4:2005 + A1:2010, with its recommended values; a national annex replaces them and goes first.
 
-use crate::real::{log, pow, root};
-use crate::words::words;
+use crate::real::{log, pow, sqrt};
+use crate::terms::Terrain;
 
 /// Air density of the standard, kg/m³ (recommended value).
 const DENSITY_KG_M3: f64 = 1.25;
-
-words! {
-    /// Terrain category.
-    pub enum Terrain {
-        /// Sea, coast open to the sea.
-        Sea = "0",
-        /// Lakes, flat country without obstacles.
-        I = "I",
-        /// Low vegetation, obstacles twenty heights apart.
-        II = "II",
-        /// Villages, suburbs, woods.
-        III = "III",
-        /// Towns.
-        IV = "IV",
-    }
-}
 
 impl Terrain {
     /// Roughness length and least height, m. Source: EN 1991-1-4 Table 4.1, from memory.
@@ -59,7 +43,7 @@ pub fn en1991_turbulence_intensity(terrain: Terrain, height_m: f64, orography: f
 /// `probability` from 0.001 to 0.5. Source: EN 1991-1-4 eq. 4.2, from memory.
 pub fn en1991_probability_factor(probability: f64) -> f64 {
     let reduced = |p: f64| 1.0 - 0.2 * log(-log(1.0 - p));
-    root(reduced(probability) / reduced(0.02))
+    sqrt(reduced(probability) / reduced(0.02))
 }
 
 /// Peak velocity pressure, Pa: `q_p = (1 + 7·I_v)·½·ρ·v_m²`, `v_m = c_r·c_o·v_b`, ρ = 1.25 kg/m³.

@@ -1,7 +1,6 @@
 //! Freestanding walls by EN 1991-1-4: zones from the free end, taken as a moment about the hinge.
 
-/// Below this solidity the standard's wall does not apply: the leaf is a lattice.
-pub const EN1991_LEAST_SOLIDITY: f64 = 0.8;
+use crate::elements::EN1991_LEAST_SOLIDITY;
 
 /// Net pressure coefficients of the zones A, B, C, D, counted from the free end.
 pub type Zones = [f64; 4];

@@ -1,8 +1,9 @@
 //! From what the job says about a wind to one gust and one coefficient.
 
 use super::*;
+use crate::elements::bar_solidity;
 use crate::job::{Job, Leaf, Wind, WindFrom, WindShape};
-use crate::real::root;
+use crate::real::sqrt;
 use serde::Serialize;
 
 /// A wind as it is reckoned with.
@@ -90,7 +91,7 @@ impl Gust {
         let (speed_m_s, pressure_pa) = match &wind.from {
             Some(from) => {
                 let pressure_pa = from.pressure_pa(density);
-                (root(2.0 * pressure_pa / density), pressure_pa)
+                (sqrt(2.0 * pressure_pa / density), pressure_pa)
             }
             None => plain(wind.speed_m_s.unwrap_or(0.0)),
         };

@@ -27,7 +27,7 @@ pub fn velocity_pressure_pa(density_kg_m3: f64, speed_m_s: f64) -> f64 {
 /// Meant for `ε ≥ 0.7`; below that the wall is an open lattice with coefficients of its own. Source: ASCE 7 Fig 29.3-1, note (from memory).
 pub fn openings_factor(solidity: f64) -> f64 {
     let open = (1.0 - solidity).clamp(0.0, 1.0);
-    1.0 - open * crate::real::root(open)
+    1.0 - open * crate::real::sqrt(open)
 }
 
 /// Coefficients of a flat plate's normal force at a slant, `1/(0.222 + 0.283/sin α)`.

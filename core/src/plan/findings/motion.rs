@@ -1,30 +1,21 @@
 //! Findings about motion, breakaway, holding and people.
 
-use super::{Finding, FindingCode, Severity, value};
-use crate::drive::{CoastState, Direction, DrivenRun, DrivenState, HoldingVerdict};
-use crate::job::NamedValue;
+use super::finding::{FindingCode, Findings, value};
+use crate::drive::{CoastState, DrivenRun, DrivenState, HoldingVerdict};
 use crate::plan::{Driven, Model, Motion, Plan, WindowState};
+use crate::terms::Direction;
 use crate::units::Quantity;
-use alloc::vec::Vec;
-
-type Findings = Vec<Finding>;
-
-fn add(findings: &mut Findings, code: FindingCode, severity: Severity, values: &[NamedValue]) {
-    findings.push(Finding { code, severity, values: values.into() });
-}
 
 /// All of them; empty where the job has none of these blocks.
-pub(super) fn of(model: &Model, plan: &Plan) -> Findings {
-    let mut findings = Vec::new();
+pub(super) fn of(model: &Model, plan: &Plan, findings: &mut Findings) {
     if let Some(motion) = &plan.motion {
-        moving(model, plan, motion, &mut findings);
+        moving(model, plan, motion, findings);
     }
-    breakaway(model, plan, &mut findings);
-    holding(plan, &mut findings);
-    stranded(plan, &mut findings);
-    people(model, plan, &mut findings);
-    site(model, plan, &mut findings);
-    findings
+    breakaway(model, plan, findings);
+    holding(plan, findings);
+    stranded(plan, findings);
+    people(model, plan, findings);
+    site(model, plan, findings);
 }
 
 fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) {
@@ -37,26 +28,21 @@ fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) 
     let limit = |limit| value("limit", limit, Quantity::Torque);
     match operator.peak_torque_n_m {
         Some(most) if peak.shaft_torque_n_m > most => {
-            add(findings, FindingCode::MotionOverPeak, Severity::Stop, &[torque, limit(most), at]);
+            findings.error(FindingCode::MotionOverPeak, &[torque, limit(most), at]);
         }
         // The steady demand has a finding of its own.
         _ if peak.shaft_torque_n_m > operator.rated_torque_n_m && plan.rating.utilisation <= 1.0 => {
-            add(
-                findings,
-                FindingCode::MotionOverRated,
-                Severity::Look,
-                &[torque, limit(operator.rated_torque_n_m), at],
-            );
+            findings.warning(FindingCode::MotionOverRated, &[torque, limit(operator.rated_torque_n_m), at]);
         }
         _ => {}
     }
     let reached = motion.opening.shaft_speed_deg_s.max(motion.closing.shaft_speed_deg_s);
     if let Some(speed) = operator.shaft_speed_deg_s.filter(|speed| reached < speed * (1.0 - 1e-9)) {
         let values = [value("speed", reached, Quantity::AngularSpeed), value("limit", speed, Quantity::AngularSpeed)];
-        add(findings, FindingCode::RampsTooLong, Severity::Note, &values);
+        findings.info(FindingCode::RampsTooLong, &values);
     }
     if [motion.coast_open, motion.coast_close].iter().any(|coast| coast.following == CoastState::RunsOn) {
-        add(findings, FindingCode::CoastRunsOn, Severity::Look, &[]);
+        findings.warning(FindingCode::CoastRunsOn, &[]);
     }
     if motion.hand.calm_n > motion.hand.limit_n {
         let values = [
@@ -64,7 +50,7 @@ fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) 
             value("limit", motion.hand.limit_n, Quantity::Force),
             value("leaf_angle", motion.hand.leaf_deg, Quantity::Angle),
         ];
-        add(findings, FindingCode::HandForceHigh, Severity::Look, &values);
+        findings.warning(FindingCode::HandForceHigh, &values);
     }
     if let Some(driven) = &motion.driven {
         runs(driven, findings);
@@ -72,10 +58,10 @@ fn moving(model: &Model, plan: &Plan, motion: &Motion, findings: &mut Findings) 
     if let Some(duty) = &motion.duty {
         let worst = duty.hour_utilisation.unwrap_or(0.0).max(duty.day_utilisation.unwrap_or(0.0));
         if worst > 1.0 {
-            add(findings, FindingCode::DutyExceeded, Severity::Look, &[value("share", worst, Quantity::Percent)]);
+            findings.warning(FindingCode::DutyExceeded, &[value("share", worst, Quantity::Percent)]);
         }
         if let Some(running) = duty.running.filter(|&running| running > 1.0) {
-            add(findings, FindingCode::DutyNoTime, Severity::Stop, &[value("share", running, Quantity::Percent)]);
+            findings.error(FindingCode::DutyNoTime, &[value("share", running, Quantity::Percent)]);
         }
     }
 }
@@ -93,35 +79,35 @@ fn runs(driven: &Driven, findings: &mut Findings) {
             (_, false) => FindingCode::ClosingStalls,
         };
         let values = [value("leaf_angle", run.leaf_deg, Quantity::Angle), value("time", run.time_s, Quantity::Time)];
-        add(findings, code, Severity::Stop, &values);
+        findings.error(code, &values);
     }
 }
 
 fn breakaway(model: &Model, plan: &Plan, findings: &mut Findings) {
     let Some(breakaway) = &plan.breakaway else { return };
     let least = value("least", breakaway.least_slip_n_m, Quantity::Torque);
-    add(findings, FindingCode::BreakawayNotForPeople, Severity::Note, &[]);
+    findings.info(FindingCode::BreakawayNotForPeople, &[]);
     if breakaway.toggle_to_leaf_deg > 0.0 {
         let at = value("leaf_angle", breakaway.toggle_to_leaf_deg, Quantity::Angle);
-        add(findings, FindingCode::BreakawayToggleZone, Severity::Note, &[at]);
+        findings.info(FindingCode::BreakawayToggleZone, &[at]);
     }
     let most = breakaway.highest.map(|highest| value("most", highest.slip_torque_n_m, Quantity::Torque));
     match (breakaway.state, most) {
         (WindowState::Shut, Some(most)) => {
-            add(findings, FindingCode::BreakawayNoWindow, Severity::Stop, &[least, most]);
+            findings.error(FindingCode::BreakawayNoWindow, &[least, most]);
         }
-        (WindowState::NoLimit, _) => add(findings, FindingCode::BreakawayNoLimit, Severity::Look, &[least]),
+        (WindowState::NoLimit, _) => findings.warning(FindingCode::BreakawayNoLimit, &[least]),
         _ => {}
     }
     let Some(set) = model.job().breakaway.as_ref().and_then(|facts| facts.slip_torque_n_m) else { return };
     let torque = value("torque", set, Quantity::Torque);
     if set < breakaway.least_slip_n_m {
-        add(findings, FindingCode::BreakawaySlipsEarly, Severity::Look, &[torque, least]);
+        findings.warning(FindingCode::BreakawaySlipsEarly, &[torque, least]);
     }
     if let (Some(most), Some(highest)) = (most, breakaway.highest)
         && set > highest.slip_torque_n_m
     {
-        add(findings, FindingCode::BreakawaySlipsLate, Severity::Stop, &[torque, most]);
+        findings.error(FindingCode::BreakawaySlipsLate, &[torque, most]);
     }
 }
 
@@ -130,9 +116,9 @@ fn holding(plan: &Plan, findings: &mut Findings) {
     let torque = value("torque", holding.torque_n_m, Quantity::Torque);
     let force = value("force", holding.link_force_n, Quantity::Force);
     match holding.verdict {
-        HoldingVerdict::GivesWay => add(findings, FindingCode::HoldingGivesWay, Severity::Stop, &[torque, force]),
-        HoldingVerdict::Unknown => add(findings, FindingCode::HoldingUnknown, Severity::Look, &[torque, force]),
-        HoldingVerdict::Holds => add(findings, FindingCode::HoldingIsNoLock, Severity::Note, &[torque, force]),
+        HoldingVerdict::GivesWay => findings.error(FindingCode::HoldingGivesWay, &[torque, force]),
+        HoldingVerdict::Unknown => findings.warning(FindingCode::HoldingUnknown, &[torque, force]),
+        HoldingVerdict::Holds => findings.info(FindingCode::HoldingIsNoLock, &[torque, force]),
     }
 }
 
@@ -146,23 +132,23 @@ fn stranded(plan: &Plan, findings: &mut Findings) {
     match stranded.limit_n_m {
         Some(limit) if worst.shaft_torque_n_m > limit => {
             let values = [torque, value("limit", limit, Quantity::Torque), at, bolt];
-            add(findings, FindingCode::StormMovesOpenLeaf, Severity::Look, &values);
+            findings.warning(FindingCode::StormMovesOpenLeaf, &values);
         }
         Some(_) => {}
-        None => add(findings, FindingCode::OpenLeafHoldingUnknown, Severity::Look, &[torque, at, bolt]),
+        None => findings.warning(FindingCode::OpenLeafHoldingUnknown, &[torque, at, bolt]),
     }
 }
 
 fn people(model: &Model, plan: &Plan, findings: &mut Findings) {
     let Some(person) = &plan.person else { return };
-    add(findings, FindingCode::ForceMustBeMeasured, Severity::Note, &[]);
+    findings.info(FindingCode::ForceMustBeMeasured, &[]);
     let over =
         |force: f64, limit: f64| [value("force", force, Quantity::Force), value("limit", limit, Quantity::Force)];
     let time = value("time", person.dynamic_time_s, Quantity::Time);
     if person.edge_push_n > person.static_limit_n {
         let at = value("leaf_angle", person.edge_push_leaf_deg, Quantity::Angle);
         let values = [&over(person.edge_push_n, person.static_limit_n)[..], &[at, time]].concat();
-        add(findings, FindingCode::PushOverLimit, Severity::Look, &values);
+        findings.warning(FindingCode::PushOverLimit, &values);
     }
     // A safety edge that gives enough does not take the blow's finding away: it is one way to act on it.
     let last = value("static_limit", person.static_limit_n, Quantity::Force);
@@ -178,26 +164,26 @@ fn people(model: &Model, plan: &Plan, findings: &mut Findings) {
         let at = value("leaf_angle", leaf_deg, Quantity::Angle);
         let speed = value("speed", speed, Quantity::Speed);
         let values = [&over(impact, blow.dynamic_limit_n)[..], &[gap, at, speed, time, last]].concat();
-        add(findings, code, Severity::Look, &values);
+        findings.warning(code, &values);
     }
     let response = model.job().contact.as_ref().map_or(0.0, |contact| contact.response());
     if response > person.dynamic_time_s {
         let values = [value("time", response, Quantity::Time), value("limit", person.dynamic_time_s, Quantity::Time)];
-        add(findings, FindingCode::ResponseTooLong, Severity::Look, &values);
+        findings.warning(FindingCode::ResponseTooLong, &values);
     }
     let travel = model.job().contact.as_ref().and_then(|contact| contact.edge_travel_m);
     if let (Some(travel), Some(needed)) = (travel, person.edge_travel_m)
         && needed > travel
     {
         let values = [value("needed", needed, Quantity::ShortLength), value("limit", travel, Quantity::ShortLength)];
-        add(findings, FindingCode::EdgeTravelShort, Severity::Look, &values);
+        findings.warning(FindingCode::EdgeTravelShort, &values);
     }
 }
 
 fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
     let (Some(entrapment), Some(site)) = (&plan.entrapment, &model.job().site) else { return };
     if entrapment.class.is_none() {
-        add(findings, FindingCode::ClassUndecided, Severity::Look, &[]);
+        findings.warning(FindingCode::ClassUndecided, &[]);
     }
     for count in entrapment.means.iter().filter(|count| count.counted < count.wanted) {
         let code = match count.direction {
@@ -208,11 +194,11 @@ fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
             value("wanted", f64::from(count.wanted), Quantity::Count),
             value("counted", f64::from(count.counted), Quantity::Count),
         ];
-        add(findings, code, Severity::Look, &values);
+        findings.warning(code, &values);
     }
     if !entrapment.unreached.is_empty() {
         let count = value("count", entrapment.unreached.len() as f64, Quantity::Count);
-        add(findings, FindingCode::ZonesUnreached, Severity::Look, &[count]);
+        findings.warning(FindingCode::ZonesUnreached, &[count]);
     }
     let fitted = site.means.as_deref().unwrap_or_default();
     let missed = entrapment.sensors.iter().flat_map(|sensor| {
@@ -222,12 +208,12 @@ fn site(model: &Model, plan: &Plan, findings: &mut Findings) {
     let (count, widest) = missed.fold((0.0, 0.0f64), |(count, gap), zone| (count + 1.0, gap.max(zone.gap_m)));
     if count > 0.0 {
         let values = [value("count", count, Quantity::Count), value("gap", widest, Quantity::ShortLength)];
-        add(findings, FindingCode::SensorsMissZones, Severity::Look, &values);
+        findings.warning(FindingCode::SensorsMissZones, &values);
     }
     if site.signs_both_faces != Some(true) {
-        add(findings, FindingCode::SignsMissing, Severity::Look, &[]);
+        findings.warning(FindingCode::SignsMissing, &[]);
     }
     if site.pedestrian_way != Some(true) {
-        add(findings, FindingCode::PedestrianWayMissing, Severity::Look, &[]);
+        findings.warning(FindingCode::PedestrianWayMissing, &[]);
     }
 }

@@ -2,10 +2,9 @@
 //!
 //! The figures are code-style ones, written from memory: the edition in force and local codes decide.
 
-use super::{Finding, FindingCode, Severity, value};
-use crate::plan::{Against, Clearances, Gap, Part, Plan};
+use super::finding::{FindingCode, Findings, value};
+use crate::plan::{Against, Clearances, Gap, MovingPart, Plan};
 use crate::units::Quantity;
-use alloc::vec::Vec;
 
 /// Least gaps that do not crush an arm or hand, and a finger. EN 349 (ISO 13854), from memory.
 const ARM_M: f64 = 0.12;
@@ -17,8 +16,10 @@ const NO_FINGER_M: f64 = 0.008;
 const COVERED_M: f64 = 0.102;
 const BEHIND_M: f64 = 0.406;
 
-pub(super) fn of(plan: &Plan) -> Vec<Finding> {
-    let mut findings: Vec<Finding> = plan.clearances.iter().flat_map(of_room).collect();
+pub(super) fn of(plan: &Plan, findings: &mut Findings) {
+    if let Some(room) = &plan.clearances {
+        of_room(room, findings);
+    }
     if let Some(tape) = &plan.tape
         && let Some(reserve) = tape.worst.reserve
         && let Some(planned) = tape.planned.reserve
@@ -26,53 +27,50 @@ pub(super) fn of(plan: &Plan) -> Vec<Finding> {
         && planned >= 1.0
     {
         let values = [value("error", tape.error_m, Quantity::ShortLength), value("reserve", reserve, Quantity::Ratio)];
-        findings.push(Finding { code: FindingCode::TapeErrorCosts, severity: Severity::Look, values: values.into() });
+        findings.warning(FindingCode::TapeErrorCosts, &values);
     }
     if let Some(tape) = plan.tape.as_ref().filter(|tape| tape.worst.broken > 0) {
         let count = value("count", f64::from(tape.worst.broken), Quantity::Count);
         let values = [count, value("error", tape.error_m, Quantity::ShortLength)];
-        findings.push(Finding { code: FindingCode::TapeErrorBreaks, severity: Severity::Stop, values: values.into() });
+        findings.error(FindingCode::TapeErrorBreaks, &values);
     }
-    findings
 }
 
-fn of_room(room: &Clearances) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    let mut tell = |code, severity, values: &[_]| findings.push(Finding { code, severity, values: values.into() });
+fn of_room(room: &Clearances, findings: &mut Findings) {
     let short = |name, metres| value(name, metres, Quantity::ShortLength);
     let angle = |degrees| value("leaf_angle", degrees, Quantity::Angle);
     // Sorted by distance: of each sort the nearest is told.
     let nearest = |of: &dyn Fn(&Gap) -> bool| room.gaps.iter().find(|gap| of(gap)).copied();
-    let arm = |gap: &Gap| gap.part != Part::Leaf && gap.against != Against::Leaf;
+    let arm = |gap: &Gap| gap.part != MovingPart::Leaf && gap.against != Against::Leaf;
     if let Some(gap) = nearest(&arm) {
         if gap.least_m < 0.0 {
-            tell(FindingCode::ArmHits, Severity::Stop, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
+            findings.error(FindingCode::ArmHits, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
         } else if gap.least_m < ARM_M {
             let values = [short("gap", gap.least_m), short("limit", ARM_M), angle(gap.leaf_deg)];
-            tell(FindingCode::ArmCrushes, Severity::Look, &values);
+            findings.warning(FindingCode::ArmCrushes, &values);
         }
     }
     // The link always nears the leaf at its own bracket, as far as that stands proud.
-    let to_leaf = nearest(&|gap| gap.against == Against::Leaf && gap.part != Part::Link);
-    let link = nearest(&|gap| gap.against == Against::Leaf && gap.part == Part::Link && gap.least_m < 0.0);
+    let to_leaf = nearest(&|gap| gap.against == Against::Leaf && gap.part != MovingPart::Link);
+    let link = nearest(&|gap| gap.against == Against::Leaf && gap.part == MovingPart::Link && gap.least_m < 0.0);
     let deepest = match (to_leaf, link) {
         (Some(one), Some(other)) if other.least_m < one.least_m => Some(other),
         (one, other) => one.or(other),
     };
     if let Some(gap) = deepest {
         if gap.least_m < 0.0 {
-            tell(FindingCode::ArmHitsLeaf, Severity::Stop, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
+            findings.error(FindingCode::ArmHitsLeaf, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
         } else if gap.least_m < ARM_M {
             let values = [short("gap", gap.least_m), short("limit", ARM_M), angle(gap.leaf_deg)];
-            tell(FindingCode::ElbowNearsLeaf, Severity::Look, &values);
+            findings.warning(FindingCode::ElbowNearsLeaf, &values);
         }
     }
-    if let Some(gap) = nearest(&|gap| gap.part == Part::Leaf && gap.least_m < 0.0) {
-        tell(FindingCode::LeafHits, Severity::Stop, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
+    if let Some(gap) = nearest(&|gap| gap.part == MovingPart::Leaf && gap.least_m < 0.0) {
+        findings.error(FindingCode::LeafHits, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
     }
     let behind = room.open.iter().filter(|open| open.reach_m > COVERED_M && (0.0..BEHIND_M).contains(&open.gap_m));
     if let Some(open) = behind.min_by(|one, other| one.gap_m.total_cmp(&other.gap_m)) {
-        tell(FindingCode::OpenGapSmall, Severity::Look, &[short("gap", open.gap_m), short("limit", BEHIND_M)]);
+        findings.warning(FindingCode::OpenGapSmall, &[short("gap", open.gap_m), short("limit", BEHIND_M)]);
     }
     let closes = |gap: &&crate::plan::HingeGap| gap.widest_m > NO_FINGER_M && gap.least_m < FINGER_M;
     // A gap that stays as it is crushes nobody: a millimetre is the hinge's own play.
@@ -83,7 +81,6 @@ fn of_room(room: &Clearances) -> Vec<Finding> {
             short("limit", FINGER_M),
             angle(gap.least_leaf_deg),
         ];
-        tell(FindingCode::HingeGapCloses, Severity::Look, &values);
+        findings.warning(FindingCode::HingeGapCloses, &values);
     }
-    findings
 }

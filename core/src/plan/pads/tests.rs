@@ -1,6 +1,6 @@
 //! What a map does with its places: neighbours, improvements and what is tried again because of them, by hand on three by three.
 
-use super::{BESIDE, PENCIL, PadMap, SearchLoads, Site, Workshop};
+use super::{BESIDE, JobLoads, PLACE_TOLERANCE, PadMap, Problem, SlpScratch};
 use crate::Document;
 use crate::arm::setout::Found;
 use crate::job::{Elbow, Job};
@@ -54,11 +54,11 @@ fn only_what_is_better_is_taken() {
     assert_eq!(take(1.0, 0.4), Some((5.0, 0.3)));
     assert_eq!(take(9.0, 0.2), Some((9.0, 0.2)));
     assert_eq!(take(8.0, 0.2), Some((8.0, 0.2)));
-    assert_eq!(take(9.0, PENCIL), Some((9.0, PENCIL)));
-    assert_eq!(take(9.5, -1.0), Some((9.0, PENCIL)));
+    assert_eq!(take(9.0, PLACE_TOLERANCE), Some((9.0, PLACE_TOLERANCE)));
+    assert_eq!(take(9.5, -1.0), Some((9.0, PLACE_TOLERANCE)));
     assert_eq!(take(3.0, -1.0), Some((3.0, -1.0)));
     assert_eq!(take(3.0, -2.0), Some((3.0, -1.0)));
-    assert_eq!(take(1.0, 1.1 * PENCIL), Some((3.0, -1.0)));
+    assert_eq!(take(1.0, 1.1 * PLACE_TOLERANCE), Some((3.0, -1.0)));
 }
 
 /// A place that got better is worth another look from each of its neighbours, and from no other side.
@@ -75,17 +75,17 @@ fn neighbours_look_again_at_what_got_better() {
     assert_eq!(map.tried, [15; 9]);
 }
 
-/// Asks something of a map's site.
-fn on<T>(map: &mut PadMap, then: impl FnOnce(&mut PadMap, &mut Site, &mut Workshop) -> T) -> T {
+/// Asks something of a map's problem.
+fn on<T>(map: &mut PadMap, then: impl FnOnce(&mut PadMap, &mut Problem, &mut SlpScratch) -> T) -> T {
     let (job, setout) = (map.job.clone(), map.setout.clone());
-    SearchLoads::new(&job).with_site(&setout, |site| then(map, site, &mut Workshop::new()))
+    JobLoads::new(&job).with_problem(&setout, |problem| then(map, problem, &mut SlpScratch::new()))
 }
 
 /// A map with every place's own arm.
 fn finished(columns: usize, rows: usize) -> PadMap {
     let mut map = map(columns, rows);
     while map.step(10) {}
-    assert!(map.places.iter().all(|place| place.is_some_and(|found| found.excess <= PENCIL)));
+    assert!(map.places.iter().all(|place| place.is_some_and(|found| found.excess <= PLACE_TOLERANCE)));
     map
 }
 
@@ -98,16 +98,16 @@ fn a_place_without_an_arm_takes_its_neighbours() {
         (map.sweeps, map.next, map.tried) = (sweeps, next, alloc::vec![0; 9]);
         map.places[index] = None;
         let ways: u8 = (0..4).filter(|way| map.beside(index, BESIDE[*way]).is_some()).map(|way| 1 << way).sum();
-        assert!(on(&mut map, |map, site, workshop| map.spread(site, workshop)));
+        assert!(on(&mut map, |map, problem, scratch| map.spread(problem, scratch)));
         let there = map.places[index].expect("an arm is brought");
         let place = map.place_m(index % 3, index / 3);
-        assert!(there.excess <= PENCIL && (there.point[0], there.point[1]) == place);
+        assert!(there.excess <= PLACE_TOLERANCE && (there.point[0], there.point[1]) == place);
         assert_eq!(map.tried[index], ways);
         // Once tried, not again; with one way left, from there.
         map.places[index] = None;
-        assert!(!on(&mut map, |map, site, workshop| map.spread(site, workshop)));
+        assert!(!on(&mut map, |map, problem, scratch| map.spread(problem, scratch)));
         map.tried[index] &= !1;
-        assert_eq!(on(&mut map, |map, site, workshop| map.spread(site, workshop)), ways & 1 == 1);
+        assert_eq!(on(&mut map, |map, problem, scratch| map.spread(problem, scratch)), ways & 1 == 1);
     }
 }
 
@@ -116,7 +116,7 @@ fn only_a_jump_is_tried_from_beside() {
     let whole = finished(3, 3);
     let own = whole.places[4].expect("an arm").objective;
     for (share, excess, tried) in
-        [(0.99, -1.0, 0), (0.97, -1.0, 1), (0.97, PENCIL, 1), (0.97, 2.0 * PENCIL, 0), (1.5, -1.0, 0)]
+        [(0.99, -1.0, 0), (0.97, -1.0, 1), (0.97, PLACE_TOLERANCE, 1), (0.97, 2.0 * PLACE_TOLERANCE, 0), (1.5, -1.0, 0)]
     {
         let mut map = whole.clone();
         (map.sweeps, map.next, map.tried) = (4, 4, alloc::vec![0; 9]);
@@ -125,14 +125,14 @@ fn only_a_jump_is_tried_from_beside() {
             let neighbour = map.places[beside].as_mut().expect("an arm");
             (neighbour.objective, neighbour.excess) = if way == 0 { (share * own, excess) } else { (own, -1.0) };
         }
-        let cost = on(&mut map, |map, site, workshop| map.spread(site, workshop));
+        let cost = on(&mut map, |map, problem, scratch| map.spread(problem, scratch));
         assert_eq!((cost, map.tried[4]), (tried == 1, tried), "{share} {excess}");
     }
 }
 
 /// Between solved places all eight at the distance of the pass are looked at, and nothing else.
 #[test]
-fn a_place_looks_at_its_eight() {
+fn place_looks_at_its_eight_neighbours() {
     let whole = finished(9, 9);
     for (apart, step) in [(1, 1_usize), (2, 2)] {
         for index in 0..81 {
@@ -144,7 +144,7 @@ fn a_place_looks_at_its_eight() {
             (bad.excess, bad.point[3]) = (1e3, 0.61);
             map.places[index] = Some(bad);
             let place = map.place_m(4, 4);
-            let told = on(&mut map, |map, site, workshop| map.solve(site, workshop, 4, 4, place));
+            let told = on(&mut map, |map, problem, scratch| map.solve(problem, scratch, 4, 4, place));
             let (column, row) = (index % 9, index / 9);
             let (across, along) = (column.abs_diff(4), row.abs_diff(4));
             let wanted = across.max(along) == step && across % step == 0 && along % step == 0;
@@ -157,7 +157,7 @@ fn a_place_looks_at_its_eight() {
     // The first pass needs none.
     let mut map = map(9, 9);
     let place = map.place_m(2, 3);
-    let told = on(&mut map, |map, site, workshop| map.solve(site, workshop, 2, 3, place)).expect("alone");
+    let told = on(&mut map, |map, problem, scratch| map.solve(problem, scratch, 2, 3, place)).expect("alone");
     assert_eq!((told.point[0], told.point[1]), place);
 }
 
@@ -176,13 +176,13 @@ fn what_is_too_far_from_an_arm_is_left() {
             (bad.excess, bad.point[3]) = (excess, bad.point[3] - 0.02);
             map.places[0] = Some(bad);
             let place = map.place_m(apart, apart);
-            let told = on(&mut map, |map, site, workshop| map.solve(site, workshop, apart, apart, place));
+            let told = on(&mut map, |map, problem, scratch| map.solve(problem, scratch, apart, apart, place));
             assert_eq!(told.expect("some").point[2..] == bad.point[2..], left, "{excess} at {apart}");
         }
     }
 }
 
-/// Sweeps carry an arm on, a place at a time; nothing is planted but between the passes and the first of them.
+/// Sweeps carry an arm on, a place at a time; nothing is seeded_at but between the passes and the first of them.
 #[test]
 fn sweeps_go_on_until_all_have_arms() {
     let whole = finished(3, 3);
@@ -194,7 +194,7 @@ fn sweeps_go_on_until_all_have_arms() {
         map
     };
     let count = |map: &PadMap| map.places.iter().flatten().count();
-    for (apart, sweeps, next, planted, on) in [
+    for (apart, sweeps, next, seeded_at, on) in [
         (0, 4, 0, true, true),
         (0, 3, 0, false, true),
         (0, 4, 5, false, true),
@@ -204,7 +204,7 @@ fn sweeps_go_on_until_all_have_arms() {
     ] {
         let mut map = state(apart, sweeps, next, None);
         assert_eq!(map.step(0), on, "{apart} {sweeps} {next}");
-        assert_eq!(count(&map) > 0, planted, "{apart} {sweeps} {next}");
+        assert_eq!(count(&map) > 0, seeded_at, "{apart} {sweeps} {next}");
     }
     let mut map = state(0, 2, 0, whole.places[0]);
     assert!(map.step(2));
@@ -219,9 +219,9 @@ fn sweeps_go_on_until_all_have_arms() {
 fn seeds_are_planted_at_the_nearest_places() {
     let mut map = map(12, 13);
     assert_eq!(map.first, 2);
-    let seeds = on(&mut map, |map, site, workshop| {
-        map.plant(site, workshop);
-        site.seeds(workshop)
+    let seeds = on(&mut map, |map, problem, scratch| {
+        map.plant(problem, scratch);
+        problem.seeds(scratch)
     });
     let mut nearest_of = alloc::vec::Vec::new();
     for seed in &seeds {
@@ -232,12 +232,12 @@ fn seeds_are_planted_at_the_nearest_places() {
         let nearest = (0..12 * 13).min_by(|one, other| distance(*one).total_cmp(&distance(*other))).expect("places");
         nearest_of.push(nearest);
         let place = map.place_m(nearest % 12, nearest / 12);
-        let there = map.places[nearest].expect("a seed is planted");
+        let there = map.places[nearest].expect("a seed is seeded_at");
         assert_eq!((there.point[0], there.point[1]), place);
-        let planted = on(&mut map, |_, site, workshop| site.planted(workshop, place, seed));
+        let seeded_at = on(&mut map, |_, problem, scratch| problem.seeded_at(scratch, place, seed));
         assert!(
-            there.excess <= PENCIL.max(planted.excess)
-                && (planted.excess > PENCIL || there.objective <= planted.objective)
+            there.excess <= PLACE_TOLERANCE.max(seeded_at.excess)
+                && (seeded_at.excess > PLACE_TOLERANCE || there.objective <= seeded_at.objective)
         );
     }
     // Coarse places that had none are searched longer, others not.
@@ -248,18 +248,18 @@ fn seeds_are_planted_at_the_nearest_places() {
             assert_eq!((found.point[0], found.point[1]), map.place_m(index % 12, index / 12));
         }
     }
-    // Where every place has an arm nothing is planted.
+    // Where every place has an arm nothing is seeded_at.
     let mut map = finished(4, 4);
     map.places.iter_mut().flatten().for_each(|found| found.objective += 100.0);
     let before = map.torques_n_m();
-    on(&mut map, |map, site, workshop| map.plant(site, workshop));
+    on(&mut map, |map, problem, scratch| map.plant(problem, scratch));
     assert_eq!(map.torques_n_m(), before);
     // A coarse place with an excess is searched longer, one within a pencil line is not.
     map.places[5].as_mut().expect("an arm").excess = 1.0;
-    map.places[6].as_mut().expect("an arm").excess = PENCIL;
+    map.places[6].as_mut().expect("an arm").excess = PLACE_TOLERANCE;
     map.places[6].as_mut().expect("an arm").objective = -5.0;
-    on(&mut map, |map, site, workshop| map.plant(site, workshop));
-    assert!(map.places[5].expect("an arm").excess <= PENCIL);
+    on(&mut map, |map, problem, scratch| map.plant(problem, scratch));
+    assert!(map.places[5].expect("an arm").excess <= PLACE_TOLERANCE);
     assert_eq!(map.places[6].expect("an arm").objective, -5.0);
 }
 
@@ -267,9 +267,9 @@ fn seeds_are_planted_at_the_nearest_places() {
 #[test]
 fn places_say_what_was_found() {
     let mut map = finished(3, 2);
-    let scale = on(&mut map, |_, site, _| site.torque_scale_n_m);
-    map.places[1].as_mut().expect("an arm").excess = PENCIL;
-    map.places[2].as_mut().expect("an arm").excess = 1.01 * PENCIL;
+    let scale = on(&mut map, |_, problem, _| problem.torque_scale_n_m);
+    map.places[1].as_mut().expect("an arm").excess = PLACE_TOLERANCE;
+    map.places[2].as_mut().expect("an arm").excess = 1.01 * PLACE_TOLERANCE;
     map.places[3] = None;
     let (pads, torques) = (map.pads(), map.torques_n_m());
     assert_eq!((pads.len(), torques.len()), (6, 6));

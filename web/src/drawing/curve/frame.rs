@@ -34,7 +34,7 @@ const MARGIN: f64 = 0.07;
 const HEADROOM: f64 = 0.22;
 
 impl Frame {
-    /// Lays the axes on a sheet.
+    /// Lays the axes on a surface.
     pub fn new(curve: &Curve, size: Size, text_size: f64, system: System) -> Frame {
         let unit = Quantity::Torque.unit(system).factor;
         let (low, high, shows) = span(curve);

@@ -3,6 +3,7 @@
 mod draw;
 mod frame;
 mod labels;
+mod limit_line;
 
 pub use draw::draw;
 pub use frame::Frame;

@@ -6,10 +6,10 @@ use pintle_core::Linkage;
 use super::PadPicture;
 use super::fit::Fit;
 use crate::drawing::pen::{Dash, Ink, Pen};
-use crate::drawing::sheet::Sheet;
+use crate::drawing::surface::Surface;
 
 /// Draws leaf and arm closed and open.
-pub(super) fn draw(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit) {
+pub(super) fn draw(surface: &mut Surface<'_>, map: &PadPicture, fit: &Fit) {
     let Some(arm) = &map.arm else { return };
     let linkage = Linkage::new(arm, map.open_rad);
     let pens = |dash: Dash| (Pen::thin(Ink::Leaf, dash), Pen::thick(Ink::Cursor, dash));
@@ -23,11 +23,11 @@ pub(super) fn draw(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit) {
             ([joints[1], joints[2]], thick),
         ] {
             if let Some(seen) = clipped(fit.frame, ends) {
-                sheet.line(&seen, pen);
+                surface.line(&seen, pen);
             }
         }
         for joint in joints.into_iter().filter(|joint| fit.frame.contains(*joint)) {
-            sheet.ring(joint, 2.5, Pen::thin(Ink::Cursor, Dash::Solid));
+            surface.ring(joint, 2.5, Pen::thin(Ink::Cursor, Dash::Solid));
         }
     }
 }

@@ -10,7 +10,7 @@ use super::look::Look;
 use super::{PadPicture, contour, legend};
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around, centred};
-use crate::drawing::sheet::{Sheet, corners};
+use crate::drawing::surface::{Surface, corners};
 use crate::drawing::ticks;
 use crate::drawing::view::View;
 
@@ -33,7 +33,7 @@ impl Raster {
     fn new(map: &PadPicture, fit: &Fit) -> Raster {
         let count = |length: f64| (length / GRAIN).ceil().max(1.0) as usize;
         let (columns, rows) = (count(fit.area.width()), count(fit.area.height()));
-        let to_map = fit.to_sheet.inverse();
+        let to_map = fit.to_surface.inverse();
         let origin = fit.area.origin().to_vec2();
         let shown = (0..columns * rows).map(|index| {
             let middle = Point::new((index % columns) as f64 + 0.5, (index / columns) as f64 + 0.5);
@@ -70,33 +70,33 @@ impl Raster {
     }
 }
 
-/// Draws the map on an empty sheet.
-pub(super) fn draw(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit, view: &View, look: &Look) {
+/// Draws the map on an empty surface.
+pub(super) fn draw(surface: &mut Surface<'_>, map: &PadPicture, fit: &Fit, view: &View, look: &Look) {
     let raster = Raster::new(map, fit);
     let levels = levels(map);
-    tints(sheet, &raster, &levels);
+    tints(surface, &raster, &levels);
     for code in map.field.present() {
         let hatch = hatch_of(code);
         for piece in hatch.pieces(raster.area, GRAIN, |at| raster.code_at(at) == code) {
-            sheet.line(&piece, hatch.pen);
+            surface.line(&piece, hatch.pen);
         }
     }
     let outline = |area: Rect| corners(area).into_iter().chain([area.origin()]).collect::<Vec<_>>();
-    sheet.line(&outline(raster.area), Pen::thin(Ink::Plain, Dash::Solid));
+    surface.line(&outline(raster.area), Pen::thin(Ink::Plain, Dash::Solid));
 
     let mut places = Places::new(fit.frame);
-    let lines = if map.field.complete() { contours(sheet, map, fit, &levels) } else { Vec::new() };
-    surroundings(sheet, &mut places, map, fit, view);
-    super::arm::draw(sheet, map, fit);
-    marks(sheet, &mut places, map, fit, look);
+    let lines = if map.field.complete() { contours(surface, map, fit, &levels) } else { Vec::new() };
+    surroundings(surface, &mut places, map, fit, view);
+    super::arm::draw(surface, map, fit);
+    marks(surface, &mut places, map, fit, look);
     for (level, middles) in lines {
         let text = show(level, Quantity::Ratio, view.system);
-        let size = sheet.text_box(&text);
+        let size = surface.text_box(&text);
         if let Some(area) = places.best(&middles.iter().map(|at| centred(*at, size)).collect::<Vec<_>>()) {
-            sheet.text(&text, area, Ink::Plain);
+            surface.text(&text, area, Ink::Plain);
         }
     }
-    legend::draw(sheet, &map.field.present(), fit.legend_top, look);
+    legend::draw(surface, &map.field.present(), fit.legend_top, look);
 }
 
 /// Round reserves from the least to the greatest on the map.
@@ -104,17 +104,17 @@ fn levels(map: &PadPicture) -> Vec<f64> {
     map.field.range().map_or_else(Vec::new, |range| ticks::decimal(range, MOST_STEPS).values)
 }
 
-fn tints(sheet: &mut Sheet<'_>, raster: &Raster, levels: &[f64]) {
+fn tints(surface: &mut Surface<'_>, raster: &Raster, levels: &[f64]) {
     let step_of = |reserve: f64| levels.partition_point(|level| *level <= reserve);
     for (step, run) in raster.runs(step_of) {
         let part = step as f64 / levels.len().max(1) as f64;
         let share = (TINTS.0 + part * (TINTS.1 - TINTS.0)).round() as u8;
-        sheet.fill(&corners(run), Ink::Tint(share));
+        surface.fill(&corners(run), Ink::Tint(share));
     }
 }
 
 /// Lines of equal reserve, that of the reserve asked for thick; with each the places its number may stand.
-fn contours(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit, levels: &[f64]) -> Vec<(f64, Vec<Point>)> {
+fn contours(surface: &mut Surface<'_>, map: &PadPicture, fit: &Fit, levels: &[f64]) -> Vec<(f64, Vec<Point>)> {
     let asked = map.required_reserve;
     let others = levels.iter().copied().filter(|level| (level - asked).abs() > 1e-9);
     let mut numbers = Vec::new();
@@ -124,7 +124,7 @@ fn contours(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit, levels: &[f64]) 
         let mut middles = Vec::new();
         for piece in pieces {
             let [from, to] = piece.map(|end| fit.at(end));
-            sheet.line(&[from, to], weight(Ink::Plain, Dash::Solid));
+            surface.line(&[from, to], weight(Ink::Plain, Dash::Solid));
             middles.push(from.midpoint(to));
         }
         // From the middle of the line outwards, a few of them.
@@ -137,54 +137,54 @@ fn contours(sheet: &mut Sheet<'_>, map: &PadPicture, fit: &Fit, levels: &[f64]) 
 }
 
 /// The closed leaf with its hinge, and what is to be kept out of.
-fn surroundings(sheet: &mut Sheet<'_>, places: &mut Places, map: &PadPicture, fit: &Fit, view: &View) {
+fn surroundings(surface: &mut Surface<'_>, places: &mut Places, map: &PadPicture, fit: &Fit, view: &View) {
     for rectangle in &map.keep_out {
         let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
         let all = Rect::from_points(fit.at(Point::new(x0, y0)), fit.at(Point::new(x1, y1)));
         let seen = all.intersect(fit.frame);
         if seen.area() > 0.0 {
             let [a, b, c, d] = corners(seen);
-            sheet.line(&[a, b, c, d, a], Pen::thin(Ink::Plain, Dash::DoubleChain));
+            surface.line(&[a, b, c, d, a], Pen::thin(Ink::Plain, Dash::DoubleChain));
         }
     }
     let hinge = fit.at(Point::ZERO);
     let edge = Point::new(if map.mirrored { fit.frame.x0 } else { fit.frame.x1 }, hinge.y);
-    sheet.line(&[hinge, edge], Pen::thick(Ink::Leaf, Dash::Solid));
-    // The bracket's line, parallel to the leaf, where it is apart from it on the sheet.
+    surface.line(&[hinge, edge], Pen::thick(Ink::Leaf, Dash::Solid));
+    // The bracket's line, parallel to the leaf, where it is apart from it on the surface.
     let bracket_y = fit.at(Point::new(0.0, map.bracket_v_m)).y;
     if (bracket_y - hinge.y).abs() > 3.0 && (fit.frame.y0..fit.frame.y1).contains(&bracket_y) {
         let ends = [Point::new(hinge.x, bracket_y), Point::new(edge.x, bracket_y)];
-        sheet.line(&ends, Pen::thin(Ink::Faint, Dash::Chain));
+        surface.line(&ends, Pen::thin(Ink::Faint, Dash::Chain));
     }
     places.avoid(&[hinge, edge], 4.0);
-    sheet.ring(hinge, 3.5, Pen::thick(Ink::Leaf, Dash::Solid));
+    surface.ring(hinge, 3.5, Pen::thick(Ink::Leaf, Dash::Solid));
     places.take(Rect::from_center_size(hinge, (8.0, 8.0)));
-    name(sheet, places, hinge, &view.labels.hinge, Ink::Plain);
+    name(surface, places, hinge, &view.labels.hinge, Ink::Plain);
 }
 
 /// The best set-out's shaft, and the place looked at with a cross over the whole area.
-fn marks(sheet: &mut Sheet<'_>, places: &mut Places, map: &PadPicture, fit: &Fit, look: &Look) {
+fn marks(surface: &mut Surface<'_>, places: &mut Places, map: &PadPicture, fit: &Fit, look: &Look) {
     if let Some(best) = map.best {
         let at = fit.at(best);
-        sheet.ring(at, 5.0, Pen::thick(Ink::Plain, Dash::Solid));
-        sheet.dot(at, 1.5, Ink::Plain);
+        surface.ring(at, 5.0, Pen::thick(Ink::Plain, Dash::Solid));
+        surface.dot(at, 1.5, Ink::Plain);
         places.take(Rect::from_center_size(at, Size::new(12.0, 12.0)));
-        name(sheet, places, at, &look.best, Ink::Plain);
+        name(surface, places, at, &look.best, Ink::Plain);
     }
     if let Some(here) = map.here {
         let at = fit.at(here);
         let pen = Pen::thin(Ink::Cursor, Dash::Solid);
-        sheet.line(&[Point::new(fit.area.x0, at.y), Point::new(fit.area.x1, at.y)], pen);
-        sheet.line(&[Point::new(at.x, fit.area.y0), Point::new(at.x, fit.area.y1)], pen);
-        sheet.ring(at, 6.0, Pen::thick(Ink::Cursor, Dash::Solid));
+        surface.line(&[Point::new(fit.area.x0, at.y), Point::new(fit.area.x1, at.y)], pen);
+        surface.line(&[Point::new(at.x, fit.area.y0), Point::new(at.x, fit.area.y1)], pen);
+        surface.ring(at, 6.0, Pen::thick(Ink::Cursor, Dash::Solid));
         places.take(Rect::from_center_size(at, Size::new(14.0, 14.0)));
     }
 }
 
-fn name(sheet: &mut Sheet<'_>, places: &mut Places, at: Point, text: &str, ink: Ink) {
-    let size = sheet.text_box(text);
+fn name(surface: &mut Surface<'_>, places: &mut Places, at: Point, text: &str, ink: Ink) {
+    let size = surface.text_box(text);
     if let Some(area) = places.best(&around(at, size, 9.0)) {
-        sheet.text(text, area, ink);
+        surface.text(text, area, ink);
     }
 }
 

@@ -7,7 +7,7 @@ use crate::drawing::pen::{Dash, Ink, Pen};
 /// How a limit's places are hatched.
 pub(super) struct Hatch {
     pub pen: Pen,
-    /// Directions, degrees counter-clockwise from level on the sheet.
+    /// Directions, degrees counter-clockwise from level on the surface.
     angles: &'static [f64],
     /// Distance of the lines, px.
     apart: f64,
@@ -43,7 +43,7 @@ impl Hatch {
         let mut pieces = Vec::new();
         let (middle, reach) = (area.center(), 0.5 * area.size().to_vec2().hypot());
         for &angle in self.angles {
-            // Up is a negative y on the sheet.
+            // Up is a negative y on the surface.
             let along = Vec2::from_angle(-f64::to_radians(angle));
             let across = Vec2::new(-along.y, along.x);
             let lines = (reach / self.apart).floor() as i32;

@@ -6,7 +6,7 @@ use super::field::LIMITS;
 use super::hatch::hatch_of;
 use super::look::Look;
 use crate::drawing::pen::{Dash, Ink, Pen};
-use crate::drawing::sheet::{Sheet, corners};
+use crate::drawing::surface::{Surface, corners};
 
 /// Width at which two entries stand side by side, px.
 const TWO: f64 = 560.0;
@@ -32,23 +32,23 @@ fn row_height(text_size: f64) -> f64 {
 }
 
 /// Draws it from `top` on.
-pub(super) fn draw(sheet: &mut Sheet<'_>, codes: &[u8], top: f64, look: &Look) {
-    let columns = columns(sheet.size.width);
-    let width = sheet.size.width / columns as f64;
+pub(super) fn draw(surface: &mut Surface<'_>, codes: &[u8], top: f64, look: &Look) {
+    let columns = columns(surface.size.width);
+    let width = surface.size.width / columns as f64;
     for (index, &code) in codes.iter().enumerate() {
         let Some(limit) = LIMITS.get(usize::from(code) - 1) else { continue };
         let (left, row) = (width * (index % columns) as f64 + 8.0, (index / columns) as f64);
-        let middle = top + (row + 0.5) * row_height(sheet.text_size);
+        let middle = top + (row + 0.5) * row_height(surface.text_size);
         let sample = Rect::from_center_size(Point::new(left + SAMPLE.0 / 2.0, middle), SAMPLE);
         let hatch = hatch_of(code);
         for piece in hatch.pieces(sample, 1.0, |_| true) {
-            sheet.line(&piece, hatch.pen);
+            surface.line(&piece, hatch.pen);
         }
         let [a, b, c, d] = corners(sample);
-        sheet.line(&[a, b, c, d, a], Pen::thin(Ink::Faint, Dash::Solid));
+        surface.line(&[a, b, c, d, a], Pen::thin(Ink::Faint, Dash::Solid));
         let words = look.word(*limit);
-        let size = sheet.text_box(words);
+        let size = surface.text_box(words);
         let at = Point::new(sample.x1 + 8.0, middle - size.height / 2.0);
-        sheet.text(words, Rect::from_origin_size(at, size), Ink::Plain);
+        surface.text(words, Rect::from_origin_size(at, size), Ink::Plain);
     }
 }

@@ -18,7 +18,7 @@ pub use look::{LIMIT_NAMES, Look};
 use kurbo::{Point, Rect, Size};
 use pintle_core::{Arm, Fault, FaultCode, Hand, Invalid, Job, KeepOut};
 
-use super::sheet::{Measure, Sheet};
+use super::surface::{Measure, Surface};
 use super::view::View;
 use field::Field;
 use fit::Fit;
@@ -93,7 +93,7 @@ impl PadPicture {
 
     /// Column and row of the place nearest to a px of the drawing.
     pub fn place_at(&self, view: &View, x: f64, y: f64) -> (usize, usize) {
-        let at = self.fit(view).to_sheet.inverse() * Point::new(x, y);
+        let at = self.fit(view).to_surface.inverse() * Point::new(x, y);
         self.field.nearest(self.area, at)
     }
 
@@ -104,13 +104,13 @@ impl PadPicture {
 
     fn fit(&self, view: &View) -> Fit {
         let rows = legend::rows(&self.field.present(), view.width);
-        Fit::new(self, Size::new(view.width, view.height), view.text_size(), rows)
+        Fit::new(self.area, self.mirrored, Size::new(view.width, view.height), view.text_size(), rows)
     }
 
     /// Lays the map out.
-    pub(super) fn lay<'m>(&self, view: &View, look: &Look, measure: Measure<'m>) -> Sheet<'m> {
-        let mut sheet = view.sheet(measure);
-        draw::draw(&mut sheet, self, &self.fit(view), view, look);
-        sheet
+    pub(super) fn lay<'m>(&self, view: &View, look: &Look, measure: Measure<'m>) -> Surface<'m> {
+        let mut surface = view.surface(measure);
+        draw::draw(&mut surface, self, &self.fit(view), view, look);
+        surface
     }
 }

@@ -5,7 +5,7 @@ use kurbo::{Point, Rect, Size, Vec2};
 
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around, centred};
-use crate::drawing::sheet::{ARROW_LENGTH, Sheet, arc};
+use crate::drawing::surface::{ARROW_LENGTH, Surface, arc};
 
 /// Gap between a feature and its extension line, and how far that runs past the dimension line, px.
 const GAP: f64 = 3.0;
@@ -22,7 +22,7 @@ pub struct Linear {
 }
 
 impl Linear {
-    /// A dimension along its measured line, moved sideways by `offset` px (positive to the right of it, seen on the sheet).
+    /// A dimension along its measured line, moved sideways by `offset` px (positive to the right of it, seen on the surface).
     pub fn aligned(measured: [Point; 2], offset: f64) -> Linear {
         let along = (measured[1] - measured[0]).normalize();
         let side = Vec2::new(-along.y, along.x) * offset;
@@ -64,36 +64,36 @@ impl Linear {
     }
 
     /// Draws it; nothing of it where its text finds no place, as lines without a number only confuse.
-    pub fn draw(&self, sheet: &mut Sheet<'_>, places: &mut Places, text: &str) {
+    pub fn draw(&self, surface: &mut Surface<'_>, places: &mut Places, text: &str) {
         // A dimension of nothing has no direction.
         if self.length() < 0.5 {
             return;
         }
-        let size = sheet.text_box(text);
+        let size = surface.text_box(text);
         let Some(area) = places.best(&self.boxes(size)) else { return };
         for (feature, end) in self.measured.into_iter().zip(self.line) {
-            extension(sheet, places, feature, end);
+            extension(surface, places, feature, end);
         }
         let (along, [start, end]) = (self.along(), self.line);
         let on_line = distance(area.center(), start, end) < 1.0;
         let between = (area.center() - start).dot(along) > 0.0 && (end - area.center()).dot(along) > 0.0;
         let taken = if on_line && between { 2.0 * extent(size, along) } else { 0.0 };
         if self.length() >= taken + 2.0 * ARROW_LENGTH + 2.0 {
-            sheet.line(&[start, end], PEN);
-            sheet.arrow(start, -along, Ink::Plain);
-            sheet.arrow(end, along, Ink::Plain);
+            surface.line(&[start, end], PEN);
+            surface.arrow(start, -along, Ink::Plain);
+            surface.arrow(end, along, Ink::Plain);
         } else {
             let out = along * (2.0 * ARROW_LENGTH);
-            sheet.line(&[start - out, end + out], PEN);
-            sheet.arrow(start, along, Ink::Plain);
-            sheet.arrow(end, -along, Ink::Plain);
+            surface.line(&[start - out, end + out], PEN);
+            surface.arrow(start, along, Ink::Plain);
+            surface.arrow(end, -along, Ink::Plain);
         }
         // Beyond the end, or beside, a leader joins text and line.
         if !(on_line && between) {
-            sheet.line(&[start.midpoint(end), area.center()], PEN);
+            surface.line(&[start.midpoint(end), area.center()], PEN);
         }
         places.avoid(&[start, end], 2.0);
-        sheet.text(text, area, Ink::Plain);
+        surface.text(text, area, Ink::Plain);
     }
 
     /// Whether a text on the middle of the line would be clear of others: for choosing a side.
@@ -102,10 +102,17 @@ impl Linear {
     }
 }
 
-/// The angle between two leaf positions about the hinge, on an arc; `angles` as they run on the sheet, rad. As with a straight
+/// The angle between two leaf positions about the hinge, on an arc; `angles` as they run on the surface, rad. As with a straight
 /// dimension, nothing where its text finds no place.
-pub fn angular(sheet: &mut Sheet<'_>, places: &mut Places, centre: Point, radius: f64, angles: [f64; 2], text: &str) {
-    let size = sheet.text_box(text);
+pub fn angular(
+    surface: &mut Surface<'_>,
+    places: &mut Places,
+    centre: Point,
+    radius: f64,
+    angles: [f64; 2],
+    text: &str,
+) {
+    let size = surface.text_box(text);
     let sweep = angles[1] - angles[0];
     let at = |angle: f64| centre + radius * Vec2::from_angle(angle);
     let length = sweep.abs() * radius;
@@ -122,27 +129,27 @@ pub fn angular(sheet: &mut Sheet<'_>, places: &mut Places, centre: Point, radius
     let chord = sweep.signum() * (ARROW_LENGTH / (2.0 * radius)).min(0.5);
     let along = |angle: f64| Vec2::from_angle(angle + sweep.signum() * std::f64::consts::FRAC_PI_2);
     let line = if wide {
-        sheet.arrow(at(angles[0]), -along(angles[0] + chord), Ink::Plain);
-        sheet.arrow(at(angles[1]), along(angles[1] - chord), Ink::Plain);
+        surface.arrow(at(angles[0]), -along(angles[0] + chord), Ink::Plain);
+        surface.arrow(at(angles[1]), along(angles[1] - chord), Ink::Plain);
         arc(centre, radius, angles[0], sweep)
     } else {
         let out = sweep.signum() * 2.0 * ARROW_LENGTH / radius;
-        sheet.arrow(at(angles[0]), along(angles[0] - chord), Ink::Plain);
-        sheet.arrow(at(angles[1]), -along(angles[1] + chord), Ink::Plain);
+        surface.arrow(at(angles[0]), along(angles[0] - chord), Ink::Plain);
+        surface.arrow(at(angles[1]), -along(angles[1] + chord), Ink::Plain);
         arc(centre, radius, angles[0] - out, sweep + 2.0 * out)
     };
-    sheet.line(&line, PEN);
+    surface.line(&line, PEN);
     places.avoid(&line, 2.0);
-    sheet.text(text, area, Ink::Plain);
+    surface.text(text, area, Ink::Plain);
 }
 
 /// From a feature, with a gap, to a little past the dimension line.
-fn extension(sheet: &mut Sheet<'_>, places: &mut Places, feature: Point, end: Point) {
+fn extension(surface: &mut Surface<'_>, places: &mut Places, feature: Point, end: Point) {
     let reach = end - feature;
     if reach.hypot() > GAP {
         let along = reach.normalize();
         let line = [feature + along * GAP, end + along * PAST];
-        sheet.line(&line, PEN);
+        surface.line(&line, PEN);
         places.avoid(&line, 1.5);
     }
 }

@@ -1,14 +1,14 @@
-//! The drawing's scale and place on the sheet: one scale for both axes, independent of the cursor and of any font.
+//! The drawing's scale and place on the surface: one scale for both axes, independent of the cursor and of any font.
 
 use kurbo::{Affine, Insets, Point, Rect, Size, Vec2};
 
-use super::{PlanView, zones};
+use super::{PlanView, around};
 
 /// Scale and place of the plan view.
 #[derive(Clone, Copy, Debug)]
 pub struct Fit {
     /// From metres in the core's frame to px.
-    pub to_sheet: Affine,
+    pub to_surface: Affine,
     /// px per metre.
     pub scale: f64,
     /// How much of the leaf is drawn, m; less than its length where it is cut by a break line.
@@ -19,13 +19,13 @@ pub struct Fit {
 
 /// The arm fills at least this part of the drawing, or the leaf is cut short.
 const LEAST_ARM: f64 = 0.62;
-/// What stands within this many lengths of the leaf from the hinge is on the sheet.
+/// What stands within this many lengths of the leaf from the hinge is on the surface.
 const NEAR: f64 = 1.15;
 /// Where the leaf is cut, as a multiple of the arm's reach from the hinge.
 const CUT: f64 = 1.12;
 
 impl Fit {
-    /// Fits the whole swing into the sheet, with room around it for dimensions and the scale bar.
+    /// Fits the whole swing into the surface, with room around it for dimensions and the scale bar.
     pub fn new(view: &PlanView, size: Size, text_size: f64) -> Fit {
         let insets = Insets::new(4.6 * text_size, 1.8 * text_size, 2.2 * text_size, 5.8 * text_size);
         // The shaft stands on the hinge's side, which the mirror moves to the right.
@@ -44,25 +44,25 @@ impl Fit {
         let bounds = view.bounds(leaf_m);
         let scale = (inner.width() / bounds.width()).min(inner.height() / bounds.height());
         let (across, middle) = (if view.mirrored { -scale } else { scale }, bounds.center());
-        let to_sheet = Affine::translate(inner.center().to_vec2())
+        let to_surface = Affine::translate(inner.center().to_vec2())
             * Affine::new([across, 0.0, 0.0, -scale, 0.0, 0.0])
             * Affine::translate(-middle.to_vec2());
-        Fit { to_sheet, scale, leaf_m, broken }
+        Fit { to_surface, scale, leaf_m, broken }
     }
 
-    /// A point of the core's frame on the sheet.
+    /// A point of the core's frame on the surface.
     pub fn at(&self, point: Point) -> Point {
-        self.to_sheet * point
+        self.to_surface * point
     }
 
-    /// A point on the leaf at a leaf angle, `along` metres from the hinge, on the sheet.
+    /// A point on the leaf at a leaf angle, `along` metres from the hinge, on the surface.
     pub fn on_leaf(&self, leaf_rad: f64, along: f64) -> Point {
         self.at((along * Vec2::from_angle(leaf_rad)).to_point())
     }
 
     /// The leaf angle nearest to the direction of a px from the hinge, degrees, held inside the swing.
-    pub fn leaf_deg_at(&self, sheet: Point, open_deg: f64) -> f64 {
-        let direction = (self.to_sheet.inverse() * sheet).to_vec2();
+    pub fn leaf_deg_at(&self, px: Point, open_deg: f64) -> f64 {
+        let direction = (self.to_surface.inverse() * px).to_vec2();
         let turned = direction.atan2().to_degrees().rem_euclid(360.0);
         // Outside the swing the nearer end counts; the far side is split in the middle.
         if turned <= open_deg {
@@ -91,7 +91,7 @@ impl PlanView {
         let brackets = [self.closed.bracket, self.open.bracket];
         let all = tips.chain(brackets).chain(self.elbow_path.iter().copied()).chain([self.shaft]);
         let moving = all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point));
-        let swept = self.around.as_ref().map_or(Rect::ZERO, zones::Around::bounds);
-        moving.union(swept).union(zones::near(&self.standing, NEAR * leaf_m))
+        let swept = self.around.as_ref().map_or(Rect::ZERO, around::Around::bounds);
+        moving.union(swept).union(around::near(&self.standing, NEAR * leaf_m))
     }
 }

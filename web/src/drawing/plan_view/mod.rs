@@ -1,5 +1,6 @@
 //! The plan view to scale: leaf and arm closed, open and at the cursor, with the dimensions that set it out.
 
+mod around;
 mod dimension;
 mod draw;
 mod fit;
@@ -54,7 +55,7 @@ pub struct PlanView {
     /// What stands around.
     pub standing: Vec<Rect>,
     /// Zones, where they are wanted.
-    pub around: Option<zones::Around>,
+    pub around: Option<around::Around>,
 }
 
 /// Points of the elbow's path.
@@ -83,8 +84,8 @@ impl PlanView {
             elbow_path: (0..=POINTS)
                 .map(|step| position(open_rad * f64::from(step) / f64::from(POINTS)).elbow)
                 .collect(),
-            standing: zones::standing(model),
-            around: view.zones.then(|| zones::Around::new(model, plan)),
+            standing: around::standing(model),
+            around: view.zones.then(|| around::Around::new(model, plan)),
         }
     }
 }

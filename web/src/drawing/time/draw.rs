@@ -8,7 +8,7 @@ use super::{Frame, followed};
 use crate::drawing::axes::Axes;
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around, beside, centred};
-use crate::drawing::sheet::Sheet;
+use crate::drawing::surface::Surface;
 use crate::drawing::view::View;
 
 /// By the run's place in the core's list: a motor's lines are thin.
@@ -25,25 +25,25 @@ const CROSS: f64 = 5.0;
 /// What a plot shows of a row.
 type Value = fn(&RunPoint) -> f64;
 
-/// Draws both plots on an empty sheet.
-pub fn draw(sheet: &mut Sheet<'_>, runs: &[Run], frame: &Frame, view: &View) {
+/// Draws both plots on an empty surface.
+pub fn draw(surface: &mut Surface<'_>, runs: &[Run], frame: &Frame, view: &View) {
     let (speed, torque): (Value, Value) = (|row| row.edge_speed_m_s, |row| row.shaft_torque_n_m);
-    frame.speed.draw(sheet, None);
-    frame.torque.draw(sheet, Some(""));
-    titles(sheet, frame, view);
+    frame.speed.draw(surface, None);
+    frame.torque.draw(surface, Some(""));
+    titles(surface, frame, view);
     let at = followed(runs, view).filter(|at| at.time_s <= frame.until_s);
     // The torque's plot has the names, the speed's where there is no room for one; lines lie farther apart in the lower.
     let mut spare = Vec::new();
     for (axes, value, quantity) in [(&frame.torque, torque, Quantity::Torque), (&frame.speed, speed, Quantity::Speed)] {
         let mut places = Places::new(axes.plot.inset(-1.0));
         let lines: Vec<_> =
-            runs.iter().zip(PENS).map(|(run, pen)| line(sheet, run, axes, frame.until_s, value, pen)).collect();
+            runs.iter().zip(PENS).map(|(run, pen)| line(surface, run, axes, frame.until_s, value, pen)).collect();
         for points in &lines {
             places.avoid(&points.iter().copied().step_by(9).collect::<Vec<_>>(), 2.0);
         }
         if let Some(at) = &at {
             let x = axes.at(at.time_s, 0.0).x;
-            sheet.line(
+            surface.line(
                 &[Point::new(x, axes.plot.y0 - 4.0), Point::new(x, axes.plot.y1)],
                 Pen::thin(Ink::Cursor, Dash::Solid),
             );
@@ -51,66 +51,66 @@ pub fn draw(sheet: &mut Sheet<'_>, runs: &[Run], frame: &Frame, view: &View) {
         let labels = &view.labels;
         let names = [&labels.opening, &labels.closing, &labels.motor_opening, &labels.motor_closing];
         for (index, (run, points)) in runs.iter().zip(&lines).enumerate() {
-            end(sheet, &mut places, run, axes, frame.until_s, (value, quantity == Quantity::Torque), view);
+            end(surface, &mut places, run, axes, frame.until_s, (value, quantity == Quantity::Torque), view);
             let wanted = quantity == Quantity::Torque || spare.contains(&index);
-            if wanted && !beside(sheet, &mut places, points, names[index], PENS[index].ink) {
+            if wanted && !beside(surface, &mut places, points, names[index], PENS[index].ink) {
                 spare.push(index);
             }
         }
         if let Some(at) = &at {
             let ring = axes.at(at.time_s, value(at));
             let text = show(value(at), quantity, view.system);
-            let size = sheet.text_box(&text);
+            let size = surface.text_box(&text);
             places.take(Rect::from_center_size(ring, (2.5 * RING, 2.5 * RING)));
             if let Some(area) = places.best(&around(ring, size, 10.0)) {
-                sheet.text(&text, area, PENS[view.run].ink);
+                surface.text(&text, area, PENS[view.run].ink);
             }
-            sheet.ring(ring, RING, Pen::thin(PENS[view.run].ink, Dash::Solid));
+            surface.ring(ring, RING, Pen::thin(PENS[view.run].ink, Dash::Solid));
         }
     }
     if let Some(at) = &at {
         let text =
             [&show(at.time_s, Quantity::Time, view.system), ", ", &show(view.leaf_deg, Quantity::Angle, view.system)]
                 .concat();
-        let size = sheet.text_box(&text);
+        let size = surface.text_box(&text);
         let plot = frame.speed.plot;
         let x = frame.speed.at(at.time_s, 0.0).x.min(plot.x1 - size.width / 2.0).max(plot.x0 + size.width / 2.0);
-        sheet.text(&text, centred(Point::new(x, plot.y0 - 4.0 - size.height / 2.0), size), Ink::Cursor);
+        surface.text(&text, centred(Point::new(x, plot.y0 - 4.0 - size.height / 2.0), size), Ink::Cursor);
     }
 }
 
 /// Titles of the axes, with units.
-fn titles(sheet: &mut Sheet<'_>, frame: &Frame, view: &View) {
+fn titles(surface: &mut Surface<'_>, frame: &Frame, view: &View) {
     let labels = &view.labels;
-    let below = frame.torque.plot.y0 - 1.3 * sheet.text_size;
+    let below = frame.torque.plot.y0 - 1.3 * surface.text_size;
     for (name, quantity, y) in
         [(&labels.edge_speed, Quantity::Speed, 1.0), (&labels.shaft_torque, Quantity::Torque, below)]
     {
         let text = [name, ", ", symbol(quantity, view.system)].concat();
-        let size = sheet.text_box(&text);
-        sheet.text(&text, Rect::from_origin_size((2.0, y), size), Ink::Plain);
+        let size = surface.text_box(&text);
+        surface.text(&text, Rect::from_origin_size((2.0, y), size), Ink::Plain);
     }
     let text = [&labels.time, ", ", symbol(Quantity::Time, view.system)].concat();
-    let size = sheet.text_box(&text);
-    let origin = (frame.torque.plot.x1 - size.width, sheet.size.height - size.height - 1.0);
-    sheet.text(&text, Rect::from_origin_size(origin, size), Ink::Plain);
+    let size = surface.text_box(&text);
+    let origin = (frame.torque.plot.x1 - size.width, surface.size.height - size.height - 1.0);
+    surface.text(&text, Rect::from_origin_size(origin, size), Ink::Plain);
 }
 
 /// One run's line, cut where the axis ends; its points.
-fn line(sheet: &mut Sheet<'_>, run: &Run, axes: &Axes, until_s: f64, value: Value, pen: Pen) -> Vec<Point> {
+fn line(surface: &mut Surface<'_>, run: &Run, axes: &Axes, until_s: f64, value: Value, pen: Pen) -> Vec<Point> {
     let mut points: Vec<_> =
         run.rows.iter().filter(|row| row.time_s <= until_s).map(|row| axes.at(row.time_s, value(row))).collect();
     if run.time_s() > until_s {
         points.extend(run.at(until_s).map(|row| axes.at(until_s, value(&row))));
     }
-    sheet.line(&points, pen);
+    surface.line(&points, pen);
     points
 }
 
 /// A motor's run that ends on the way: a cross in both plots and, in one of them, how and at which leaf angle; one that goes on beyond the
 /// axis is told with an arrow.
 fn end(
-    sheet: &mut Sheet<'_>,
+    surface: &mut Surface<'_>,
     places: &mut Places,
     run: &Run,
     axes: &Axes,
@@ -134,7 +134,7 @@ fn end(
     let ink = if run.direction == pintle_core::Direction::Open { Ink::Opening } else { Ink::Closing };
     if !beyond {
         for arm in [Vec2::new(CROSS, CROSS), Vec2::new(CROSS, -CROSS)] {
-            sheet.line(&[at - arm, at + arm], Pen::thick(ink, Dash::Solid));
+            surface.line(&[at - arm, at + arm], Pen::thick(ink, Dash::Solid));
         }
         places.take(Rect::from_center_size(at, (2.0 * CROSS, 2.0 * CROSS)));
     }
@@ -148,8 +148,8 @@ fn end(
         (false, true) => [word, ", ", &angle, " \u{2192}"].concat(),
         (true, _) => [&time, " \u{2192}"].concat(),
     };
-    let size = sheet.text_box(&text);
+    let size = surface.text_box(&text);
     if let Some(area) = places.best(&around(at, size, 9.0)) {
-        sheet.text(&text, area, ink);
+        surface.text(&text, area, ink);
     }
 }

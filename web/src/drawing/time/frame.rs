@@ -26,7 +26,7 @@ pub struct Frame {
 }
 
 impl Frame {
-    /// Lays both plots on a sheet. There is at least one run.
+    /// Lays both plots on a surface. There is at least one run.
     pub fn new(runs: &[Run], size: Size, text_size: f64, system: System) -> Frame {
         let longest = |motor: bool| {
             let times = runs.iter().filter(|run| run.state.is_some() == motor).map(Run::time_s);

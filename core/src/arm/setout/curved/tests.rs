@@ -2,11 +2,11 @@
 // Lines and columns of a matrix are told by their numbers.
 #![allow(clippy::needless_range_loop)]
 
-use super::super::bench::{Dice, close};
-use super::super::grip::EVEN;
-use super::super::lp::VARIABLES;
-use super::super::site::{DIMENSIONS, Point};
-use super::{Level, curvature, step};
+use super::super::active_set::EVEN;
+use super::super::fixtures::{Dice, close};
+use super::super::variables::{DIMENSIONS, Point};
+use super::{ActiveTerm, curvature, step};
+use crate::numerics::VARIABLES;
 
 const FREE: [Option<f64>; DIMENSIONS] = [None; DIMENSIONS];
 
@@ -14,10 +14,10 @@ fn dot(one: &Point, other: &Point) -> f64 {
     one.iter().zip(other).map(|(one, other)| one * other).sum()
 }
 
-fn level(slope: &Point, value: f64, objective: bool) -> Level {
+fn term(slope: &Point, value: f64, objective: bool) -> ActiveTerm {
     let mut padded = [0.0; VARIABLES];
     padded[..DIMENSIONS].copy_from_slice(slope);
-    Level { slope: padded, value, objective }
+    ActiveTerm { slope: padded, value, objective }
 }
 
 fn point(dice: &mut Dice) -> Point {
@@ -62,7 +62,7 @@ fn one_objective_is_newton_s_step() {
         if round % 3 == 0 {
             held[round % DIMENSIONS] = Some(0.25);
         }
-        let Some(moved) = step(&bent, &held, &[level(&slope, 0.4, true)]) else { continue };
+        let Some(moved) = step(&bent, &held, &[term(&slope, 0.4, true)]) else { continue };
         for i in 0..DIMENSIONS {
             match held[i] {
                 Some(value) => close(moved[i], value, 1e-9),
@@ -78,7 +78,7 @@ fn two_objectives_are_levelled() {
     for _ in 0..20 {
         let (one, other) = (point(&mut dice), point(&mut dice));
         let (at_one, at_other) = (dice.between(0.0, 1.0), dice.between(0.0, 1.0));
-        let moved = step(&EVEN, &FREE, &[level(&one, at_one, true), level(&other, at_other, true)]).expect("an answer");
+        let moved = step(&EVEN, &FREE, &[term(&one, at_one, true), term(&other, at_other, true)]).expect("an answer");
         // s = −(λ·g₁ + (1−λ)·g₂), and both reach the same height.
         let apart: Point = core::array::from_fn(|i| one[i] - other[i]);
         let share = (at_one - at_other - dot(&apart, &other)) / dot(&apart, &apart);
@@ -93,8 +93,8 @@ fn an_objective_slides_along_a_limit() {
     let mut dice = Dice(6);
     for _ in 0..20 {
         let (slope, limit, excess) = (point(&mut dice), point(&mut dice), dice.between(-0.5, 0.5));
-        let levels = [level(&slope, 0.7, true), level(&limit, excess, false)];
-        let moved = step(&EVEN, &FREE, &levels).expect("an answer");
+        let terms = [term(&slope, 0.7, true), term(&limit, excess, false)];
+        let moved = step(&EVEN, &FREE, &terms).expect("an answer");
         // s = −(g + μ·a) with c + a·s = 0.
         let weight = (excess - dot(&limit, &slope)) / dot(&limit, &limit);
         for i in 0..DIMENSIONS {
@@ -106,11 +106,11 @@ fn an_objective_slides_along_a_limit() {
 #[test]
 fn the_shortest_way_to_a_limit_is_square_to_it() {
     let limit = [3.0, 0.0, -4.0, 0.0, 0.0];
-    let moved = step(&EVEN, &FREE, &[level(&limit, 0.5, false)]).expect("an answer");
+    let moved = step(&EVEN, &FREE, &[term(&limit, 0.5, false)]).expect("an answer");
     for i in 0..DIMENSIONS {
         close(moved[i], -0.5 * limit[i] / 25.0, 1e-12);
     }
     assert_eq!(step(&EVEN, &FREE, &[]).expect("an answer"), [0.0; DIMENSIONS]);
     // Twice the same limit has no single multiplier.
-    assert!(step(&EVEN, &FREE, &[level(&limit, 0.5, false); 2]).is_none());
+    assert!(step(&EVEN, &FREE, &[term(&limit, 0.5, false); 2]).is_none());
 }

@@ -2,12 +2,14 @@
 // Lines and columns of a matrix are told by their numbers.
 #![allow(clippy::needless_range_loop)]
 
-use super::super::bench::{self, Dice, OPEN, close, pose, rectangle, with_site};
-use super::{DIMENSIONS, Effort, Found, KEPT, Limit, Piece, Point, ROWS, Site, Term, VARIABLES, Workshop};
+use super::super::fixtures::{self, Dice, OPEN, close, pose, rectangle, with_problem};
+use super::{
+    Budget, DIMENSIONS, EXCESS_TOLERANCE, Found, Limit, Piece, Point, Problem, ROWS, SlpScratch, Term, VARIABLES,
+};
 use crate::job::{Aim, Elbow, ElbowChoice, Place, SetOut};
 use alloc::vec::Vec;
 
-const TO_THE_END: Effort = Effort { steps: 60, trust: 0.1, least_gain: 1e-9, curved: true, hopeful: false };
+const TO_THE_END: Budget = Budget { steps: 60, trust: 0.1, least_gain: 1e-9, curved: true, hopeful: false };
 
 fn found(objective: f64, excess: f64) -> Found {
     Found { point: [0.0; DIMENSIONS], elbow: Elbow::Left, sense: 1.0, objective, excess }
@@ -17,17 +19,17 @@ fn found(objective: f64, excess: f64) -> Found {
 fn kept_beats_not_kept_and_less_beats_more() {
     assert_eq!(found(2.0, 0.5).merit(10.0), 7.0);
     assert_eq!(found(2.0, -0.5).merit(10.0), 2.0);
-    assert!(found(1.0, KEPT).kept() && !found(1.0, 1.1 * KEPT).kept());
+    assert!(found(1.0, EXCESS_TOLERANCE).kept() && !found(1.0, 1.1 * EXCESS_TOLERANCE).kept());
     assert!(found(1.0, -1.0).beats(&found(2.0, -1.0)) && !found(2.0, -1.0).beats(&found(1.0, -1.0)));
     assert!(!found(1.0, -1.0).beats(&found(1.0, -1.0)) && !found(1.0, 0.1).beats(&found(2.0, 0.1)));
     assert!(found(9.0, 0.0).beats(&found(1.0, 0.1)) && !found(1.0, 0.1).beats(&found(9.0, 0.0)));
     assert!(found(9.0, 0.1).beats(&found(1.0, 0.2)) && !found(1.0, 0.2).beats(&found(9.0, 0.1)));
 }
 
-fn gathered(site: &Site, arm: &crate::job::Arm) -> Vec<(Term, f64)> {
-    let mut workshop = Workshop::new();
-    workshop.gather(site, &super::Bare::new(arm), pose(arm, 0.5 * OPEN).lever.signum());
-    workshop.pieces[..workshop.count].iter().map(|piece| (piece.term, piece.station.leaf_rad)).collect()
+fn gathered(problem: &Problem, arm: &crate::job::Arm) -> Vec<(Term, f64)> {
+    let mut scratch = SlpScratch::new();
+    scratch.gather(problem, &super::ArmKernel::new(arm), pose(arm, 0.5 * OPEN).lever.signum());
+    scratch.pieces[..scratch.count].iter().map(|piece| (piece.term, piece.station.leaf_rad)).collect()
 }
 
 /// Leaf angles of a term that stand in the table, by index.
@@ -43,18 +45,18 @@ fn tabled(all: &[(Term, f64)], term: Term) -> Vec<usize> {
 }
 
 #[test]
-fn what_may_decide_is_gathered() {
+fn terms_that_may_decide_are_gathered() {
     let near = rectangle([-0.3, 0.0], [-0.4, -0.1]);
     let far = rectangle([8.0, 9.0], [8.0, 9.0]);
     let plain =
-        SetOut { keep_out: alloc::vec![near, far], place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..bench::setout() };
+        SetOut { keep_out: alloc::vec![near, far], place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..fixtures::setout() };
     let fours: Vec<usize> = (0..=10).map(|index| 4 * index).collect();
-    for arm in bench::arms(&mut Dice(91), 10) {
-        for &aim in <Aim as crate::words::Worded>::VALUES {
+    for arm in fixtures::arms(&mut Dice(91), 10) {
+        for &aim in <Aim as crate::terms::words::Worded>::VALUES {
             for most_shaft_torque_n_m in [None, Some(100.0)] {
                 let setout = SetOut { aim: Some(aim), most_shaft_torque_n_m, ..plain.clone() };
-                with_site(&setout, |site| {
-                    let all = gathered(site, &arm);
+                with_problem(&setout, |problem| {
+                    let all = gathered(problem, &arm);
                     let of = |term: Term| {
                         all.iter().filter(|(other, _)| *other == term).map(|(_, rad)| *rad).collect::<Vec<_>>()
                     };
@@ -66,8 +68,9 @@ fn what_may_decide_is_gathered() {
                     {
                         assert_eq!(of(term), [OPEN], "{term:?}");
                     }
-                    let bare = super::Bare::new(&arm);
-                    let turns: Vec<f64> = site.turns(&bare).iter().flatten().map(|station| station.leaf_rad).collect();
+                    let kernel = super::ArmKernel::new(&arm);
+                    let turns: Vec<f64> =
+                        problem.turns(&kernel).iter().flatten().map(|station| station.leaf_rad).collect();
                     assert_eq!(of(Term::Far), turns);
                     for sign in [1.0, -1.0] {
                         assert_eq!(of(Term::Near(sign)), [&[0.0][..], &turns].concat());
@@ -83,7 +86,8 @@ fn what_may_decide_is_gathered() {
                     assert_eq!(tabled(&all, Term::Sense), [0, 20, 40]);
                     assert!(of(Term::Clear(1, 0)).is_empty() && of(Term::Clear(1, 1)).is_empty());
                     for part in [0, 1] {
-                        let gap = bench::least(0.0, OPEN, |rad| site.gap_m(&bare, 0, part, &site.station(rad)));
+                        let gap =
+                            fixtures::least(0.0, OPEN, |rad| problem.gap_m(&kernel, 0, part, &problem.station(rad)));
                         let some = tabled(&all, Term::Clear(0, part));
                         if gap < 0.29 {
                             assert!([0, 13, 26, 40].iter().all(|index| some.contains(index)), "{some:?} at {gap}");
@@ -94,9 +98,9 @@ fn what_may_decide_is_gathered() {
                 });
             }
         }
-        with_site(&plain, |site| {
-            site.given_up = Some(Limit::BracketUM);
-            let all = gathered(site, &arm);
+        with_problem(&plain, |problem| {
+            problem.given_up = Some(Limit::BracketUM);
+            let all = gathered(problem, &arm);
             for sign in [1.0, -1.0] {
                 assert_eq!(all.iter().filter(|(term, _)| *term == Term::Beyond(2, sign)).count(), 1);
             }
@@ -107,18 +111,18 @@ fn what_may_decide_is_gathered() {
 
 /// Each local maximum inside the swing has its own angle among what is gathered.
 #[test]
-fn crests_are_gathered_at_their_angles() {
-    let mut crests = 0;
-    with_site(&bench::setout(), |site| {
-        for arm in bench::arms(&mut Dice(92), 40) {
-            let all = gathered(site, &arm);
-            let (bare, sense) = (super::Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
+fn local_maxima_are_gathered_at_their_angles() {
+    let mut local_maxima = 0;
+    with_problem(&fixtures::setout(), |problem| {
+        for arm in fixtures::arms(&mut Dice(92), 40) {
+            let all = gathered(problem, &arm);
+            let (kernel, sense) = (super::ArmKernel::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
             for (term, from) in [(Term::Torque, 0.0), (Term::Lever, 0.1 * OPEN)] {
-                let value = |rad: f64| site.value(&bare, sense, &Piece { term, station: site.station(rad) });
+                let value = |rad: f64| problem.value(&kernel, sense, &Piece { term, station: problem.station(rad) });
                 let angles: Vec<f64> = (0..=800).map(|index| OPEN * f64::from(index) / 800.0).collect();
                 for three in angles.windows(3).filter(|three| three[0] >= from + 0.05 && three[2] < OPEN - 0.05) {
                     if value(three[1]) > value(three[0]) && value(three[1]) > value(three[2]) {
-                        crests += 1;
+                        local_maxima += 1;
                         let there = all.iter().any(|(other, rad)| *other == term && (rad - three[1]).abs() < 3e-3);
                         assert!(there, "{term:?} at {}", three[1]);
                     }
@@ -126,14 +130,14 @@ fn crests_are_gathered_at_their_angles() {
             }
         }
     });
-    assert!(crests > 15, "{crests}");
+    assert!(local_maxima > 15, "{local_maxima}");
 }
 
 #[test]
 fn slopes_are_difference_quotients() {
-    let setout = SetOut { straightness: Some([0.6, 0.99]), link_m: [0.2, 1.5], ..bench::setout() };
-    with_site(&setout, |site| {
-        let [least, mut most] = site.bounds();
+    let setout = SetOut { straightness: Some([0.6, 0.99]), link_m: [0.2, 1.5], ..fixtures::setout() };
+    with_problem(&setout, |problem| {
+        let [least, mut most] = problem.bounds();
         // The shaft's y has no width; the crank starts at its most, so that it can only be moved back.
         let mut point: Point = core::array::from_fn(|i| 0.5 * (least[i] + most[i]));
         (point[1], point[3], point[4]) = (0.5, 0.7, 0.2);
@@ -144,15 +148,15 @@ fn slopes_are_difference_quotients() {
             most[3] = 0.7;
             [low, most]
         };
-        let mut workshop = Workshop::new();
+        let mut scratch = SlpScratch::new();
         let (mut values, mut slopes) = ([0.0; ROWS], [[9.0; VARIABLES]; ROWS]);
         for elbow in [Elbow::Left, Elbow::Right] {
-            let sense = site.sense(&site.bare(&point, elbow));
-            let here = site.found(&point, elbow, sense);
-            workshop.tangents(site, &here, &mut values, &mut slopes, &bounds);
-            for index in 0..workshop.count {
-                let piece = workshop.pieces[index];
-                let value = |point: &Point| site.value(&site.bare(point, elbow), sense, &piece);
+            let sense = problem.sense(&problem.kernel(&point, elbow));
+            let here = problem.found(&point, elbow, sense);
+            scratch.tangents(problem, &here, &mut values, &mut slopes, &bounds);
+            for index in 0..scratch.count {
+                let piece = scratch.pieces[index];
+                let value = |point: &Point| problem.value(&problem.kernel(point, elbow), sense, &piece);
                 assert_eq!(values[index], value(&point));
                 assert_eq!(slopes[index][DIMENSIONS..], [0.0, 0.0]);
                 for i in 0..DIMENSIONS {
@@ -167,7 +171,7 @@ fn slopes_are_difference_quotients() {
 }
 
 /// The least objective of all points that keep the limits, over two variables: a grid that closes in on its best.
-fn closing_in(site: &Site, bounds: &[Point; 2], free: [usize; 2], elbow: Elbow, sense: f64) -> f64 {
+fn closing_in(problem: &Problem, bounds: &[Point; 2], free: [usize; 2], elbow: Elbow, sense: f64) -> f64 {
     const SIDE: usize = 20;
     let [mut low, mut high] = *bounds;
     let mut best = (f64::MAX, low);
@@ -178,8 +182,8 @@ fn closing_in(site: &Site, bounds: &[Point; 2], free: [usize; 2], elbow: Elbow, 
                 for (variable, index) in free.into_iter().zip([i, j]) {
                     point[variable] += (high[variable] - low[variable]) * index as f64 / SIDE as f64;
                 }
-                let tried = site.found(&point, elbow, sense);
-                let worth = if tried.excess <= KEPT { tried.objective } else { 1e3 + tried.excess };
+                let tried = problem.found(&point, elbow, sense);
+                let worth = if tried.excess <= EXCESS_TOLERANCE { tried.objective } else { 1e3 + tried.excess };
                 if worth < best.0 {
                     best = (worth, point);
                 }
@@ -201,7 +205,7 @@ fn narrow() -> Vec<(SetOut, [usize; 2])> {
         shaft_y_m: [0.5; 2],
         straightness: Some([0.95; 2]),
         link_m: [0.2, 1.2],
-        ..bench::setout()
+        ..fixtures::setout()
     };
     let places = SetOut {
         shaft_x_m: [-0.55, -0.1],
@@ -236,31 +240,31 @@ fn narrow() -> Vec<(SetOut, [usize; 2])> {
 }
 
 #[test]
-fn it_ends_where_the_grid_does() {
+fn descent_ends_at_the_optimum_of_a_closing_grid() {
     for (index, (setout, free)) in narrow().into_iter().enumerate() {
         for (elbow, choice) in [(Elbow::Left, ElbowChoice::Left), (Elbow::Right, ElbowChoice::Right)] {
             let setout = SetOut { elbow: Some(choice), ..setout.clone() };
-            with_site(&setout, |site| {
-                site.exact = true;
-                let bounds = site.bounds();
-                let mut workshop = Workshop::new();
-                let starts = site.scan_in(&bounds, 120, 6);
+            with_problem(&setout, |problem| {
+                problem.exact = true;
+                let bounds = problem.bounds();
+                let mut scratch = SlpScratch::new();
+                let starts = problem.scan_in(&bounds, 120, 6);
                 let starts = starts.into_iter().filter(|start| start.sense > 0.0);
                 let mut best: Option<Found> = None;
                 for start in starts {
-                    let end = workshop.descend(site, start, &bounds, TO_THE_END);
-                    let end = workshop.restore(site, end, &bounds);
+                    let end = scratch.descend(problem, start, &bounds, TO_THE_END);
+                    let end = scratch.restore(problem, end, &bounds);
                     if best.is_none_or(|best| end.beats(&best)) {
                         best = Some(end);
                     }
                 }
-                let wanted = closing_in(site, &bounds, free, elbow, 1.0);
+                let wanted = closing_in(problem, &bounds, free, elbow, 1.0);
                 if wanted < 1e3 {
-                    let best = best.unwrap_or_else(|| panic!("site {index}: no start"));
-                    assert!(best.kept(), "site {index}: {best:?} where {wanted} is kept");
+                    let best = best.unwrap_or_else(|| panic!("problem {index}: no start"));
+                    assert!(best.kept(), "problem {index}: {best:?} where {wanted} is kept");
                     assert!(
                         best.objective <= wanted + 2e-6 * wanted.max(1.0),
-                        "site {index}: {} {wanted}",
+                        "problem {index}: {} {wanted}",
                         best.objective
                     );
                 }
@@ -272,18 +276,18 @@ fn it_ends_where_the_grid_does() {
 /// A variable at its most is moved back for its slope: what is beyond is not asked, however far the quotient's step would reach.
 #[test]
 fn slopes_at_an_upper_bound_look_back() {
-    let setout = SetOut { straightness: Some([0.9, 1.0]), ..bench::setout() };
-    with_site(&setout, |site| {
-        let bounds = site.bounds();
-        let mut workshop = Workshop::new();
+    let setout = SetOut { straightness: Some([0.9, 1.0]), ..fixtures::setout() };
+    with_problem(&setout, |problem| {
+        let bounds = problem.bounds();
+        let mut scratch = SlpScratch::new();
         let (mut values, mut slopes) = ([0.0; ROWS], [[0.0; VARIABLES]; ROWS]);
         for at_most in [true, false] {
             let point: Point = core::array::from_fn(|i| if at_most { bounds[1][i] } else { bounds[0][i] });
-            let sense = site.sense(&site.bare(&point, Elbow::Left));
-            workshop.tangents(site, &site.found(&point, Elbow::Left, sense), &mut values, &mut slopes, &bounds);
-            for index in 0..workshop.count {
-                let piece = workshop.pieces[index];
-                let value = |point: &Point| site.value(&site.bare(point, Elbow::Left), sense, &piece);
+            let sense = problem.sense(&problem.kernel(&point, Elbow::Left));
+            scratch.tangents(problem, &problem.found(&point, Elbow::Left, sense), &mut values, &mut slopes, &bounds);
+            for index in 0..scratch.count {
+                let piece = scratch.pieces[index];
+                let value = |point: &Point| problem.value(&problem.kernel(point, Elbow::Left), sense, &piece);
                 for i in 0..DIMENSIONS {
                     let mut inside = point;
                     let step = if i == 4 { 1e-5 } else { 1e-7 } * if at_most { -1.0 } else { 1.0 };

@@ -1,8 +1,8 @@
-//! The lattice: its closed forms against sampled angles and the bench, the walk against every arm there is.
+//! The lattice: its closed forms against sampled angles and the fixtures, the walk against every arm there is.
 
-use super::super::bench::{self, Dice, OPEN, close, effort, pose, with_site};
-use super::{Asked, FIRST_ASKED, Lattice, Site, Walk, link_range_at};
-use crate::arm::setout::bare::Bare;
+use super::super::fixtures::{self, Dice, OPEN, close, effort, pose, with_problem};
+use super::{Asked, FIRST_ASKED, Lattice, LatticeWalk, Problem, link_range_at};
+use crate::arm::setout::kernel::ArmKernel;
 use crate::job::{Aim, Arm, Elbow, ElbowChoice, SetOut};
 use alloc::vec::Vec;
 
@@ -29,8 +29,8 @@ fn links_at_the_allowed_angles_lie_between_its_ends() {
             let projected = along * off.sin() + across * off.cos();
             (both * both - reach * reach) / (2.0 * (both - projected))
         };
-        close(shortest, bench::least(-square, square, link), 1e-9);
-        close(longest, -bench::least(-square, square, |off| -link(off)), 1e-9);
+        close(shortest, fixtures::least(-square, square, link), 1e-9);
+        close(longest, -fixtures::least(-square, square, |off| -link(off)), 1e-9);
     }
     assert!(none > 20);
     // A straight arm reaches as far as it is long; rounding does not take it away.
@@ -41,13 +41,13 @@ fn links_at_the_allowed_angles_lie_between_its_ends() {
 
 #[test]
 fn an_arm_asks_its_torque_at_a_station() {
-    let setout = SetOut { square_deg: Some(15.0), ..bench::setout() };
-    with_site(&setout, |site| {
-        for arm in bench::arms(&mut Dice(82), 30) {
+    let setout = SetOut { square_deg: Some(15.0), ..fixtures::setout() };
+    with_problem(&setout, |problem| {
+        for arm in fixtures::arms(&mut Dice(82), 30) {
             let block = SetOut { bracket_v_m: arm.bracket_v_m, ..setout.clone() };
-            let rough = Site { setout: &block, ..site.clone() };
+            let rough = Problem { setout: &block, ..problem.clone() };
             let lattice = Lattice { step_m: 0.05, ranges: [[0, 1]; 5], square: (0.0, 1.0) };
-            let walk = Walk { exact: rough.clone(), rough, lattice, best: None, work: 0 };
+            let walk = LatticeWalk { exact: rough.clone(), rough, lattice, best: None, work: 0 };
             let asked: [Asked; FIRST_ASKED.len() + 1] = walk.asked(arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m);
             for (place, asked) in asked.iter().enumerate() {
                 // Without a best so far the first is the first of the list once more.
@@ -62,7 +62,7 @@ fn an_arm_asks_its_torque_at_a_station() {
 
 /// A straight arm to rounding asks nothing where it is straight.
 #[test]
-fn a_straight_arm_asks_nothing() {
+fn straight_arm_asks_no_torque() {
     let asked = Asked { cross: 0.5, reach2: 1.0, off: 0.7, effort_n_m: 100.0 };
     let arm = |both: f64| Arm {
         shaft_x_m: 0.0,
@@ -82,10 +82,10 @@ fn multiples([least, most]: [f64; 2], step: f64) -> impl Iterator<Item = f64> {
     (first..=(most / step + 1e-7).floor() as i64).map(move |index| index as f64 * step)
 }
 
-/// Every arm on the lattice that keeps the limits, weighed by the site itself: its appraisal is held elsewhere.
+/// Every arm on the lattice that keeps the limits, evaluated by the problem itself: its evaluation is held elsewhere.
 fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
-    bench::with_swing(setout, open_rad, |site| {
-        (site.hair, site.exact) = (super::Hair::NONE, true);
+    fixtures::with_swing(setout, open_rad, |problem| {
+        (problem.margin, problem.exact) = (super::Margin::NONE, true);
         let [loose, straight] = setout.straightness();
         let mut best: Option<f64> = None;
         for shaft_x_m in multiples(setout.shaft_x_m, step) {
@@ -103,7 +103,7 @@ fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
                                 let arm =
                                     Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow };
                                 let sense = pose(&arm, 0.5 * open_rad).lever.signum();
-                                let (objective, excess) = site.appraise(&Bare::new(&arm), sense);
+                                let (objective, excess) = problem.evaluate(&ArmKernel::new(&arm), sense);
                                 if excess <= 1e-9 && best.is_none_or(|best| objective < best) {
                                     best = Some(objective);
                                 }
@@ -118,12 +118,14 @@ fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
 }
 
 fn walked(setout: &SetOut, step: f64, open_rad: f64) -> Option<(Arm, f64)> {
-    bench::with_swing(setout, open_rad, |site| site.best_on_lattice(step, &[]).map(|best| (best.arm, best.objective)))
+    fixtures::with_swing(setout, open_rad, |problem| {
+        problem.best_on_lattice(step, &[]).map(|best| (best.arm, best.objective))
+    })
 }
 
 /// Narrow sites with each limit and aim in turn, ends of ranges on and off the lattice.
 #[test]
-fn the_walk_misses_nothing() {
+fn walk_finds_the_best_arm_of_the_whole_lattice() {
     let narrow = SetOut {
         shaft_x_m: [-0.45, -0.25],
         shaft_y_m: [0.35, 0.5],
@@ -131,7 +133,7 @@ fn the_walk_misses_nothing() {
         crank_m: [0.4, 0.8],
         link_m: [0.4, 0.8],
         straightness: Some([0.9, 1.0]),
-        ..bench::setout()
+        ..fixtures::setout()
     };
     let place = Some(crate::job::Place { x_m: -0.31, y_m: 0.42 });
     let sites = [
@@ -148,7 +150,7 @@ fn the_walk_misses_nothing() {
         SetOut { aim: Some(Aim::NearestPlace), place, square_deg: Some(10.0), ..narrow.clone() },
         SetOut { most_shaft_torque_n_m: Some(110.0), aim: Some(Aim::LeastShaftTravel), ..narrow.clone() },
         SetOut {
-            keep_out: alloc::vec![bench::rectangle([-0.3, 0.1], [-0.2, 0.41])],
+            keep_out: alloc::vec![fixtures::rectangle([-0.3, 0.1], [-0.2, 0.41])],
             arm_half_width_m: Some(0.01),
             ..narrow.clone()
         },
@@ -157,7 +159,7 @@ fn the_walk_misses_nothing() {
     for (index, setout) in sites.iter().enumerate() {
         let wanted = whole(setout, 0.05, OPEN);
         let told = walked(setout, 0.05, OPEN);
-        assert_eq!(told.is_some(), wanted.is_some(), "site {index}");
+        assert_eq!(told.is_some(), wanted.is_some(), "problem {index}");
         if let (Some((arm, objective)), Some(wanted)) = (told, wanted) {
             close(objective, wanted, 1e-9);
             for value in [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.crank_m, arm.link_m] {
@@ -187,7 +189,7 @@ fn no_drawn_lattice_is_walked_short() {
             link_m: range(0.3, 0.6, 0.3),
             straightness: Some([[0.85, 1.0], [0.9, 0.96], [0.0, 1.0]][round % 3]),
             square_deg: [None, Some(35.0), Some(20.0), Some(10.0)][round % 4],
-            ..bench::setout()
+            ..fixtures::setout()
         };
         let open_rad = [1.2, 0.9, 1.6][round / 12 % 3];
         let (wanted, told) = (whole(&setout, 0.05, open_rad), walked(&setout, 0.05, open_rad));
@@ -201,8 +203,8 @@ fn no_drawn_lattice_is_walked_short() {
 }
 
 #[test]
-fn no_multiple_in_a_range_is_no_set_out() {
-    let setout = SetOut { crank_m: [0.51, 0.54], ..bench::setout() };
+fn range_without_a_multiple_gives_no_set_out() {
+    let setout = SetOut { crank_m: [0.51, 0.54], ..fixtures::setout() };
     assert!(walked(&setout, 0.05, OPEN).is_none());
 }
 
@@ -215,20 +217,20 @@ fn fine() -> SetOut {
         straightness: Some([0.95, 0.97]),
         square_deg: Some(4.0),
         link_m: [0.4, 0.6],
-        ..bench::setout()
+        ..fixtures::setout()
     }
 }
 
 /// A walk that has not begun.
-fn walk<'a>(site: &Site<'a>, step_m: f64) -> Walk<'a> {
-    let setout = site.setout;
+fn walk<'a>(problem: &Problem<'a>, step_m: f64) -> LatticeWalk<'a> {
+    let setout = problem.setout;
     let range =
         |[least, most]: [f64; 2]| [(least / step_m - 1e-6).ceil() as i64, (most / step_m + 1e-6).floor() as i64];
     let ranges = [setout.shaft_x_m, setout.shaft_y_m, setout.bracket_u_m, setout.crank_m, setout.link_m].map(range);
-    let square = site.limits.square_rad;
-    let rough = Site { hair: super::Hair::NONE, exact: false, ..site.clone() };
-    let exact = Site { exact: true, ..rough.clone() };
-    Walk {
+    let square = problem.limits.square_rad;
+    let rough = Problem { margin: super::Margin::NONE, exact: false, ..problem.clone() };
+    let exact = Problem { exact: true, ..rough.clone() };
+    LatticeWalk {
         rough,
         exact,
         lattice: Lattice { step_m, ranges, square: (square.sin(), square.cos()) },
@@ -241,15 +243,15 @@ fn walk<'a>(site: &Site<'a>, step_m: f64) -> Walk<'a> {
 #[test]
 fn a_large_lattice_is_walked_to_its_best() {
     let setout = fine();
-    with_site(&setout, |site| {
+    with_problem(&setout, |problem| {
         let step = 0.005;
-        let mut whole = walk(site, step);
+        let mut whole = walk(problem, step);
         let part = core::array::from_fn(|i| whole.lattice.ranges[i]);
         whole.walk_box(&part);
         let wanted = whole.best.expect("the lattice has an arm").objective;
-        let optima = site.optima();
+        let optima = problem.optima();
         for optima in [&optima[..], &optima[..1], &[]] {
-            let told = site.best_on_lattice(step, optima).expect("the lattice has an arm");
+            let told = problem.best_on_lattice(step, optima).expect("the lattice has an arm");
             close(told.objective, wanted, 1e-9);
             let arm = told.arm;
             for (value, index) in [(arm.shaft_x_m, 0), (arm.shaft_y_m, 1), (arm.bracket_u_m, 2)] {
@@ -263,12 +265,12 @@ fn a_large_lattice_is_walked_to_its_best() {
 #[test]
 fn boxes_follow_what_they_find() {
     let setout = fine();
-    with_site(&setout, |site| {
+    with_problem(&setout, |problem| {
         let step = 0.005;
-        let mut far = site.optima()[0];
+        let mut far = problem.optima()[0];
         (far.point[0], far.point[1], far.point[2]) = (-0.44, 0.36, 0.81);
-        let told = site.best_on_lattice(step, &[far]).expect("an arm is near");
-        let mut around = walk(site, step);
+        let told = problem.best_on_lattice(step, &[far]).expect("an arm is near");
+        let mut around = walk(problem, step);
         let ranges = around.lattice.ranges;
         around.walk_box(&core::array::from_fn(|i| {
             [(told.triple[i] - 6).max(ranges[i][0]), (told.triple[i] + 6).min(ranges[i][1])]
@@ -281,29 +283,29 @@ fn boxes_follow_what_they_find() {
 #[test]
 fn a_walk_ends_with_its_work() {
     let setout = fine();
-    with_site(&setout, |site| {
-        let mut spent = walk(site, 0.005);
+    with_problem(&setout, |problem| {
+        let mut spent = walk(problem, 0.005);
         spent.work = super::MOST_WORK;
         let part = core::array::from_fn(|i| spent.lattice.ranges[i]);
         spent.walk_box(&part);
         assert!(spent.best.is_none() && spent.work == super::MOST_WORK);
-        // One for a shaft and bracket, one for an arm asked, sixty for an arm weighed over the swing: here all three.
-        let mut one = walk(site, 0.005);
+        // One for a shaft and bracket, one for an arm asked, sixty for an arm evaluated over the swing: here all three.
+        let mut one = walk(problem, 0.005);
         let best = {
-            let mut whole = walk(site, 0.01);
+            let mut whole = walk(problem, 0.01);
             let part = core::array::from_fn(|i| whole.lattice.ranges[i]);
             whole.walk_box(&part);
             whole.best
         };
         let triple = best.expect("an arm").triple.map(|index| 2 * index);
         one.walk_lengths(triple);
-        assert!(one.work > super::WEIGHED + 1, "{}", one.work);
+        assert!(one.work > super::EVALUATION_WORK + 1, "{}", one.work);
         assert!(one.best.is_some());
     });
 }
 
 /// The walk over a lattice is spared where the search over the continuum comes nowhere near: every arm tried, there is none on it either. And it
-/// is a matter of the excess alone: told that the continuum is missed by more than a hair, no lattice is walked.
+/// is a matter of the excess alone: told that the continuum is missed by more than a margin, no lattice is walked.
 #[test]
 fn a_lattice_is_left_alone_only_where_it_has_no_arm() {
     let mut dice = Dice(84);
@@ -322,12 +324,12 @@ fn a_lattice_is_left_alone_only_where_it_has_no_arm() {
             straightness: Some([0.85, 1.0]),
             shaft_travel_deg: Some([40.0, 75.0, 95.0, 360.0][round % 4]),
             square_deg: [None, Some(5.0)][round / 4 % 2],
-            ..bench::setout()
+            ..fixtures::setout()
         };
         let wanted = whole(&setout, 0.05, OPEN);
-        with_site(&setout, |site| {
-            let mut optima = site.optima();
-            let told = site.best_on_lattice(0.05, &optima);
+        with_problem(&setout, |problem| {
+            let mut optima = problem.optima();
+            let told = problem.best_on_lattice(0.05, &optima);
             if optima[0].excess > super::HOPELESS {
                 hopeless += 1;
                 assert!(told.is_none() && wanted.is_none(), "round {round}");
@@ -335,7 +337,7 @@ fn a_lattice_is_left_alone_only_where_it_has_no_arm() {
                 assert_eq!(told.is_some(), wanted.is_some(), "round {round}");
                 found += usize::from(told.is_some());
                 optima[0].excess = 2.0 * super::HOPELESS;
-                assert!(site.best_on_lattice(0.05, &optima).is_none());
+                assert!(problem.best_on_lattice(0.05, &optima).is_none());
             }
         });
     }

@@ -1,8 +1,8 @@
 //! Where starts come from: each kind of drawn arm against what it is drawn for, the choice among them by drawing them all again.
 
-use super::super::bench::{self, Dice, OPEN, close, pose, with_site};
-use super::super::descent::Found;
-use super::{DIMENSIONS, Point, Site, distance, mixed};
+use super::super::fixtures::{self, Dice, OPEN, close, pose, with_problem};
+use super::super::found::Found;
+use super::{DIMENSIONS, Point, Problem, distance, mixed};
 use crate::job::{Elbow, ElbowChoice, SetOut};
 use alloc::vec::Vec;
 
@@ -27,19 +27,19 @@ fn a_squared_arm_stands_at_its_angle() {
         straightness: Some([0.6, 1.0]),
         square_deg: Some(20.0),
         shaft_x_m: [-0.6, 1.0],
-        ..bench::setout()
+        ..fixtures::setout()
     };
     let mut dice = Dice(51);
     let (mut left, mut right, mut none) = (0, 0, 0);
-    with_site(&setout, |site| {
-        let bounds = site.bounds();
+    with_problem(&setout, |problem| {
+        let bounds = problem.bounds();
         for _ in 0..300 {
             let (share, latch) = (share(&mut dice), if dice.between(0.0, 1.0) < 0.5 { 1.0 } else { -1.0 });
             let plain = mixed(&bounds, &share);
-            let bracket = pose(&site.arm(&plain, Elbow::Left), OPEN).bracket;
+            let bracket = pose(&problem.arm(&plain, Elbow::Left), OPEN).bracket;
             let reach = (bracket.0 - plain[0]).hypot(bracket.1 - plain[1]);
             let both = (plain[2] - plain[0]).hypot(0.06 - plain[1]) / (1.0 - plain[4] * plain[4]);
-            let Some((point, elbow)) = site.squared(&bounds, &share, latch) else {
+            let Some((point, elbow)) = problem.squared(&bounds, &share, latch) else {
                 none += 1;
                 assert!(both <= reach + 1e-9, "{both} reaches {reach}");
                 continue;
@@ -49,7 +49,7 @@ fn a_squared_arm_stands_at_its_angle() {
             if point[3] <= bounds[0][3] || both - point[3] < 1e-3 {
                 continue;
             }
-            let link = pose(&site.arm(&point, elbow), OPEN).link;
+            let link = pose(&problem.arm(&point, elbow), OPEN).link;
             let off = 20_f64.to_radians() * (2.0 * share[3] - 1.0);
             close(link.0 * OPEN.cos() + link.1 * OPEN.sin(), off.sin(), 1e-6);
             close(link.1 * OPEN.cos() - link.0 * OPEN.sin(), latch * off.cos(), 1e-6);
@@ -62,13 +62,13 @@ fn a_squared_arm_stands_at_its_angle() {
 #[test]
 fn a_squared_arm_keeps_elbow_and_crank_as_far_as_it_can() {
     let mut dice = Dice(52);
-    let setout = SetOut { crank_m: [0.5, 0.52], elbow: Some(ElbowChoice::Right), ..bench::setout() };
+    let setout = SetOut { crank_m: [0.5, 0.52], elbow: Some(ElbowChoice::Right), ..fixtures::setout() };
     let wide = SetOut { crank_m: [0.02, 5.0], elbow: None, ..setout.clone() };
     let mut told = 0;
     for _ in 0..100 {
         let share = share(&mut dice);
-        let free = with_site(&wide, |site| site.squared(&site.bounds(), &share, -1.0));
-        let kept = with_site(&setout, |site| site.squared(&site.bounds(), &share, -1.0));
+        let free = with_problem(&wide, |problem| problem.squared(&problem.bounds(), &share, -1.0));
+        let kept = with_problem(&setout, |problem| problem.squared(&problem.bounds(), &share, -1.0));
         // The crank does not count among what a squared arm is worked out from, so the narrow range only clamps it.
         let wanted = free.filter(|(_, elbow)| *elbow == Elbow::Right).map(|(point, _)| point[3].clamp(0.5, 0.52));
         assert_eq!(kept.map(|(point, _)| point[3]), wanted);
@@ -80,21 +80,21 @@ fn a_squared_arm_keeps_elbow_and_crank_as_far_as_it_can() {
 #[test]
 fn a_spanned_arm_has_the_lengths_drawn() {
     let setout =
-        SetOut { bracket_u_m: [-3.0, 5.0], straightness: Some([0.5, 1.0]), link_m: [0.02, 0.9], ..bench::setout() };
+        SetOut { bracket_u_m: [-3.0, 5.0], straightness: Some([0.5, 1.0]), link_m: [0.02, 0.9], ..fixtures::setout() };
     let mut dice = Dice(53);
     let mut none = 0;
-    with_site(&setout, |site| {
-        let bounds = site.bounds();
+    with_problem(&setout, |problem| {
+        let bounds = problem.bounds();
         for _ in 0..200 {
             let share = share(&mut dice);
             let plain = mixed(&bounds, &share);
             let link_m = 0.02 + 0.88 * share[2];
-            let Some(point) = site.spanned(&bounds, &share) else {
+            let Some(point) = problem.spanned(&bounds, &share) else {
                 none += 1;
                 assert!((link_m + plain[3]) * (1.0 - plain[4] * plain[4]) < (0.06 - plain[1]).abs());
                 continue;
             };
-            let arm = site.arm(&point, Elbow::Left);
+            let arm = problem.arm(&point, Elbow::Left);
             close(arm.link_m, link_m, 1e-9);
             assert_eq!((arm.crank_m, arm.shaft_x_m, arm.shaft_y_m), (plain[3], plain[0], plain[1]));
             assert!(arm.bracket_u_m >= arm.shaft_x_m);
@@ -106,7 +106,7 @@ fn a_spanned_arm_has_the_lengths_drawn() {
         }];
         for _ in 0..20 {
             let share = share(&mut dice);
-            if let (Some(free), Some(kept)) = (site.spanned(&bounds, &share), site.spanned(&narrow, &share)) {
+            if let (Some(free), Some(kept)) = (problem.spanned(&bounds, &share), problem.spanned(&narrow, &share)) {
                 assert_eq!(kept[2], free[2].clamp(-3.0, 0.4));
             }
         }
@@ -115,8 +115,8 @@ fn a_spanned_arm_has_the_lengths_drawn() {
 }
 
 /// Everything the scan draws, drawn again in its documented order: kinds by fours, shares from the additive sequence of x⁶ = x + 1.
-fn drawn(site: &Site, count: usize) -> Vec<Found> {
-    let bounds = site.bounds();
+fn drawn(problem: &Problem, count: usize) -> Vec<Found> {
+    let bounds = problem.bounds();
     let mut root = 1.1_f64;
     for _ in 0..100 {
         root = (root + 1.0).powf(1.0 / 6.0);
@@ -125,38 +125,42 @@ fn drawn(site: &Site, count: usize) -> Vec<Found> {
     for index in 0..count {
         let share: Point = core::array::from_fn(|i| (0.5 + root.powi(-(i as i32 + 1)) * (index + 1) as f64).fract());
         let mut take = |point: Point, elbow: Elbow| {
-            let sense = pose(&site.arm(&point, elbow), 0.5 * OPEN).lever.signum();
-            all.push(site.found(&point, elbow, sense));
+            let sense = pose(&problem.arm(&point, elbow), 0.5 * OPEN).lever.signum();
+            all.push(problem.found(&point, elbow, sense));
         };
         let points = match index % 4 {
             0 | 1 => {
                 [1.0, -1.0]
                     .iter()
-                    .filter_map(|&latch| site.squared(&bounds, &share, latch))
+                    .filter_map(|&latch| problem.squared(&bounds, &share, latch))
                     .for_each(|(p, e)| take(p, e));
                 None
             }
             2 => Some(mixed(&bounds, &share)),
-            _ => site.spanned(&bounds, &share),
+            _ => problem.spanned(&bounds, &share),
         };
-        points.into_iter().for_each(|point| site.setout.elbows().iter().for_each(|&elbow| take(point, elbow)));
+        points.into_iter().for_each(|point| problem.setout.elbows().iter().for_each(|&elbow| take(point, elbow)));
     }
     all
 }
 
 #[test]
 fn the_most_promising_are_kept_apart() {
-    let setout =
-        SetOut { straightness: Some([0.9, 1.0]), square_deg: Some(15.0), least_lever_m: Some(0.2), ..bench::setout() };
-    with_site(&setout, |site| {
+    let setout = SetOut {
+        straightness: Some([0.9, 1.0]),
+        square_deg: Some(15.0),
+        least_lever_m: Some(0.2),
+        ..fixtures::setout()
+    };
+    with_problem(&setout, |problem| {
         let (count, keep) = (400, 6);
-        let starts = site.scan(count, keep);
+        let starts = problem.scan(count, keep);
         assert_eq!(starts.len(), 2 * keep);
-        let all = drawn(site, count);
+        let all = drawn(problem, count);
         let near = |one: &Found, other: &Found| {
             one.elbow == other.elbow
                 && one.sense == other.sense
-                && distance(&site.bounds(), &one.point, &other.point) < 0.15 - 1e-9
+                && distance(&problem.bounds(), &one.point, &other.point) < 0.15 - 1e-9
         };
         // By each weight in turn: the start is the best of all that are near no start before it.
         for (rank, start) in starts.iter().enumerate() {
@@ -169,7 +173,7 @@ fn the_most_promising_are_kept_apart() {
 }
 
 #[test]
-fn no_more_than_there_are_is_kept() {
+fn starts_kept_are_no_more_than_there_are() {
     // Fixed all over: every start is near the first of its branch.
     let setout = SetOut {
         shaft_x_m: [-0.3; 2],
@@ -178,12 +182,12 @@ fn no_more_than_there_are_is_kept() {
         crank_m: [0.6; 2],
         link_m: [0.3, 0.9],
         straightness: Some([0.95; 2]),
-        ..bench::setout()
+        ..fixtures::setout()
     };
-    with_site(&setout, |site| {
-        let starts = site.scan(40, 5);
+    with_problem(&setout, |problem| {
+        let starts = problem.scan(40, 5);
         assert_eq!(starts.len(), 2, "one for each elbow");
         let none = SetOut { elbow: Some(ElbowChoice::Left), ..setout.clone() };
-        assert_eq!(with_site(&none, |site| site.scan(40, 5).len()), 1);
+        assert_eq!(with_problem(&none, |problem| problem.scan(40, 5).len()), 1);
     });
 }

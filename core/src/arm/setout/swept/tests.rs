@@ -1,37 +1,37 @@
 //! The least gap over the swing against dense sampling, whatever bar it is asked with.
 
-use super::super::bench::{self, Dice, OPEN, close, least, pose, rectangle, with_site};
-use super::super::clear::separation_m;
-use super::{CRANK, LINK, Swept};
-use crate::arm::setout::bare::Bare;
+use super::super::fixtures::{self, Dice, OPEN, close, least, pose, rectangle, with_problem};
+use super::{CRANK, LINK, SweptParts};
+use crate::arm::setout::kernel::ArmKernel;
 use crate::job::{Arm, SetOut};
+use crate::numerics::separation_m;
 use alloc::vec::Vec;
 
 fn gap(setout: &SetOut, arm: &Arm, part: usize, leaf_rad: f64) -> f64 {
     let pose = pose(arm, leaf_rad);
     let end = if part == CRANK { (arm.shaft_x_m, arm.shaft_y_m) } else { pose.bracket };
-    separation_m(&setout.keep_out[0], pose.elbow, end)
+    separation_m(&setout.keep_out[0].sides(), pose.elbow, end)
 }
 
-/// A site with one rectangle, an arm and a part, many times over.
-fn cases(seed: u64, then: impl Fn(&mut super::Site, &SetOut, &Arm, usize)) {
+/// A problem with one rectangle, an arm and a part, many times over.
+fn cases(seed: u64, then: impl Fn(&mut super::Problem, &SetOut, &Arm, usize)) {
     let mut dice = Dice(seed);
-    for arm in bench::arms(&mut Dice(seed), 25) {
+    for arm in fixtures::arms(&mut Dice(seed), 25) {
         let (x, y) = (dice.between(-0.8, 1.2), dice.between(-0.6, 1.2));
         let room = rectangle([x, x + dice.between(0.02, 0.4)], [y, y + dice.between(0.02, 0.4)]);
-        let setout = SetOut { keep_out: alloc::vec![room], ..bench::setout() };
-        with_site(&setout, |site| [CRANK, LINK].iter().for_each(|&part| then(site, &setout, &arm, part)));
+        let setout = SetOut { keep_out: alloc::vec![room], ..fixtures::setout() };
+        with_problem(&setout, |problem| [CRANK, LINK].iter().for_each(|&part| then(problem, &setout, &arm, part)));
     }
 }
 
 #[test]
-fn it_is_the_least_over_the_swing() {
-    cases(61, |site, setout, arm, part| {
+fn least_gap_is_the_least_over_the_swing() {
+    cases(61, |problem, setout, arm, part| {
         let wanted = least(0.0, OPEN, |leaf_rad| gap(setout, arm, part, leaf_rad));
-        let bare = Bare::new(arm);
+        let kernel = ArmKernel::new(arm);
         for exact in [true, false] {
-            site.exact = exact;
-            let swept = Swept::new(site, &bare);
+            problem.exact = exact;
+            let swept = SweptParts::new(problem, &kernel);
             let within = if exact { 1e-8 } else { 1e-4 };
             close(swept.least_gap(0, part, [f64::MAX; 2], |_| ()), wanted, within);
             for bar in [0.02, 0.2] {
@@ -45,7 +45,7 @@ fn it_is_the_least_over_the_swing() {
             // Not sharp: what the stations see, which is never less than there is.
             let told = swept.least_gap(0, part, [-1.0, 0.2], |_| ());
             if wanted < 0.2 {
-                let seen = site.stations.iter().map(|station| gap(setout, arm, part, station.leaf_rad));
+                let seen = problem.stations.iter().map(|station| gap(setout, arm, part, station.leaf_rad));
                 let seen = seen.fold(f64::MAX, f64::min);
                 if seen < 0.2 { close(told, seen, 1e-9) } else { assert!(told >= 0.2) }
             }
@@ -55,16 +55,16 @@ fn it_is_the_least_over_the_swing() {
 
 #[test]
 fn every_place_that_is_locally_least_is_told() {
-    cases(62, |site, setout, arm, part| {
+    cases(62, |problem, setout, arm, part| {
         let at = |leaf_rad: f64| gap(setout, arm, part, leaf_rad);
-        let bare = Bare::new(arm);
-        let told = |site: &super::Site, sharp: f64, bar: f64| {
+        let kernel = ArmKernel::new(arm);
+        let told = |problem: &super::Problem, sharp: f64, bar: f64| {
             let mut told: Vec<f64> = Vec::new();
-            Swept::new(site, &bare).least_gap(0, part, [sharp, bar], |station| told.push(station.leaf_rad));
+            SweptParts::new(problem, &kernel).least_gap(0, part, [sharp, bar], |station| told.push(station.leaf_rad));
             told
         };
-        site.exact = true;
-        let (sharp, coarse) = (told(site, 0.3, 0.3), told(site, -1.0, 0.3));
+        problem.exact = true;
+        let (sharp, coarse) = (told(problem, 0.3, 0.3), told(problem, -1.0, 0.3));
         let step = OPEN / 40.0;
         let gaps: Vec<f64> = (0..=40).map(|index| at(step * f64::from(index))).collect();
         for index in 0..=40_usize {
@@ -80,9 +80,9 @@ fn every_place_that_is_locally_least_is_told() {
             }
         }
         // Good enough to look around, only the lowest is.
-        site.exact = false;
+        problem.exact = false;
         let lowest = least(0.0, OPEN, at);
-        let seen = told(site, 0.3, 0.3);
+        let seen = told(problem, 0.3, 0.3);
         if lowest < 0.29 {
             assert!(!seen.is_empty() && seen.len() <= coarse.len());
             seen.iter().for_each(|place| close(at(*place), lowest, 2e-3));

@@ -1,11 +1,11 @@
-//! Every term against the mechanics of the bench; the hair is made a millimetre so that its sign shows.
+//! Every term against the mechanics of the fixtures; the margin is made a millimetre so that its sign shows.
 
-use super::super::bench::{self, Dice, OPEN, close, effort, pose, rectangle, storm, travel, with_site};
-use super::super::clear::separation_m;
-use super::super::site::{Hair, Site};
+use super::super::fixtures::{self, Dice, OPEN, close, effort, pose, rectangle, storm, travel, with_problem};
+use super::super::problem::{Margin, Problem};
 use super::{LEAST_SENSE_M, Limit, Piece, Term};
-use crate::arm::setout::bare::Bare;
+use crate::arm::setout::kernel::ArmKernel;
 use crate::job::{Aim, Arm, Place, SetOut};
+use crate::numerics::separation_m;
 
 const HAIR: f64 = 1e-3;
 
@@ -20,7 +20,7 @@ fn limited() -> SetOut {
         arm_half_width_m: Some(0.03),
         keep_out: alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.5, 0.9], [0.6, 0.8])],
         place: Some(Place { x_m: -0.4, y_m: 0.55 }),
-        ..bench::setout()
+        ..fixtures::setout()
     }
 }
 
@@ -29,14 +29,15 @@ fn largest(of: fn(f64) -> f64) -> f64 {
     (0..=40).map(|index| of(OPEN * f64::from(index) / 40.0)).fold(0.0, f64::max)
 }
 
-fn on(setout: &SetOut, then: impl Fn(&Site, &Arm, &dyn Fn(Term, f64) -> f64)) {
-    with_site(setout, |site| {
-        site.hair = Hair { length_m: HAIR, plain: HAIR };
-        for arm in bench::arms(&mut Dice(31), 12) {
-            let (bare, sense) = (Bare::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
-            let value =
-                |term: Term, leaf_rad: f64| site.value(&bare, sense, &Piece { term, station: site.station(leaf_rad) });
-            then(site, &arm, &value);
+fn on(setout: &SetOut, then: impl Fn(&Problem, &Arm, &dyn Fn(Term, f64) -> f64)) {
+    with_problem(setout, |problem| {
+        problem.margin = Margin { length_m: HAIR, plain: HAIR };
+        for arm in fixtures::arms(&mut Dice(31), 12) {
+            let (kernel, sense) = (ArmKernel::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
+            let value = |term: Term, leaf_rad: f64| {
+                problem.value(&kernel, sense, &Piece { term, station: problem.station(leaf_rad) })
+            };
+            then(problem, &arm, &value);
         }
     });
 }
@@ -67,7 +68,7 @@ fn loads_and_levers_are_the_link_s() {
 #[test]
 fn lengths_places_and_gaps_are_the_plan_s() {
     let setout = limited();
-    on(&setout, |site, arm, value| {
+    on(&setout, |problem, arm, value| {
         close(value(Term::Travel, OPEN), travel(arm), 1e-8);
         close(value(Term::TravelLimit, OPEN), travel(arm) - 130_f64.to_radians() + HAIR, 1e-8);
         close(value(Term::Place, OPEN), (arm.shaft_x_m + 0.4).hypot(arm.shaft_y_m - 0.55), 1e-12);
@@ -81,8 +82,8 @@ fn lengths_places_and_gaps_are_the_plan_s() {
             close(value(Term::Near(-1.0), leaf_rad), b - a - pose.reach, 1e-12);
             for (index, room) in setout.keep_out.iter().enumerate() {
                 for (part, end) in [(0, (arm.shaft_x_m, arm.shaft_y_m)), (1, pose.bracket)] {
-                    let gap = separation_m(room, pose.elbow, end);
-                    close(site.gap_m(&Bare::new(arm), index, part, &site.station(leaf_rad)), gap, 1e-9);
+                    let gap = separation_m(&room.sides(), pose.elbow, end);
+                    close(problem.gap_m(&ArmKernel::new(arm), index, part, &problem.station(leaf_rad)), gap, 1e-9);
                     close(value(Term::Clear(index, part), leaf_rad), 0.03 + HAIR - gap, 1e-9);
                 }
             }
@@ -104,21 +105,21 @@ fn lengths_places_and_gaps_are_the_plan_s() {
 
 #[test]
 fn a_lever_the_wrong_way_is_a_force_without_bound() {
-    with_site(&bench::setout(), |site| {
-        let arm = bench::arms(&mut Dice(32), 1)[0];
+    with_problem(&fixtures::setout(), |problem| {
+        let arm = fixtures::arms(&mut Dice(32), 1)[0];
         let sense = pose(&arm, 0.5 * OPEN).lever.signum();
-        let piece = Piece { term: Term::Force, station: site.station(0.5) };
-        let force = site.value(&Bare::new(&arm), -sense, &piece);
+        let piece = Piece { term: Term::Force, station: problem.station(0.5) };
+        let force = problem.value(&ArmKernel::new(&arm), -sense, &piece);
         close(force, storm(0.5) / (1e-6 * largest(storm)), 1e-3);
         // Without a limit on the torque none is exceeded.
-        let piece = Piece { term: Term::TorqueLimit, station: site.station(0.5) };
-        assert!(site.value(&Bare::new(&arm), sense, &piece) < -1e300);
+        let piece = Piece { term: Term::TorqueLimit, station: problem.station(0.5) };
+        assert!(problem.value(&ArmKernel::new(&arm), sense, &piece) < -1e300);
     });
 }
 
-/// An angle so small that a hair would leave nothing keeps three quarters of itself.
+/// An angle so small that a margin would leave nothing keeps three quarters of itself.
 #[test]
-fn a_small_angle_keeps_most_of_itself() {
+fn small_square_limit_keeps_three_quarters_inside_its_margin() {
     on(&SetOut { square_deg: Some(0.1), ..limited() }, |_, arm, value| {
         let pose = pose(arm, OPEN);
         let along = pose.link.0 * OPEN.cos() + pose.link.1 * OPEN.sin();
@@ -149,35 +150,35 @@ fn terms_belong_to_their_limits() {
         (Term::Beyond(3, 1.0), Some(Limit::CrankM)),
         (Term::Beyond(4, 1.0), Some(Limit::Straightness)),
     ];
-    with_site(&limited(), |site| {
+    with_problem(&limited(), |problem| {
         for (term, limit) in told {
             assert_eq!(term.limit(), limit, "{term:?}");
-            site.given_up = None;
-            assert_eq!(site.is_objective(term), limit.is_none(), "{term:?}");
+            problem.given_up = None;
+            assert_eq!(problem.is_objective(term), limit.is_none(), "{term:?}");
             for given_up in Limit::ALL {
-                site.given_up = Some(given_up);
-                assert_eq!(site.is_objective(term), limit == Some(given_up), "{term:?}");
+                problem.given_up = Some(given_up);
+                assert_eq!(problem.is_objective(term), limit == Some(given_up), "{term:?}");
             }
         }
         assert_eq!(Limit::CrankM.variable(), Some(3));
         assert_eq!(Limit::Straightness.variable(), Some(4));
         assert_eq!(Limit::LinkM.variable(), None);
-        site.given_up = None;
-        assert!(site.wants(Aim::LeastShaftTorque) && !site.wants(Aim::LeastLinkForce));
-        site.given_up = Some(Limit::LinkM);
-        assert!(!site.wants(Aim::LeastShaftTorque));
+        problem.given_up = None;
+        assert!(problem.wants(Aim::LeastShaftTorque) && !problem.wants(Aim::LeastLinkForce));
+        problem.given_up = Some(Limit::LinkM);
+        assert!(!problem.wants(Aim::LeastShaftTorque));
     });
 }
 
 #[test]
 fn an_excess_is_told_in_the_document_s_unit() {
-    with_site(&limited(), |site| {
-        close(Limit::ShaftTravelDeg.in_document(0.1, site), 18.0 / core::f64::consts::PI, 1e-12);
-        close(Limit::MostShaftTorqueNM.in_document(0.25, site), 0.25 * largest(effort), 1e-9);
-        close(Limit::CrankM.in_document(0.25, site), 0.25, 0.0);
+    with_problem(&limited(), |problem| {
+        close(Limit::ShaftTravelDeg.in_document(0.1, problem), 18.0 / core::f64::consts::PI, 1e-12);
+        close(Limit::MostShaftTorqueNM.in_document(0.25, problem), 0.25 * largest(effort), 1e-9);
+        close(Limit::CrankM.in_document(0.25, problem), 0.25, 0.0);
         // From 12° to 30°, sin 30° = ½; to a right angle and no further.
-        close(Limit::SquareDeg.in_document(0.5 - 12_f64.to_radians().sin(), site), 18.0, 1e-9);
-        close(Limit::SquareDeg.in_document(3.0, site), 78.0, 1e-9);
-        close(Limit::SquareDeg.in_document(-3.0, site), -12.0, 1e-9);
+        close(Limit::SquareDeg.in_document(0.5 - 12_f64.to_radians().sin(), problem), 18.0, 1e-9);
+        close(Limit::SquareDeg.in_document(3.0, problem), 78.0, 1e-9);
+        close(Limit::SquareDeg.in_document(-3.0, problem), -12.0, 1e-9);
     });
 }

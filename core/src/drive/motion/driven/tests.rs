@@ -3,9 +3,10 @@
 use super::{DrivenState, drive};
 use crate::Document;
 use crate::arm::{Linkage, ShaftPath};
-use crate::drive::{Direction, Motor, Moving, Profile, WindCase};
+use crate::drive::{Motor, Moving, Profile};
 use crate::job::Job;
 use crate::leaf::LeafLoads;
+use crate::terms::{Direction, WindCase};
 use alloc::vec::Vec;
 
 /// A kept job with some of its numbers replaced, by JSON pointer. All invented.

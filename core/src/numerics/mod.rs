@@ -1,0 +1,16 @@
+//! Plain numerics: knows numbers and nothing of a gate.
+
+mod extreme;
+#[cfg(test)]
+pub mod fixtures;
+mod integrator;
+mod linear_programme;
+mod separation;
+mod stiff;
+mod trial;
+
+pub use extreme::{golden_section, vertex};
+pub use integrator::Integrator;
+pub use linear_programme::{Active, Programme, ROWS, VARIABLES};
+pub use separation::{Sides, separation_m};
+pub use trial::StepTrial;

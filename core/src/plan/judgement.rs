@@ -1,0 +1,34 @@
+//! What a judgement is.
+
+use super::FindingCode;
+use super::overall::Subject;
+use serde::Serialize;
+
+/// What came of looking at a subject.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub enum Judged {
+    /// Nothing is over a threshold.
+    Within,
+    /// A stated threshold is passed that does not forbid to build it.
+    Tight,
+    /// It is not to be built, or used, like this.
+    Over,
+    /// It was not asked for, is begun and not finished, or cannot be judged from what is known.
+    NotJudged,
+}
+
+/// One subject.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+pub struct Judgement {
+    /// What was looked at.
+    pub about: Subject,
+    /// What came of it.
+    pub state: Judged,
+    /// The most severe finding about it, one that passes no threshold included; `null` without any.
+    pub finding: Option<FindingCode>,
+    /// Path of the field that would change it; `null` where there is none.
+    pub path: Option<&'static str>,
+}

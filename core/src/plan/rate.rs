@@ -1,0 +1,42 @@
+//! The job's demand against ratings: the operators of a list, and the gust at which the job's own runs out.
+
+use super::Model;
+use crate::drive::{Grid, Rating, Swept, WindLimit};
+use crate::fault::Invalid;
+use crate::job::Operator;
+use crate::leaf::{Body, gust_moment_n_m};
+use alloc::vec::Vec;
+
+impl Model {
+    /// Rates the operators of a list in the place of the job's own; a faulty one is told. What is asked of the shaft depends on an operator
+    /// by the efficiency of its arm alone, so it is computed once for each efficiency, and nothing else of the plan is.
+    pub fn rate(&self, operators: &[Operator]) -> Vec<Result<Rating, Invalid>> {
+        let grid = Grid::with_step(self.linkage().open_rad, self.loads());
+        let swept = grid.swept(self.linkage());
+        let mut known: Vec<(f64, f64)> = Vec::new();
+        let mut demand_n_m = |efficiency: f64| {
+            if let Some((_, demand_n_m)) = known.iter().find(|(one, _)| *one == efficiency) {
+                return *demand_n_m;
+            }
+            let demand_n_m = self.largest_at(efficiency, &swept, self.loads()).shaft_torque_n_m;
+            known.push((efficiency, demand_n_m));
+            demand_n_m
+        };
+        let required = self.job().required_reserve();
+        let mut rate = |operator: &Operator| -> Result<Rating, Invalid> {
+            operator.check()?;
+            let demand_n_m = demand_n_m(operator.efficiency());
+            Ok(Rating::new(demand_n_m, operator.rated_torque_n_m, operator.peak_torque_n_m, required))
+        };
+        operators.iter().map(&mut rate).collect()
+    }
+
+    pub(super) fn wind_limit(&self, swept: &Swept) -> WindLimit {
+        let (gust, body) = (self.job().gust(), Body::of(self.job()));
+        let moment = |speed_m_s| gust_moment_n_m(&gust.at(speed_m_s), &body);
+        let rated = self.job().operator.rated_torque_n_m;
+        WindLimit::solve(moment(1.0) > 0.0, |speed_m_s| {
+            self.largest(swept, &self.loads().in_wind(moment(speed_m_s))).shaft_torque_n_m / rated
+        })
+    }
+}
