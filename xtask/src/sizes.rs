@@ -16,12 +16,14 @@ use crate::uses;
 /// these ceilings keep the page from growing further. DEVELOPERS.md says where to look first.
 ///
 /// Raised by 25 and 12 KiB in November 2026: loads on a ramp, blows by their gap with the drive's inertia, a method for stiff motors, the worst of all
-/// findings, cautions in the element, and words for what fails. The restructuring and the bundling that are planned take more than that off again.
+/// findings, cautions in the element, and words for what fails. The wasm by another 22 KiB the same month: one table of fields with its reader, what is
+/// left out while it is begun, judgements, lengths by the tape, the open leaf in the storm, boxes around the parts in the search. Compiling what needs no
+/// speed for size is to take that off again; the bundled scripts already did for the whole.
 const BUDGET_ALL: usize = 435 * 1024;
 /// Files that the page asks for until its first verdict.
 const MOST_REQUESTS: usize = 16;
 /// The wasm alone.
-const BUDGET_WASM: usize = 262 * 1024;
+const BUDGET_WASM: usize = 284 * 1024;
 
 /// Prints the table for a built page; an error over budget.
 pub fn print(dist: &Path) -> Result<()> {

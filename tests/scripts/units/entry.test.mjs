@@ -20,7 +20,7 @@ const core = {
     if (number > 1e6) throw new Error("broken");
     return system === "us" ? number * FOOT : number;
   },
-  bare: (value, _quantity, system) => String(system === "us" ? value / FOOT : value),
+  entered: (value, _quantity, system) => String(system === "us" ? value / FOOT : value),
 };
 const rule = { path: "leaf.length_m", quantity: "length", least: 0, most: 20, required: true, default: null, example: 3, usual: null, unless: null };
 const entry = (start = 3) => new Entry(core, rule, start);

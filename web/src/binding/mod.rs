@@ -18,6 +18,6 @@ use wasm_bindgen::prelude::wasm_bindgen;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  Clearances, Commissioning, CurvePoint, FieldRule, Invalid, Job, LeftOut, MarkOut, Operator, Pad, Plan, PlotArea, QrPath, Quantity, Rating, ReadError, RunPoint, Sensitivity, SetOutAnswer, Stand, System, TapeCost, View,
+  Clearances, Commissioning, CurvePoint, FieldRule, Invalid, Job, LeftOut, MarkApart, MarkOut, Operator, Pad, Plan, PlotArea, QrPath, Quantity, Rating, ReadError, RunPoint, Sensitivity, SetOutAnswer, Stand, System, TapeCost, View,
 } from "./app/contract.d.ts";
 "#;
