@@ -33,6 +33,9 @@ async fn a_storm_begun_is_not_counted_and_the_verdict_stands() -> Result<()> {
         type_into(&browser, "storm.speed_m_s", "").await?;
         type_into(&browser, "storm.force_coefficient", "1.3").await?;
         let said = begun(&browser).await?;
+        // The rest stands, and nothing is green.
+        let line = part("[part=verdict]");
+        assert_eq!(browser.value(&format!("{line}.classList.contains('stale')")).await?, json!(false));
         assert!(said.starts_with("Not yet counted: ") && said.contains("torm") && said.contains("needs"), "{said}");
         assert_eq!((browser.value(&reserve).await?, storm(&browser).await?), (before.clone(), Value::Null));
         // A text that is no number is a mistake of its own field, and still none of the rest.

@@ -15,6 +15,8 @@ import { h } from "./dom.js";
  */
 export function judged(sheet, { overall, rating }) {
   const { state, about, stops } = overall;
+  // Nothing is green while a part that was asked for is not counted.
+  if (state === "within" && sheet.leftOut.length > 0) return { state: "none", word: sheet.say("verdict.begun.word"), about: sheet.say("verdict.scope") };
   if (rating.verdict === "over" || stops === 0) {
     const more = stops > 1 ? sheet.say("verdict.torque_stops", { count: stops - 1 }) : sheet.say("verdict.scope");
     return { state, word: sheet.say(`verdict.${rating.verdict}.word`), about: more };

@@ -29,7 +29,8 @@ export function fullJob(job) {
  * @returns {Result | null}
  */
 export function fullResult(sheet) {
-  if (!sheet.result || sheet.stale) return null;
+  // What is handed over waits until nothing is begun and unfinished.
+  if (!sheet.result || sheet.stale || sheet.leftOut.length > 0) return null;
   const job = fullJob(sheet.result.job);
   try {
     const calculation = new sheet.core.Calculation(job);

@@ -9,7 +9,6 @@
 import { cautionSentences } from "../cautions.js";
 import { h } from "../dom.js";
 import { judged, stopItems } from "../judged.js";
-import { begunSentence } from "../verdict-line.js";
 import { verdictMark } from "../verdict-mark.js";
 import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
@@ -73,11 +72,7 @@ function chosenBlocks(sheet, { job, plan }) {
 /** What stops it stands on the first sheet, before anything that could be taken for a yes. @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 function stopBlocks(sheet, { plan }) {
   const items = stopItems(sheet, plan);
-  const begun = begunSentence(sheet);
-  return [
-    ...(items.length ? [head(sheet.say("handover.paper.stops.title")), { root: h("ul", { class: "stops" }, ...items) }] : []),
-    ...(begun ? [note(begun)] : []),
-  ];
+  return items.length ? [head(sheet.say("handover.paper.stops.title")), { root: h("ul", { class: "stops" }, ...items) }] : [];
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
