@@ -77,7 +77,8 @@ export function watchNotices(page, language, keep) {
       show();
     },
     update(take) {
-      propose("update_ready", take);
+      // What the person asked for is not taken from under the finger; to fetch everything anew brings the newer version, too.
+      if (offer?.key !== "afresh_ask") propose("update_ready", take);
     },
     stuck(afresh) {
       propose("update_stuck", () => fetchAnew(afresh));
