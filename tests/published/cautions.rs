@@ -13,7 +13,7 @@ fn cautionary_limits_carry_their_provenance() {
     let document: Document = serde_json::from_value(job).expect("a document");
     let plan = pintle_core::plan(&Job::read(&document).expect("valid")).expect("valid");
     let (person, entrapment) = (plan.person.expect("a contact"), plan.entrapment.expect("a site"));
-    // values.md 9: 400 N dynamic at gaps of 50 to 500 mm, 1,400 N beyond, for 0.75 s, then 150 N static; measured at 50, 300 and 500 mm (EN 12445).
+    // From memory of Annex A of EN 12453: 400 N dynamic at gaps of 50 to 500 mm, 1,400 N beyond, for 0.75 s, then 150 N static; measured at 50, 300 and 500 mm (EN 12445).
     let limits: Vec<_> = person.blows.iter().map(|blow| (blow.gap_m, blow.dynamic_limit_n)).collect();
     assert_eq!(limits, [(Some(0.05), 400.0), (Some(0.3), 400.0), (Some(0.5), 400.0), (None, 1400.0)]);
     assert_eq!((person.dynamic_time_s, person.static_limit_n), (0.75, 150.0));

@@ -94,7 +94,7 @@ pub const CHECKS: &[Check] = &[
     check(
         "1.5 holding",
         "reference arm, 100 N·m, closed, no loss: N·m at the shaft",
-        ("values.md 1.5", "dθ/dφ = T_shaft/T_leaf"),
+        ("virtual work, by hand", "dθ/dφ = T_shaft/T_leaf"),
         Derived,
         "59.9938",
         || holding(1.0),
@@ -102,7 +102,7 @@ pub const CHECKS: &[Check] = &[
     check(
         "1.5 holding lossy",
         "the same, η .8: η·T/n",
-        ("values.md 1.5", "dθ/dφ = T_shaft/T_leaf, losses help whoever is driven"),
+        ("virtual work, by hand", "dθ/dφ = T_shaft/T_leaf, losses help whoever is driven"),
         Derived,
         "47.995",
         || holding(0.8),

@@ -32,7 +32,7 @@ pub struct RuleOfThumb {
 
 /// Crank and link from shaft, bracket and bend, in closed form.
 ///
-/// `shaft_m` and `bracket_m` in model.md's frame with the leaf closed, m; `open_rad` the swing; `bend_rad` the angle from straight between crank
+/// `shaft_m` and `bracket_m` in the crate's frame with the leaf closed, m; `open_rad` the swing; `bend_rad` the angle from straight between crank
 /// and link when closed, 0 up to a right angle.
 ///
 /// With `d` from shaft to bracket closed, `D` open, `q = D·ê_v` its part square to the open leaf and `σ = ±1` the side the link is on:

@@ -3,7 +3,7 @@
 //! # Cost
 //! A scattered set-out costs the leaf angles of [`INTERVALS`](super::problem::INTERVALS) times one evaluation of the inner loop; a step of a descent
 //! costs one small linear programme and the active terms in six points. Both grow with the stations and, per rectangle, with four
-//! segments' worth of stations. Nothing is allocated in either loop.
+//! segments' worth of stations; of the scattered arms only those are looked at among the rectangles whose rank without them asks for it.
 //!
 //! # What it promises
 //! The answer keeps every limit over the continuous swing within [`EXCESS_TOLERANCE`](super::descent::EXCESS_TOLERANCE). That it is the global optimum is not proven: it

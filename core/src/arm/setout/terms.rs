@@ -46,7 +46,7 @@ pub(crate) struct Piece {
     pub station: SearchStation,
 }
 
-/// Lever below which a shaft would turn back, m; model.md refuses it at a nanometre.
+/// Lever below which a shaft would turn back, m; an arm is refused at a nanometre.
 pub(super) const LEAST_SENSE_M: f64 = 1e-6;
 
 impl Term {
