@@ -5,7 +5,11 @@
 //! machines say nothing.
 
 use divan::{Bencher, black_box};
-use pintle_core::{Document, Job, Model, Operator};
+use pintle_core::{
+    Document,
+    job::{Job, Operator},
+    plan::Model,
+};
 
 const SAMPLES: u32 = 91;
 
@@ -57,7 +61,7 @@ fn curve(bencher: Bencher) {
 #[divan::bench]
 fn plan(bencher: Bencher) {
     let job = job();
-    bencher.bench_local(|| pintle_core::plan(black_box(&job)));
+    bencher.bench_local(|| pintle_core::plan::plan(black_box(&job)));
 }
 
 /// Five hundred operators of a list rated in the place of the job's own, their arms of a dozen efficiencies.

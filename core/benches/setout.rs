@@ -3,7 +3,11 @@
 //! `cargo bench -p pintle-core --bench setout`
 
 use divan::{Bencher, black_box, counter::ItemsCount};
-use pintle_core::{Document, Job, PadMap, TorqueSweep, set_out};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{PadMap, TorqueSweep, set_out},
+};
 
 fn main() {
     divan::main();

@@ -8,7 +8,10 @@
 
 mod wild;
 
-use pintle_core::{Job, plan, set_out};
+use pintle_core::{
+    job::Job,
+    plan::{plan, set_out},
+};
 use serde_json::Value;
 use std::hint::black_box;
 use std::time::Instant;

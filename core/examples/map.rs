@@ -3,7 +3,11 @@
 //! Prints the time and the torque of every place as JSON. With CHECKED the search for one place is asked at so many places of the map, evenly
 //! spread, and how far the map is from it is printed too: the map's error, as its documentation states it.
 
-use pintle_core::{Document, Job, PadMap, SetOut, set_out};
+use pintle_core::{
+    Document,
+    job::{Job, SetOut},
+    plan::{PadMap, set_out},
+};
 use serde_json::{Value, json};
 use std::time::Instant;
 

@@ -5,5 +5,5 @@
 mod common;
 
 fn main() -> std::process::ExitCode {
-    common::run("plan", pintle_core::plan, |_| 0)
+    common::run("plan", pintle_core::plan::plan, |_| 0)
 }

@@ -9,5 +9,5 @@ mod common;
 const NONE: u8 = 3;
 
 fn main() -> std::process::ExitCode {
-    common::run("setout", pintle_core::set_out, |answer| if answer.best.is_some() { 0 } else { NONE })
+    common::run("setout", pintle_core::plan::set_out, |answer| if answer.best.is_some() { 0 } else { NONE })
 }

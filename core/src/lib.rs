@@ -21,41 +21,25 @@ extern crate alloc;
 #[cfg(all(feature = "std", not(feature = "describe")))]
 extern crate std;
 
-mod arm;
+pub mod arm;
 #[cfg(feature = "describe")]
 pub mod describe;
 mod document;
-mod drive;
-mod elements;
-mod fault;
-mod job;
-mod leaf;
+pub mod drive;
+pub mod elements;
+pub mod fault;
+pub mod job;
+pub mod leaf;
 mod numerics;
 mod order;
 pub mod packed;
-mod plan;
+pub mod plan;
 mod real;
-mod safety;
-mod terms;
+pub mod safety;
+pub mod terms;
 pub mod units;
 
-pub use arm::{
-    Defect, DefectKind, Limit, Linkage, PathPoint, Pose, RuleOfThumb, ShaftPath, ShortLength, rule_of_thumb,
-};
 pub use document::Document;
-pub use drive::{
-    CoastState, Demand, DrivenPoint, DrivenRun, DrivenState, EnergyBalance, HighestSlip, HoldingVerdict, Moment,
-    MotionPoint, Motor, PrescribedRun, Profile, Rating, SparedPart, TOGGLE_RATIO, TimedTorque, Verdict, WindLimit,
-    WindLimitState, blocked_moment_n_m, coast, highest_slip, holding_torque_n_m, motor_power_w, motor_torque_n_m,
-    slipping_moment_n_m, toggle_zone_rad, trapezoid_time_s,
-};
-pub use elements::*;
-pub use fault::{Allowed, Example, Fault, FaultCode, Invalid, LeftOut, NamedValue};
-pub use job::*;
-pub use leaf::*;
-pub use plan::*;
-pub use safety::*;
-pub use terms::*;
 
 /// Standard gravity, m/s². Source: 3rd CGPM (1901), ISO 80000-3.
 pub const STANDARD_GRAVITY_M_S2: f64 = 9.80665;

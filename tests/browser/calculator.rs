@@ -2,7 +2,7 @@
 //! shows is held to the native plan of the same job.
 
 use pintle_core::units::{Quantity, System, show};
-use pintle_core::{Job, Plan};
+use pintle_core::{job::Job, plan::Plan};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
@@ -139,7 +139,7 @@ async fn one_cursor_is_dragged_tapped_and_moved_by_keys() -> Result<()> {
         assert!(dragged > 60.0, "{dragged}");
         // The readout is exact at the cursor: the core's own point at that very angle, not an interpolation.
         let (job, _) = native(160.0, 3.2, 1.9, 1);
-        let model = pintle_core::Model::new(&job).expect("valid");
+        let model = pintle_core::plan::Model::new(&job).expect("valid");
         element(&browser, ".drawing.plan_view").await?.send_keys(Key::Home + "").await?;
         assert_eq!(cursor_deg(&browser).await?, 0.0);
         element(&browser, ".drawing.plan_view").await?.send_keys(Key::PageUp + Key::Right).await?;

@@ -2,7 +2,10 @@
 //! What is shown is held to the native plan of the same job.
 
 use pintle_core::units::{Quantity, Rounding, System, show, show_limit};
-use pintle_core::{DrivenState, Plan, WindowState};
+use pintle_core::{
+    drive::DrivenState,
+    plan::{Plan, WindowState},
+};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 

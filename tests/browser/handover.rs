@@ -5,7 +5,11 @@ use std::fs;
 use std::process::Command;
 
 use pintle_core::units::{Quantity, System, show};
-use pintle_core::{CheckVerdict, Document, Job, Model};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{CheckVerdict, Model},
+};
 use pintle_tests::harness::{Browser, Context, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 

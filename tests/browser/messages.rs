@@ -2,7 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use pintle_core::{Document, Fault, Invalid, Job, Model, describe, packed, plan};
+use pintle_core::{
+    Document, describe,
+    fault::{Fault, Invalid},
+    job::Job,
+    packed,
+    plan::{Model, plan},
+};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 

@@ -1,6 +1,10 @@
 //! What the tests of the calculator do to it, and the native plan they hold it to.
 
-use pintle_core::{Document, Job, Plan, plan};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{Plan, plan},
+};
 use pintle_tests::harness::{Browser, Result};
 use serde_json::Value;
 use thirtyfour::WebElement;

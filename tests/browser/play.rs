@@ -1,7 +1,7 @@
 //! The leaf played through time. The page's clock is turned by hand, so that nothing here waits for a moment or hurries past one.
 
+use pintle_core::plan::{Model, Run};
 use pintle_core::units::{Quantity, System, show};
-use pintle_core::{Model, Run};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;

@@ -2,7 +2,11 @@
 //! comes out again, and where nothing fits the least change is named.
 
 use pintle_core::units::{MarkApart, MarkSide, Quantity, Rounding, System, mark, mark_apart, show, show_limit};
-use pintle_core::{Document, Job, PadMap, SetOutAnswer, set_out};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{PadMap, SetOutAnswer, set_out},
+};
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
@@ -56,7 +60,7 @@ async fn arm(browser: &Browser) -> Result<[f64; 6]> {
     Ok(names.map(|name| arm[name].as_f64().unwrap_or(f64::NAN)))
 }
 
-fn numbers(arm: &pintle_core::Arm) -> [f64; 6] {
+fn numbers(arm: &pintle_core::job::Arm) -> [f64; 6] {
     [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.bracket_v_m, arm.crank_m, arm.link_m]
 }
 
@@ -214,7 +218,7 @@ async fn where_nothing_fits_the_least_change_is_named() -> Result<()> {
         let travel = nearest
             .changes
             .iter()
-            .find(|change| change.limit == pintle_core::Limit::ShaftTravelDeg)
+            .find(|change| change.limit == pintle_core::arm::Limit::ShaftTravelDeg)
             .expect("travel would do");
         let by = show_limit(travel.by, Quantity::Angle, System::Metric, Rounding::Up);
         assert!(said.contains(&by), "{by} in {said}");

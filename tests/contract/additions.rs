@@ -2,7 +2,7 @@
 
 use super::carriers::{motion, site};
 use super::{answer, fault, faults, job, with};
-use pintle_core::FaultCode;
+use pintle_core::fault::FaultCode;
 use serde_json::{Value, json};
 
 fn code_at(job: &Value) -> (String, FaultCode) {

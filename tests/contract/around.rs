@@ -2,7 +2,10 @@
 
 use super::{answer, job, with};
 use pintle_core::{
-    Against, Clearances, Document, FindingCode as Code, Job, Model, MovingPart, Plan, Severity, Subject, Verdict,
+    Document,
+    drive::Verdict,
+    job::Job,
+    plan::{Against, Clearances, FindingCode as Code, Model, MovingPart, Plan, Severity, Subject},
 };
 use serde_json::{Value, json};
 
@@ -114,7 +117,7 @@ fn a_search_has_its_clearances_without_a_room() {
         Model::new(&Job::read(&document).expect("valid")).expect("an arm that works")
     };
     let crank = |clearances: Option<Clearances>| {
-        let of_area = |gap: &&pintle_core::Gap| gap.against == Against::KeepOut && gap.part == MovingPart::Crank;
+        let of_area = |gap: &&pintle_core::plan::Gap| gap.against == Against::KeepOut && gap.part == MovingPart::Crank;
         clearances.expect("areas").gaps.iter().find(of_area).expect("the crank").least_m
     };
     let silent = searched(0.03, Value::Null);

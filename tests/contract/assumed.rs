@@ -2,7 +2,7 @@
 
 use super::carriers::carrier;
 use super::{answer, job, with};
-use pintle_core::fields;
+use pintle_core::job::fields;
 use serde_json::{Value, json};
 
 fn assumed(job: &Value) -> Vec<&'static str> {

@@ -2,7 +2,12 @@
 
 use super::carriers::{motion, site};
 use super::job;
-use pintle_core::{Document, FaultCode, Hinges, Job, Member, WindFrom, WindShape, plan};
+use pintle_core::{
+    Document,
+    fault::FaultCode,
+    job::{Hinges, Job, Member, WindFrom, WindShape},
+    plan::plan,
+};
 use serde_json::{Value, json};
 
 /// A field's path, and what is done to it.

@@ -1,7 +1,10 @@
 //! What is said is taken, and what is not said is assumed as the type of the field documents it.
 
 use super::{answer, job};
-use pintle_core::{Aim, Document, Elbow, Hinges, Job};
+use pintle_core::{
+    Document,
+    job::{Aim, Elbow, Hinges, Job},
+};
 use serde_json::{Value, json};
 
 fn read(job: &Value) -> Job {
@@ -190,7 +193,7 @@ fn a_range_of_friction() {
         job["hinges"].as_object_mut().expect("an object").extend(hinges.as_object().expect("an object").clone());
         let job = read(&job);
         let range = job.hinges.friction_range().expect("a coefficient is used");
-        ([range.low, range.likely, range.high], pintle_core::plan(&job).expect("valid").band.is_some())
+        ([range.low, range.likely, range.high], pintle_core::plan::plan(&job).expect("valid").band.is_some())
     };
     assert_eq!(range(json!({})), ([0.2, 0.2, 0.2], false));
     assert_eq!(range(json!({ "friction_low": 0.1 })), ([0.1, 0.2, 0.2], true));

@@ -2,7 +2,11 @@
 
 use super::carriers::{carried, carrier};
 use super::{answer, fault, faults, job, with, without};
-use pintle_core::{Allowed, Document, Example, FaultCode, Invalid, fields};
+use pintle_core::{
+    Document,
+    fault::{Allowed, Example, FaultCode, Invalid},
+    job::fields,
+};
 use serde_json::{Value, json};
 
 #[test]
@@ -119,7 +123,7 @@ fn a_newer_document_is_told_so_and_nothing_else() {
 fn a_field_that_stands_twice_is_refused() {
     let text = job().to_string().replacen("\"swing\":{", "\"swing\":{\"open_deg\":80,", 1);
     let document: Document = serde_json::from_str(&text).expect("JSON allows it");
-    let errors = pintle_core::Job::read(&document).expect_err("refused").errors;
+    let errors = pintle_core::job::Job::read(&document).expect_err("refused").errors;
     assert_eq!(errors[0].code, FaultCode::RepeatedField);
     assert_eq!(errors[0].path, "swing.open_deg");
 }
@@ -160,7 +164,7 @@ fn arm(fields: &[(&str, f64)]) -> Value {
     job
 }
 
-fn value(fault: &pintle_core::Fault, name: &str) -> f64 {
+fn value(fault: &pintle_core::fault::Fault, name: &str) -> f64 {
     fault.values.iter().find(|value| value.name == name).unwrap_or_else(|| panic!("{name} in {fault:?}")).value
 }
 

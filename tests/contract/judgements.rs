@@ -1,7 +1,11 @@
 //! What was judged: every subject once, over while a stop stands, never within where nothing was asked or measured.
 
 use super::{answer, job, with};
-use pintle_core::{Document, FindingCode as Code, Judged, Judgement, Plan, Subject, fields, plan_partial};
+use pintle_core::{
+    Document,
+    job::fields,
+    plan::{FindingCode as Code, Judged, Judgement, Plan, Subject, plan_partial},
+};
 use serde_json::{Value, json};
 
 /// The demonstration job with an operator that has torque to spare.

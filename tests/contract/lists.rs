@@ -1,7 +1,7 @@
 //! Lists in a job: how long they may be, what their items have to be; dates; uncertainties.
 
 use super::{answer, fault, faults, job, with};
-use pintle_core::{Allowed, FaultCode};
+use pintle_core::fault::{Allowed, FaultCode};
 use serde_json::{Value, json};
 
 #[track_caller]
@@ -42,7 +42,7 @@ fn lists_have_an_end() {
     ];
     for (path, item, most, make) in lists {
         let document = serde_json::from_value(make(many(item, most))).expect("a document");
-        assert!(pintle_core::Job::read(&document).is_ok(), "{path}");
+        assert!(pintle_core::job::Job::read(&document).is_ok(), "{path}");
         for count in [most + 1, 2 * most] {
             let fault = fault(&make(many(item, count)));
             assert_eq!((fault.path.as_str(), fault.code), (path, FaultCode::OutOfRange));
@@ -112,7 +112,7 @@ fn uncertainties_are_shares_of_numbers_that_are_there() {
     refused(&stated(json!({ "leaf.mass_kg": -0.01 })), "uncertainty.leaf.mass_kg", FaultCode::OutOfRange);
     // It is the reader that refuses it, before anything is planned.
     let document = serde_json::from_value(stated(json!({ "leaf.mass_kg": 1.01 }))).expect("a document");
-    assert!(pintle_core::Job::read(&document).is_err());
+    assert!(pintle_core::job::Job::read(&document).is_err());
     refused(&stated(json!({ "leaf.mass_kg": "some" })), "uncertainty.leaf.mass_kg", FaultCode::WrongType);
     refused(&stated(json!({ "leaf.colour": 0.1 })), "uncertainty.leaf.colour", FaultCode::UnknownField);
     // A field of the table, of which this job says nothing that could be uncertain.

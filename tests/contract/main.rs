@@ -23,7 +23,12 @@ mod refused;
 mod schema;
 mod wind_defaults;
 
-use pintle_core::{Document, Fault, FaultCode, Invalid, Job, Plan, plan};
+use pintle_core::{
+    Document,
+    fault::{Fault, FaultCode, Invalid},
+    job::Job,
+    plan::{Plan, plan},
+};
 use serde_json::{Value, json};
 
 /// The demonstration job the page starts with.

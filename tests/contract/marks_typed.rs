@@ -2,7 +2,11 @@
 
 use super::{answer, with};
 use pintle_core::units::{MarkSide, Quantity, System, mark_apart, read};
-use pintle_core::{Check, CheckVerdict, Document, Job, Plan, mark_out};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{Check, CheckVerdict, Plan, mark_out},
+};
 use serde_json::{Map, Value, json};
 
 /// The demonstration job with a face as far from the hinge axis.

@@ -2,7 +2,7 @@
 
 use super::lists::{passes, refused};
 use super::{fault, with};
-use pintle_core::{Allowed, FaultCode};
+use pintle_core::fault::{Allowed, FaultCode};
 use serde_json::{Value, json};
 
 fn member(member: Value) -> Value {

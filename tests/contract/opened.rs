@@ -1,7 +1,11 @@
 //! A job from elsewhere is opened where its shape is right; what is wrong with one is written to a log in one line.
 
 use super::{answer, job, with};
-use pintle_core::{Document, FaultCode, Invalid, Job};
+use pintle_core::{
+    Document,
+    fault::{FaultCode, Invalid},
+    job::Job,
+};
 use serde_json::{Value, json};
 
 #[test]

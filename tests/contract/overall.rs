@@ -1,7 +1,10 @@
 //! Green means nothing is wrong: what stands for the whole plan is never better than its worst finding.
 
 use super::{answer, job, with};
-use pintle_core::{FindingCode as Code, Plan, Severity, Subject, Verdict};
+use pintle_core::{
+    drive::Verdict,
+    plan::{FindingCode as Code, Plan, Severity, Subject},
+};
 use serde_json::{Value, json};
 
 fn planned(job: &Value) -> Plan {

@@ -1,7 +1,12 @@
 //! A part that is begun is not counted and says what it needs; the rest is planned as if it were not there.
 
 use crate::{job, with};
-use pintle_core::{CheckedJob, Document, FaultCode, Job, LeftOut, plan, plan_partial};
+use pintle_core::{
+    Document,
+    fault::{FaultCode, LeftOut},
+    job::{CheckedJob, Job},
+    plan::{plan, plan_partial},
+};
 use serde_json::{Value, json};
 
 fn document(value: &Value) -> Document {

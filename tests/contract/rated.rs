@@ -1,7 +1,13 @@
 //! Operators of a list, rated in the place of a job's own without planning anew.
 
 use super::{answer, job};
-use pintle_core::{CheckedJob, Document, FaultCode, Model, Operator, Rating};
+use pintle_core::{
+    Document,
+    drive::Rating,
+    fault::FaultCode,
+    job::{CheckedJob, Operator},
+    plan::Model,
+};
 use serde_json::{Value, json};
 
 fn model(job: &Value) -> Model {

@@ -1,7 +1,11 @@
 //! The commissioning record: what was measured against what was planned. Planned numbers that are checked here follow from the job by hand.
 
 use super::{answer, fault, job, with};
-use pintle_core::{Check, CheckVerdict, Commissioning, FaultCode, SourceProvenance};
+use pintle_core::{
+    fault::FaultCode,
+    plan::{Check, CheckVerdict, Commissioning},
+    safety::SourceProvenance,
+};
 use serde_json::{Value, json};
 
 fn compared(job: &Value) -> Commissioning {

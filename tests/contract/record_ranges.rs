@@ -1,7 +1,7 @@
 //! Both ends of every range a measured number is held to, from the plan by the shares and allowances that are agreed (common practice, no source).
 
 use super::{answer, job};
-use pintle_core::{Check, CheckVerdict, Plan};
+use pintle_core::plan::{Check, CheckVerdict, Plan};
 use serde_json::{Value, json};
 
 fn planned(job: &Value) -> Plan {

@@ -1,7 +1,7 @@
 //! What is refused between fields: on the border, and just beyond it.
 
 use super::{answer, fault, faults, with};
-use pintle_core::{Allowed, Example, FaultCode};
+use pintle_core::fault::{Allowed, Example, FaultCode};
 use serde_json::{Value, json};
 
 /// Path, code, what was found, the range that is allowed, the example.

@@ -2,7 +2,7 @@
 
 use super::carriers::{carried, carrier};
 use super::{answer, job, with, without};
-use pintle_core::{describe, fields};
+use pintle_core::{describe, job::fields};
 use pintle_tests::kept_in_step;
 use serde_json::{Value, json};
 use std::sync::LazyLock;
@@ -24,7 +24,7 @@ fn both(job: &Value) -> bool {
         LazyLock::new(|| jsonschema::validator_for(&describe::job_schema()).expect("a schema"));
     let schema = SCHEMA.is_valid(job);
     let document = serde_json::from_value(job.clone()).expect("a document");
-    let reader = pintle_core::Job::read(&document).is_ok();
+    let reader = pintle_core::job::Job::read(&document).is_ok();
     assert_eq!(schema, reader, "schema {schema}, reader {reader}: {job}");
     reader
 }

@@ -1,6 +1,10 @@
 //! Jobs to draw: the usual one, and odd ones that the ranges allow. All invented.
 
-use pintle_core::{Document, Job, Model, Plan};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{Model, Plan},
+};
 use serde_json::{Value, json};
 
 /// The job of the contract, an invented gate.

@@ -9,7 +9,7 @@ mod time;
 mod views;
 mod zones;
 
-use pintle_core::{Model, Plan};
+use pintle_core::plan::{Model, Plan};
 use pintle_web::drawing::{curve_svg, plan_view_svg};
 use serde_json::Value;
 use svg::{Drawing, Text};

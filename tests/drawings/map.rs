@@ -2,7 +2,7 @@
 
 use crate::svg::{self, Drawing};
 use crate::views;
-use pintle_core::{Document, Job, PadMap};
+use pintle_core::{Document, job::Job, plan::PadMap};
 use pintle_web::drawing::{LIMIT_NAMES, Look, PadPicture, code_of};
 use serde_json::{Value, json};
 

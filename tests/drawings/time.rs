@@ -2,8 +2,8 @@
 
 use crate::svg::{self, Drawing};
 use crate::{jobs, views};
+use pintle_core::plan::{Model, Plan, Run};
 use pintle_core::units::{Quantity, System, show};
-use pintle_core::{Model, Plan, Run};
 use pintle_web::drawing::{View, leaf_deg_at_time, time_svg};
 use serde_json::{Value, json};
 

@@ -2,8 +2,8 @@
 
 use crate::svg::{self, Drawing};
 use crate::{jobs, views};
+use pintle_core::plan::{Model, Plan};
 use pintle_core::units::{Quantity, System, show};
-use pintle_core::{Model, Plan};
 use pintle_web::drawing::{leaf_deg_at_plan_view, plan_view_svg};
 use serde_json::{Value, json};
 

@@ -1,7 +1,7 @@
 //! Leaf, crank and link as bodies of the engine, pinned to each other and to the ground.
 
 use kurbo::Point;
-use pintle_core::Arm;
+use pintle_core::job::Arm;
 use rapier2d_f64::prelude::*;
 
 /// Time step, s, and how many: long enough for the joints to settle, short enough for the pose to stay.

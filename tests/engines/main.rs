@@ -8,7 +8,10 @@ mod bodies;
 
 use bodies::Bodies;
 use kurbo::{Point, Vec2};
-use pintle_core::{Arm, Elbow, Linkage};
+use pintle_core::{
+    arm::Linkage,
+    job::{Arm, Elbow},
+};
 
 /// Torque on the leaf, N·m.
 const LEAF_N_M: f64 = 100.0;

@@ -11,7 +11,11 @@ mod jobs;
 #[allow(dead_code)]
 mod wild;
 
-use pintle_core::{Document, Job, plan, set_out};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{plan, set_out},
+};
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use std::io::{BufWriter, Write};

@@ -7,7 +7,7 @@ use base64::Engine;
 use base64::prelude::BASE64_URL_SAFE_NO_PAD;
 use bolero::{TypeGenerator, check};
 use pintle_core::units::{self, Quantity, System};
-use pintle_core::{Document, Job, packed, plan};
+use pintle_core::{Document, job::Job, packed, plan::plan};
 use serde_json::{Value, json};
 
 /// Reads and plans; whatever comes of it must be finite and writable.

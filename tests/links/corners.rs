@@ -3,7 +3,7 @@
 use super::{document, through};
 use base64::Engine;
 use base64::prelude::BASE64_URL_SAFE_NO_PAD;
-use pintle_core::{Document, FaultCode, packed};
+use pintle_core::{Document, fault::FaultCode, packed};
 use serde_json::json;
 
 /// Content of a link with its version and check put round it by other people's code.

@@ -4,7 +4,12 @@
 //! they were saved. Files there are added with a release, never changed: schema and link format 1 settle with release 0.1.0.
 
 use super::{document, same_to_the_bit};
-use pintle_core::{Document, Job, SCHEMA, describe, packed, plan};
+use pintle_core::{
+    Document, describe,
+    job::{Job, SCHEMA},
+    packed,
+    plan::plan,
+};
 use pintle_tests::kept_in_step;
 use serde_json::Value;
 use std::fs;

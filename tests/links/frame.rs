@@ -3,7 +3,7 @@
 use super::{document, same_to_the_bit, through};
 use base64::Engine;
 use base64::prelude::BASE64_URL_SAFE_NO_PAD;
-use pintle_core::{Document, FaultCode, Job, packed};
+use pintle_core::{Document, fault::FaultCode, job::Job, packed};
 use serde_json::{Value, json};
 
 fn starting_job() -> Value {

@@ -2,7 +2,11 @@
 
 use super::{document, same_to_the_bit, through, without_nulls};
 use pintle_core::units::{self, Quantity, System};
-use pintle_core::{Document, Job, fields, packed};
+use pintle_core::{
+    Document,
+    job::{Job, fields},
+    packed,
+};
 use serde_json::{Value, json};
 
 /// What the page writes before the packed text.

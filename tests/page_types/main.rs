@@ -7,7 +7,11 @@ use std::collections::{BTreeMap, HashSet};
 use std::path::Path;
 
 use pintle_core::units::{MarkApart, Quantity, ReadError, System};
-use pintle_core::{FieldRule, Invalid, Job, LeftOut, Pad, Plan, RunPoint, SetOutAnswer};
+use pintle_core::{
+    fault::{Invalid, LeftOut},
+    job::{FieldRule, Job},
+    plan::{Pad, Plan, RunPoint, SetOutAnswer},
+};
 use pintle_web::drawing::{PlotArea, QrPath, View};
 use ts_rs::{Config, TS, TypeVisitor};
 

@@ -3,8 +3,9 @@
 use crate::jobs::{damaged, job, loaded, valid, with};
 use crate::plan::finite;
 use pintle_core::{
-    Job, MemberTotals, Model, Subject, en1991_wall_force_coefficient, en1991_wall_moment_coefficient, normal_component,
-    plan,
+    job::{Job, MemberTotals},
+    leaf::{en1991_wall_force_coefficient, en1991_wall_moment_coefficient, normal_component},
+    plan::{Model, Subject, plan},
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};

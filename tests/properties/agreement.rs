@@ -1,7 +1,7 @@
 //! The published schema and the reader give the same answer about the shape of any document; relations between fields no schema can say.
 
 use crate::jobs::{document, loaded};
-use pintle_core::{Job, describe};
+use pintle_core::{describe, job::Job};
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 use std::sync::LazyLock;

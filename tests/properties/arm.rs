@@ -1,7 +1,10 @@
 //! Identities of the arm: its derivatives, and its statics against virtual work.
 
 use crate::jobs::{job, valid};
-use pintle_core::{Linkage, Model, Pose};
+use pintle_core::{
+    arm::{Linkage, Pose},
+    plan::Model,
+};
 use proptest::prelude::*;
 
 /// Far enough from a dead point for finite differences to mean something: the elbow's angle is at least about 6°.

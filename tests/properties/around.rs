@@ -1,7 +1,7 @@
 //! Where the job says what stands around does not matter: under `site`, under `room`, or some of it under each and some under both.
 
 use crate::jobs::{planned, valid, with};
-use pintle_core::{FindingCode, Plan};
+use pintle_core::plan::{FindingCode, Plan};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

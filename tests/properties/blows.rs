@@ -4,7 +4,7 @@
 use crate::bench::{Arm, EFFICIENCY, INERTIA, LENGTH, near, on_an_arm};
 use crate::drive_inertia::ratio;
 use crate::jobs::{planned, with};
-use pintle_core::{Blow, ForceOnPerson};
+use pintle_core::plan::{Blow, ForceOnPerson};
 use serde_json::{Value, json};
 
 const STIFFNESS: f64 = 2e4;

@@ -3,8 +3,8 @@
 use crate::bench::{Arm, EFFICIENCY, INERTIA, LENGTH, near, on_an_arm, tight_at_both_ends};
 use crate::jobs::{planned, with};
 use pintle_core::{
-    ForceOnPerson, PushTorque, compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s,
-    spring_force_n,
+    plan::{ForceOnPerson, PushTorque},
+    safety::{compression_m, edge_mass_kg, edge_travel_m, impact_force_n, impact_speed_m_s, spring_force_n},
 };
 use serde_json::{Value, json};
 

@@ -1,7 +1,11 @@
 //! Arms that do not work, found again by looking at many leaf angles with compasses: two circles and their crossing.
 
 use crate::plan::example;
-use pintle_core::{Arm, DefectKind, Job, Linkage, Model};
+use pintle_core::{
+    arm::{DefectKind, Linkage},
+    job::{Arm, Job},
+    plan::Model,
+};
 use proptest::prelude::*;
 use serde_json::json;
 

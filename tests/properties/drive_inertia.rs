@@ -3,7 +3,7 @@
 
 use crate::bench::{Arm, EFFICIENCY, INERTIA, WIND, demand, near, on_an_arm};
 use crate::jobs::{planned, with};
-use pintle_core::{CoastState, Motion};
+use pintle_core::{drive::CoastState, plan::Motion};
 use serde_json::{Value, json};
 use std::f64::consts::FRAC_PI_4;
 

@@ -3,7 +3,12 @@
 use crate::bench::{INERTIA, WIND, bench, near, on_an_arm};
 use crate::jobs::{job, planned};
 use crate::motor::{Bench, edge};
-use pintle_core::{Driven, DrivenRun, DrivenState, Model, Motor, MotorFacts, ShaftPath};
+use pintle_core::{
+    arm::ShaftPath,
+    drive::{DrivenRun, DrivenState, Motor},
+    job::MotorFacts,
+    plan::{Driven, Model},
+};
 use serde_json::{Value, json};
 
 /// A ramp of 2 s to 10°/s, one of 1.6 s from it; before the limits 8° at 4°/s.

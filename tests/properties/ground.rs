@@ -5,7 +5,7 @@
 
 use crate::jobs::planned;
 use crate::plan::example;
-use pintle_core::OverGround;
+use pintle_core::plan::OverGround;
 use serde_json::{Value, json};
 
 /// A site in degrees and metres.

@@ -1,6 +1,10 @@
 //! Random jobs: valid ones drawn around arms that people build, and documents that may hold anything.
 
-use pintle_core::{Document, Job, Model, Plan, plan};
+use pintle_core::{
+    Document,
+    job::Job,
+    plan::{Model, Plan, plan},
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -2,7 +2,7 @@
 
 use crate::jobs::{job, planned, valid};
 use crate::rising;
-use pintle_core::{Direction, Hinges, Model, STANDARD_GRAVITY_M_S2};
+use pintle_core::{STANDARD_GRAVITY_M_S2, job::Hinges, plan::Model, terms::Direction};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -2,7 +2,11 @@
 
 use crate::jobs::{document, job, planned};
 use crate::plan::example;
-use pintle_core::{Body, CornerRule, Job, MemberTotals, hollow_largest_wall_m};
+use pintle_core::{
+    elements::{CornerRule, hollow_largest_wall_m},
+    job::{Job, MemberTotals},
+    leaf::Body,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use std::f64::consts::PI;
@@ -194,7 +198,7 @@ fn the_scales_go_before_the_list() {
 }
 
 /// A leaf of one member under 5 mm of ice at 900 kg/m³: what the ice weighs, the wind area with it, and the plan.
-fn iced(member: Value, ice: Value) -> (f64, f64, pintle_core::Plan) {
+fn iced(member: Value, ice: Value) -> (f64, f64, pintle_core::plan::Plan) {
     let mut value = example();
     value["leaf"] = json!({ "length_m": 3.2, "members": [member] });
     value["ice"] = ice;

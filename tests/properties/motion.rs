@@ -3,7 +3,11 @@
 use crate::jobs::{job, planned, valid};
 use crate::plan::finite;
 use pintle_core::{
-    CoastState, Direction, DrivenState, Job, Model, MotionPoint, PrescribedRun, Profile, ShaftPath, coast,
+    arm::ShaftPath,
+    drive::{CoastState, DrivenState, MotionPoint, PrescribedRun, Profile, coast},
+    job::Job,
+    plan::Model,
+    terms::Direction,
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -260,7 +264,7 @@ fn wind_from_behind_drives_the_leaf_and_the_motor_brakes() {
     let mut value = crate::plan::example();
     value["wind"]["speed_m_s"] = json!(16);
     let run = |stall: f64| planned(&with_motor(&value, stall, 12.0, 24.0)).motion.unwrap();
-    let fastest = |motion: &pintle_core::Motion| {
+    let fastest = |motion: &pintle_core::plan::Motion| {
         let rows = &motion.driven.as_ref().unwrap().opening_following.curve;
         rows.iter().fold(0.0, |most: f64, row| most.max(row.shaft_speed_deg_s.abs()))
     };

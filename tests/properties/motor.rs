@@ -2,7 +2,7 @@
 //! written again.
 
 use crate::bench::{EFFICIENCY, FRICTION, INERTIA, LENGTH, demand, gravity};
-use pintle_core::{PathPoint, ShaftPath};
+use pintle_core::arm::{PathPoint, ShaftPath};
 
 /// A shaft that is asked for ramps and a slow end, driven by a motor.
 pub struct Bench<'a> {

@@ -1,7 +1,7 @@
 //! Identities of packed documents: whatever goes in comes back, to the bit.
 
 use crate::jobs::{damaged, document, loaded, valid};
-use pintle_core::{Document, Job, packed};
+use pintle_core::{Document, job::Job, packed};
 use pintle_tests::documents::{same_to_the_bit, without_nulls};
 use proptest::prelude::*;
 

@@ -1,7 +1,7 @@
 //! The leaf told from the shaft, against the shaft told from the leaf.
 
 use crate::jobs::{job, valid, with};
-use pintle_core::{Model, ShaftPath};
+use pintle_core::{arm::ShaftPath, plan::Model};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -2,7 +2,7 @@
 
 use crate::bench::{Arm, EFFICIENCY, FRICTION, WIND, bench, near, on_an_arm, tight_at_both_ends, top};
 use crate::jobs::{job, planned};
-use pintle_core::{Direction, evaluate};
+use pintle_core::{plan::evaluate, terms::Direction};
 use serde_json::{Value, json};
 
 /// The bench's weight about a hinge axis that leans, N·m, positive opening.

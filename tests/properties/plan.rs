@@ -1,7 +1,13 @@
 //! Identities of the whole plan.
 
 use crate::jobs::{damaged, document, job, valid, with};
-use pintle_core::{Direction, Document, Job, Model, Plan, WindLimitState, plan};
+use pintle_core::{
+    Document,
+    drive::WindLimitState,
+    job::Job,
+    plan::{Model, Plan, plan},
+    terms::Direction,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -2,7 +2,10 @@
 
 use crate::bench::{EFFICIENCY, INERTIA, LENGTH, WIND, bench, demand, effort, near};
 use crate::jobs::planned;
-use pintle_core::{Motion, MotionPoint, PrescribedRun};
+use pintle_core::{
+    drive::{MotionPoint, PrescribedRun},
+    plan::Motion,
+};
 use serde_json::{Value, json};
 
 /// Way, speed and acceleration in degrees at a time, of stretches (duration, first speed, acceleration) one after another.

@@ -2,7 +2,7 @@
 
 use crate::bench::{Arm, INERTIA, LENGTH, WIND, demand, effort, near, on_an_arm};
 use crate::jobs::planned;
-use pintle_core::PrescribedRun;
+use pintle_core::drive::PrescribedRun;
 use serde_json::json;
 use std::f64::consts::FRAC_PI_2;
 

@@ -1,7 +1,7 @@
 //! Speed profiles worked by hand from `v = a·t`, `v² = 2·a·x`; units are whatever one likes.
 
 use crate::bench::near;
-use pintle_core::{Profile, trapezoid_time_s};
+use pintle_core::drive::{Profile, trapezoid_time_s};
 
 const CLOSE: f64 = 1e-12;
 

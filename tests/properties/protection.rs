@@ -4,8 +4,12 @@ use crate::bench::{bench, near};
 use crate::jobs::planned;
 use crate::zones::{obstacle, site};
 use pintle_core::{
-    Direction::{self, Close, Open},
-    Means, MeansKind, UseClass, Zone, ZoneKind, count_means, use_class,
+    job::Means,
+    safety::{UseClass, Zone, count_means, use_class},
+    terms::{
+        Direction::{self, Close, Open},
+        MeansKind, ZoneKind,
+    },
 };
 use serde_json::{Value, json};
 

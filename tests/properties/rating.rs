@@ -1,7 +1,7 @@
 //! Verdicts at their thresholds, and the wind limit of demands whose closed form is known.
 
 use crate::bench::near;
-use pintle_core::{Rating, Verdict, WindLimit, WindLimitState};
+use pintle_core::drive::{Rating, Verdict, WindLimit, WindLimitState};
 
 #[test]
 fn the_verdict_turns_at_one_and_at_the_reserve_asked_for() {

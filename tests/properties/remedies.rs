@@ -3,7 +3,10 @@
 use crate::bench::{near, on_an_arm};
 use crate::jobs::{planned, with};
 use crate::slip::{breakaway, breakaway_on, near_straight};
-use pintle_core::{RemedyKind, SparedPart, WindowState};
+use pintle_core::{
+    drive::SparedPart,
+    plan::{RemedyKind, WindowState},
+};
 use serde_json::{Value, json};
 
 /// What a change promises is what the job so changed has: no ramps, half the mass, no wind, a limit taken away.

@@ -5,8 +5,13 @@
 use crate::jobs::{job, planned, valid};
 use crate::plan::example;
 use pintle_core::{
-    Direction, FaultCode, FindingCode, Job, Model, RisingLeaf, STANDARD_GRAVITY_M_S2, helix_lowering_n_m,
-    helix_raising_n_m, helix_steepest_m_per_rad, plan,
+    STANDARD_GRAVITY_M_S2,
+    elements::{helix_lowering_n_m, helix_raising_n_m, helix_steepest_m_per_rad},
+    fault::FaultCode,
+    job::Job,
+    leaf::RisingLeaf,
+    plan::{FindingCode, Model, plan},
+    terms::Direction,
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};

@@ -2,7 +2,10 @@
 
 use crate::bench::{bench, near};
 use crate::jobs::{job, with};
-use pintle_core::{Direction, Model, Run, RunPoint, plan};
+use pintle_core::{
+    plan::{Model, Run, RunPoint, plan},
+    terms::Direction,
+};
 use serde_json::json;
 
 /// Rows (time, leaf angle, edge speed, torque), the torque stepping after one second.

@@ -3,7 +3,11 @@
 
 use crate::jobs::{job, valid};
 use crate::motion::{moving, one_to_one};
-use pintle_core::{Direction, DrivenState, Model, Run, plan};
+use pintle_core::{
+    drive::DrivenState,
+    plan::{Model, Run, plan},
+    terms::Direction,
+};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

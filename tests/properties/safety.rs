@@ -3,8 +3,10 @@
 use crate::jobs::{job, planned, valid, with};
 use crate::plan::finite;
 use pintle_core::{
-    Direction, HoldingVerdict, Model, Plan, RemedyKind, SparedPart, TOGGLE_RATIO, UseClass, WindowState, ZoneKind,
-    toggle_zone_rad,
+    drive::{HoldingVerdict, SparedPart, TOGGLE_RATIO, toggle_zone_rad},
+    plan::{Model, Plan, RemedyKind, WindowState},
+    safety::UseClass,
+    terms::{Direction, ZoneKind},
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};

@@ -2,7 +2,7 @@
 
 use crate::jobs::{job, planned};
 use crate::plan::example;
-use pintle_core::{Model, Sensitivity, plan};
+use pintle_core::plan::{Model, Sensitivity, plan};
 use serde_json::{Value, json};
 
 fn asked(value: &Value) -> Vec<Sensitivity> {
@@ -19,7 +19,7 @@ fn reserve(value: &Value, path: &str, factor: f64) -> Option<f64> {
     let place = number(&mut value, path);
     *place = json!(place.as_f64().expect("a number") * factor);
     let document = serde_json::from_value(value).expect("a document");
-    plan(&pintle_core::Job::read(&document).ok()?).ok()?.rating.reserve
+    plan(&pintle_core::job::Job::read(&document).ok()?).ok()?.rating.reserve
 }
 
 fn leaning() -> Value {

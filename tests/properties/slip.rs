@@ -2,7 +2,10 @@
 
 use crate::bench::{Arm, EFFICIENCY, FRICTION, LENGTH, bench, gravity, near, on_an_arm, tight_at_both_ends};
 use crate::jobs::{planned, with};
-use pintle_core::{Breakaway, SparedPart, WindowState};
+use pintle_core::{
+    drive::SparedPart,
+    plan::{Breakaway, WindowState},
+};
 use serde_json::{Value, json};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 

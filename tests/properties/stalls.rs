@@ -2,7 +2,10 @@
 
 use crate::bench::{Arm, EFFICIENCY, FRICTION, INERTIA, WIND, bench, demand, near, on_an_arm};
 use crate::jobs::planned;
-use pintle_core::{Driven, DrivenRun, DrivenState};
+use pintle_core::{
+    drive::{DrivenRun, DrivenState},
+    plan::Driven,
+};
 use serde_json::{Value, json};
 
 fn driven(value: &Value, stall: f64) -> Driven {

@@ -2,7 +2,10 @@
 
 use crate::bench::{Arm, EFFICIENCY, FRICTION, INERTIA, LENGTH, WIND, bench, demand, near, on_an_arm};
 use crate::jobs::planned;
-use pintle_core::{Coast, CoastState, EndStop, Motion, coast};
+use pintle_core::{
+    drive::{CoastState, coast},
+    plan::{Coast, EndStop, Motion},
+};
 use serde_json::{Value, json};
 use std::f64::consts::FRAC_PI_2;
 

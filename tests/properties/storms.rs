@@ -2,7 +2,10 @@
 
 use crate::bench::{Arm, EFFICIENCY, gravity, near, on_an_arm};
 use crate::jobs::planned;
-use pintle_core::{HoldingLimit, HoldingVerdict, blocked_moment_n_m, slipping_moment_n_m};
+use pintle_core::{
+    drive::{HoldingVerdict, blocked_moment_n_m, slipping_moment_n_m},
+    plan::HoldingLimit,
+};
 use serde_json::{Value, json};
 
 /// ½·1.25·32²·1.5·1 m² = 960 N at 1.2 m.
@@ -155,7 +158,7 @@ fn a_ramp_adds_to_the_storm() {
 /// Losses help a clutch that is turned by the leaf, and cost one that turns it: `T·|n|/η` and `T·|n|·η`.
 #[test]
 fn a_clutch_is_helped_by_losses_only_from_the_leaf() {
-    let model = pintle_core::Model::new(&crate::jobs::job(&on_an_arm())).expect("valid");
+    let model = pintle_core::plan::Model::new(&crate::jobs::job(&on_an_arm())).expect("valid");
     let pose = model.linkage().pose(0.4);
     let ratio = Arm::of(&on_an_arm()).at(0.4).ratio.abs();
     near(slipping_moment_n_m(100.0, &pose, 0.8).expect("no dead point"), 125.0 * ratio, 1e-12);

@@ -4,8 +4,11 @@
 use crate::jobs::{planned, with};
 use crate::plan::example;
 use pintle_core::{
-    Asce7Edition, BarShape, Exposure, Gust, Terrain, asce7_exposure_coefficient, asce7_open_coefficient,
-    asce7_wall_coefficient, beaufort_number, en1991_peak_pressure_pa, en1991_zone_coefficients,
+    leaf::{
+        Gust, asce7_exposure_coefficient, asce7_open_coefficient, asce7_wall_coefficient, beaufort_number,
+        en1991_peak_pressure_pa, en1991_zone_coefficients,
+    },
+    terms::{Asce7Edition, BarShape, Exposure, Terrain},
 };
 use serde_json::{Value, json};
 

@@ -3,8 +3,12 @@
 use crate::bench::{bench, near};
 use crate::jobs::{planned, with};
 use pintle_core::{
-    Direction::{self, Close, Open},
-    Entrapment, Source, Zone, ZoneKind,
+    plan::Entrapment,
+    safety::{Source, Zone},
+    terms::{
+        Direction::{self, Close, Open},
+        ZoneKind,
+    },
 };
 use serde_json::{Value, json};
 

@@ -2,8 +2,8 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    ASCE7_ECCENTRICITY, Asce7Edition, Exposure, LoadLevel, asce7_exposure_coefficient, asce7_velocity_pressure_pa,
-    asce7_wall_coefficient,
+    leaf::{ASCE7_ECCENTRICITY, asce7_exposure_coefficient, asce7_velocity_pressure_pa, asce7_wall_coefficient},
+    terms::{Asce7Edition, Exposure, LoadLevel},
 };
 
 const MPH: f64 = 1609.344 / 3600.0;

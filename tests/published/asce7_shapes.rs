@@ -1,7 +1,10 @@
 //! Force coefficients of ASCE 7, which the crate holds as tables: that they are copied rightly, not that they are worked out.
 
 use super::check::{Check, Provenance::*, check};
-use pintle_core::{BarShape, asce7_open_coefficient, asce7_wall_coefficient};
+use pintle_core::{
+    leaf::{asce7_open_coefficient, asce7_wall_coefficient},
+    terms::BarShape,
+};
 
 const FIGURE: (&str, &str) = ("ASCE 7-16", "Fig 29.3-1, cases A and B");
 const OPEN: (&str, &str) = (

@@ -1,8 +1,8 @@
 //! The Beaufort scale, which the crate holds as a table.
 
 use super::check::{Check, Provenance::*, check};
+use pintle_core::leaf::{beaufort_number, beaufort_range_m_s};
 use pintle_core::units::{Quantity, System, read};
-use pintle_core::{beaufort_number, beaufort_range_m_s};
 
 const BEAUFORT: (&str, &str) = ("WMO Beaufort scale, delta-s.org/weer/beaufort.html and meteothes.gr", "m/s");
 const MPH: (&str, &str) = ("Beaufort scale at oocities (tonleo)", "mph; 31 mph left out, see the errata");

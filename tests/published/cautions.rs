@@ -1,6 +1,10 @@
 //! What the product shows with its provenance, and what the trade does.
 
-use pintle_core::{Document, Job, Source, SourceProvenance};
+use pintle_core::{
+    Document,
+    job::Job,
+    safety::{Source, SourceProvenance},
+};
 
 /// Values that the product shows beside their provenance: what is from memory or superseded says so.
 #[test]
@@ -11,7 +15,7 @@ fn cautionary_limits_carry_their_provenance() {
     job["motion"] = serde_json::json!({});
     job["site"] = serde_json::json!({ "public": true });
     let document: Document = serde_json::from_value(job).expect("a document");
-    let plan = pintle_core::plan(&Job::read(&document).expect("valid")).expect("valid");
+    let plan = pintle_core::plan::plan(&Job::read(&document).expect("valid")).expect("valid");
     let (person, entrapment) = (plan.person.expect("a contact"), plan.entrapment.expect("a site"));
     // From memory of Annex A of EN 12453: 400 N dynamic at gaps of 50 to 500 mm, 1,400 N beyond, for 0.75 s, then 150 N static; measured at 50, 300 and 500 mm (EN 12445).
     let limits: Vec<_> = person.blows.iter().map(|blow| (blow.gap_m, blow.dynamic_limit_n)).collect();
@@ -35,7 +39,7 @@ fn the_breakaway_is_tried_half_open_and_holds_in_ordinary_running() {
         serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
     (job["motion"], job["breakaway"]) = (serde_json::json!({}), serde_json::json!({}));
     let document: Document = serde_json::from_value(job).expect("a document");
-    let plan = pintle_core::plan(&Job::read(&document).expect("valid")).expect("valid");
+    let plan = pintle_core::plan::plan(&Job::read(&document).expect("valid")).expect("valid");
     let breakaway = plan.breakaway.expect("asked for");
     assert_eq!(breakaway.trial.leaf_deg, 45.0);
     assert!(breakaway.least_slip_n_m > plan.peak.shaft_torque_n_m);

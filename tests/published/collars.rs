@@ -4,7 +4,8 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    collar_friction_uniform_pressure_n_m as pressure, collar_friction_uniform_wear_n_m as wear, pin_friction_n_m,
+    elements::{collar_friction_uniform_pressure_n_m as pressure, collar_friction_uniform_wear_n_m as wear},
+    leaf::pin_friction_n_m,
 };
 use std::f64::consts::TAU;
 

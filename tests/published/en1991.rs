@@ -2,9 +2,11 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    Terrain, Zones, en1991_lattice_coefficient, en1991_peak_pressure_pa, en1991_probability_factor,
-    en1991_roughness_factor, en1991_turbulence_intensity, en1991_wall_moment_coefficient, en1991_zone_coefficients,
-    velocity_pressure_pa,
+    leaf::{
+        Zones, en1991_lattice_coefficient, en1991_peak_pressure_pa, en1991_probability_factor, en1991_roughness_factor,
+        en1991_turbulence_intensity, en1991_wall_moment_coefficient, en1991_zone_coefficients, velocity_pressure_pa,
+    },
+    terms::Terrain,
 };
 
 /// Said at the head of the group.

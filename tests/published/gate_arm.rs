@@ -3,7 +3,10 @@
 use super::check::{Check, Provenance::*, check};
 use super::linkage::{degrees, pose, ratio};
 use kurbo::Vec2;
-use pintle_core::{Arm, Elbow, Pose};
+use pintle_core::{
+    arm::Pose,
+    job::{Arm, Elbow},
+};
 
 const ENGINES: (&str, &str) = (
     "MuJoCo 4.0.0, exudyn 1.13.6, rapier2d-f64 0.22.0",

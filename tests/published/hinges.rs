@@ -2,8 +2,11 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    collar_friction_uniform_pressure_n_m as pressure, collar_friction_uniform_wear_n_m as wear,
-    helix_lowering_n_m as lowering, helix_raising_n_m, hinge_couple_n, pin_friction_n_m,
+    elements::{
+        collar_friction_uniform_pressure_n_m as pressure, collar_friction_uniform_wear_n_m as wear,
+        helix_lowering_n_m as lowering, helix_raising_n_m,
+    },
+    leaf::{hinge_couple_n, pin_friction_n_m},
 };
 use std::f64::consts::TAU;
 

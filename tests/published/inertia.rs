@@ -1,7 +1,7 @@
 //! Inertia of stretches of the leaf about the hinge.
 
 use super::check::{Check, Provenance::*, check};
-use pintle_core::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
+use pintle_core::elements::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
 
 const KNIGHT: &str = "Knight, Physics for Scientists and Engineers 5e";
 const PRINTED: (&str, &str) = (KNIGHT, "Ch 12 Pr 16");

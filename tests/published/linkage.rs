@@ -6,7 +6,10 @@
 
 use super::check::{Check, Provenance::*, check};
 use kurbo::Vec2;
-use pintle_core::{Arm, Elbow, Linkage, Pose};
+use pintle_core::{
+    arm::{Linkage, Pose},
+    job::{Arm, Elbow},
+};
 
 /// An arm with its leaf at an angle.
 pub fn pose(arm: Arm, leaf_deg: f64) -> Pose {

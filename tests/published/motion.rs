@@ -1,7 +1,7 @@
 //! Trapezoids of a shaft's speed.
 
 use super::check::{Check, Provenance::*, check};
-use pintle_core::{Profile, trapezoid_time_s};
+use pintle_core::drive::{Profile, trapezoid_time_s};
 use std::f64::consts::FRAC_PI_2;
 
 const PROFILE: (&str, &str) = ("tech-champion.com, Velocity time profiles", "v_pk = √(2abD/(a+b))");

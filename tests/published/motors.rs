@@ -2,7 +2,10 @@
 
 use super::check::{Check, Provenance::*, check};
 use super::solve::solve;
-use pintle_core::{Motor, MotorFacts, motor_power_w, motor_torque_n_m};
+use pintle_core::{
+    drive::{Motor, motor_power_w, motor_torque_n_m},
+    job::MotorFacts,
+};
 use std::f64::consts::TAU;
 
 const MIT: (&str, &str) = ("lancet.mit.edu/motor/motors3-4.html", "half the no-load speed: T_s/2");

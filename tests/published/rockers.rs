@@ -5,7 +5,7 @@
 use super::check::{Check, Provenance::*, check};
 use super::linkage::four_bar_pose;
 use super::solve::slope;
-use pintle_core::{Elbow, Pose, holding_torque_n_m};
+use pintle_core::{arm::Pose, drive::holding_torque_n_m, job::Elbow};
 use std::f64::consts::TAU;
 
 const MACHINES: &str = "Theory of Machines (FOSSEE/Python-Textbook-Companions Theory_Of_Machines)";

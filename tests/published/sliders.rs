@@ -4,7 +4,10 @@
 use super::check::{Check, Provenance::*, check};
 use super::solve::{slope, solve};
 use kurbo::Vec2;
-use pintle_core::{Arm, Elbow, Linkage, Pose};
+use pintle_core::{
+    arm::{Linkage, Pose},
+    job::{Arm, Elbow},
+};
 use std::f64::consts::TAU;
 
 const MACHINES: &str = "Bevan, Theory of Machines (FOSSEE/Python-Textbook-Companions)";

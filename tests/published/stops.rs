@@ -2,8 +2,11 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    Document, Job, Model, compression_m, edge_mass_kg, holding_torque_n_m, impact_force_n, impact_speed_m_s,
-    spring_force_n,
+    Document,
+    drive::holding_torque_n_m,
+    job::Job,
+    plan::Model,
+    safety::{compression_m, edge_mass_kg, impact_force_n, impact_speed_m_s, spring_force_n},
 };
 use std::f64::consts::FRAC_PI_2;
 
@@ -40,7 +43,7 @@ fn push(share: f64) -> f64 {
     job["contact"] = serde_json::json!({ "near_m": share * 3.2 });
     job["samples"] = serde_json::json!(3);
     let document: Document = serde_json::from_value(job).expect("a document");
-    let plan = pintle_core::plan(&Job::read(&document).expect("valid")).expect("valid");
+    let plan = pintle_core::plan::plan(&Job::read(&document).expect("valid")).expect("valid");
     let row = plan.person.expect("a contact").curve[1];
     row.near_n.expect("no dead point") / row.edge_n.expect("no dead point")
 }

@@ -2,7 +2,7 @@
 
 use super::check::{Check, Provenance::*, check};
 use super::solve::solve;
-use pintle_core::Profile;
+use pintle_core::drive::Profile;
 use std::f64::consts::TAU;
 
 const RAILWAY: &str = "Theraja, Electrical Technology III (FOSSEE/Python-Textbook-Companions)";

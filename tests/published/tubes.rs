@@ -1,7 +1,7 @@
 //! Masses of European hollow sections and of sheet.
 
 use super::check::{Check, Provenance::*, check};
-use pintle_core::{CornerRule, STEEL_KG_M3, hollow_area_m2, round_hollow_area_m2, sheet_mass_kg_m2};
+use pintle_core::elements::{CornerRule, STEEL_KG_M3, hollow_area_m2, round_hollow_area_m2, sheet_mass_kg_m2};
 
 const DATA: &str = "EN 10219-2 profiles (xcfem/xc, bs_en_10219_profiles.json)";
 const EN_DATA: (&str, &str) = (DATA, "A = 2T(B+H-2T)-(4-π)(ro²-ri²)");

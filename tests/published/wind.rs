@@ -2,8 +2,8 @@
 
 use super::check::{Check, Provenance::*, check};
 use pintle_core::{
-    Member, MemberPlace, MemberTotals, RoundBar, SNOW_DEPTH_M, normal_component, openings_factor, snow_moment_n_m,
-    velocity_pressure_pa, wind_moment_n_m,
+    job::{Member, MemberPlace, MemberTotals, RoundBar},
+    leaf::{SNOW_DEPTH_M, normal_component, openings_factor, snow_moment_n_m, velocity_pressure_pa, wind_moment_n_m},
 };
 
 const EN: (&str, &str) = ("EN 1991-1-4:2005+A1:2010", "eq. 4.10: q = ½ρv², ρ 1.25");

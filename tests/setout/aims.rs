@@ -1,7 +1,10 @@
 //! The aims beside the torque, and the ends of the front, against differential evolution.
 
 use crate::{ROUNDING, block, check, document, folder, read};
-use pintle_core::{Aim, Candidate, Job, pareto_front, set_out};
+use pintle_core::{
+    job::{Aim, Job},
+    plan::{Candidate, pareto_front, set_out},
+};
 
 /// One answer of `oracle.py --aims`: a site with an aim, and the least SciPy found.
 struct Answer {

@@ -1,7 +1,11 @@
 //! What a search answers beside its best: other optima, what is in the way, the job's own arm weighed, the front's points.
 
 use crate::{ROUNDING, block, check, read, site};
-use pintle_core::{Aim, Arm, Elbow, Job, Limit, SetOut, evaluate, pareto_front, plan, rule_of_thumb, set_out};
+use pintle_core::{
+    arm::{Limit, rule_of_thumb},
+    job::{Aim, Arm, Elbow, Job, SetOut},
+    plan::{evaluate, pareto_front, plan, set_out},
+};
 
 fn with(job: &Job, change: impl FnOnce(&mut SetOut)) -> Job {
     let mut setout = block(job).clone();
@@ -79,7 +83,8 @@ fn arm_evaluated_has_the_figures_of_its_plan() {
     // An arm that does not close is not weighed; without a block there is nothing to evaluate by.
     let broken = Job { arm: Some(Arm { crank_m: 0.05, ..arm }), ..job.clone() };
     assert_eq!(evaluate(&broken).expect("a valid job"), None);
-    let paths = |errors: pintle_core::Invalid| errors.errors.into_iter().map(|fault| fault.path).collect::<Vec<_>>();
+    let paths =
+        |errors: pintle_core::fault::Invalid| errors.errors.into_iter().map(|fault| fault.path).collect::<Vec<_>>();
     job.setout = None;
     assert_eq!(paths(evaluate(&job).expect_err("no block")), ["setout"]);
     assert_eq!(paths(set_out(&job).expect_err("no block")), ["setout"]);
@@ -130,9 +135,9 @@ fn everything_in_the_way_is_told_by_how_much() {
         setout.crank_m = [arm.crank_m; 2];
         setout.straightness = Some([closed / (arm.crank_m + arm.link_m); 2]);
         setout.elbow = Some(if arm.elbow == Elbow::Left {
-            pintle_core::ElbowChoice::Left
+            pintle_core::job::ElbowChoice::Left
         } else {
-            pintle_core::ElbowChoice::Right
+            pintle_core::job::ElbowChoice::Right
         });
     });
     let found = set_out(&fixed).expect("a valid job").best.expect("itself");

@@ -1,7 +1,10 @@
 //! The search among what stands around: a wall is kept out of wherever it is said, and the arm that is found meets nothing.
 
 use crate::{block, check, read, site};
-use pintle_core::{Against, FindingCode, Job, KeepOut, PadMap, Room, Site, plan, set_out};
+use pintle_core::{
+    job::{Job, KeepOut, Room, Site},
+    plan::{Against, FindingCode, PadMap, plan, set_out},
+};
 use serde_json::json;
 
 /// A pillar where the yard's best arm would stand.
@@ -44,7 +47,8 @@ fn a_pillar_is_kept_out_of_wherever_it_is_said() {
         let planned = plan(&Job { arm: Some(found.arm), ..job.clone() }).expect("it works");
         assert!(planned.findings.iter().all(|finding| finding.code != FindingCode::ArmHits));
         let gaps = planned.clearances.expect("something stands around").gaps;
-        let least = gaps.iter().filter(|gap| gap.against != Against::Leaf && gap.part != pintle_core::MovingPart::Leaf);
+        let least =
+            gaps.iter().filter(|gap| gap.against != Against::Leaf && gap.part != pintle_core::plan::MovingPart::Leaf);
         assert!(least.map(|gap| gap.least_m).fold(f64::MAX, f64::min) >= -1e-6);
     }
     // The map rules out the same places.

@@ -1,7 +1,7 @@
 //! Every limit of a set-out, checked on an answer by dense sampling: written apart from the search, from the four-bar's law of cosines and
 //! plain distances, so that the two can only agree by being right.
 
-use pintle_core::{Arm, Elbow, Job, KeepOut, SetOut};
+use pintle_core::job::{Arm, Elbow, Job, KeepOut, SetOut};
 
 /// Leaf angles looked at.
 const ANGLES: usize = 4001;

@@ -1,7 +1,7 @@
 //! The figures of an arm and the order of its dimensions, recomputed from the triangle and from what each error does.
 
 use crate::{marks, read};
-use pintle_core::{DimensionCost, Fitted, TapeCost, plan, tape_cost};
+use pintle_core::plan::{DimensionCost, Fitted, TapeCost, plan, tape_cost};
 use serde_json::{Value, json};
 
 fn bent(error: f64) -> Value {

@@ -19,7 +19,12 @@ mod tape;
 mod thumb;
 mod tubes;
 
-use pintle_core::{Aim, Arm, Document, Job, Limit, SetOut, TorqueSweep, pareto_front, plan, set_out};
+use pintle_core::{
+    Document,
+    arm::Limit,
+    job::{Aim, Arm, Job, SetOut},
+    plan::{TorqueSweep, pareto_front, plan, set_out},
+};
 use std::path::PathBuf;
 
 /// Excess that counts as rounding, in metres, radians or plain numbers.
@@ -97,7 +102,7 @@ fn the_check_sees_what_is_broken() {
     assert!(moved(Arm { shaft_x_m: setout.shaft_x_m[1] + 1e-6, ..arm }));
     assert!(moved(Arm { crank_m: arm.crank_m * 0.9, ..arm }));
     assert!(moved(Arm { link_m: arm.link_m * 1.2, ..arm }));
-    let through = pintle_core::KeepOut {
+    let through = pintle_core::job::KeepOut {
         x_m: [arm.shaft_x_m - 0.01, arm.shaft_x_m + 0.01],
         y_m: [arm.shaft_y_m - 0.01, arm.shaft_y_m + 0.01],
     };

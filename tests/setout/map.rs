@@ -1,7 +1,10 @@
 //! The map against the search for each of its places, which is held to differential evolution itself: the error the core's documentation states.
 
 use crate::{block, site};
-use pintle_core::{Job, PadMap, SetOut, set_out};
+use pintle_core::{
+    job::{Job, SetOut},
+    plan::{PadMap, set_out},
+};
 
 /// Torque of the map over the optimum's, less 1, of every `every`-th place; in order. A place that one has and the other has not is a failure.
 fn errors(name: &str, side: usize, every: usize) -> Vec<f64> {

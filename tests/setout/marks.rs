@@ -1,7 +1,10 @@
 //! Marking out against numbers worked by hand, from right triangles of whole numbers.
 
 use crate::{document, folder, read};
-use pintle_core::{Job, mark_out, plan};
+use pintle_core::{
+    job::Job,
+    plan::{mark_out, plan},
+};
 use serde_json::{Value, json};
 
 /// Shaft 0.3 m behind the hinge line and 0.4 m from the gate line (3-4-5); from there to the bracket 1.2 m along and 0.35 m across, 1.25 m in all
@@ -74,7 +77,7 @@ fn holes_turn_and_shift_with_the_base() {
     value["marks"]["anchor_offset_along_m"] = json!(0.04);
     value["marks"]["anchor_offset_across_m"] = json!(-0.03);
     let marks = mark_out(&read(&value)).expect("the arm works");
-    let middle = |of: fn(&pintle_core::Mark) -> f64| marks.anchors.iter().map(of).sum::<f64>() / 4.0;
+    let middle = |of: fn(&pintle_core::plan::Mark) -> f64| marks.anchors.iter().map(of).sum::<f64>() / 4.0;
     close(middle(|mark| mark.from_hinge_line_m), -0.3 + 0.04 * 0.28 + 0.03 * 0.96);
     close(middle(|mark| mark.from_gate_line_m), 0.4 + 0.04 * 0.96 - 0.03 * 0.28);
     close(marks.base_direction_deg, 90.0 - (7.0_f64 / 24.0).atan().to_degrees());

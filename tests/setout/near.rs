@@ -1,7 +1,7 @@
 //! Every distance through the swing against thousands of poses, for stones and rectangles all round the arm, and what stands beside the open leaf.
 
 use crate::{marks, read};
-use pintle_core::{Against, Clearances, Gap, Model, MovingPart, plan};
+use pintle_core::plan::{Against, Clearances, Gap, Model, MovingPart, plan};
 use serde_json::{Value, json};
 use std::f64::consts::FRAC_PI_2;
 

@@ -1,6 +1,6 @@
 //! The rule of thumb next to straight.
 
-use pintle_core::rule_of_thumb;
+use pintle_core::arm::rule_of_thumb;
 
 /// A bend of a hair is next to none: lengths differ by its square.
 #[test]

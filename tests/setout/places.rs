@@ -1,7 +1,11 @@
 //! The map place by place: its grid and order by counting, its arms against every crank tried, its words against the plan.
 
 use crate::{block, check, document, folder, read};
-use pintle_core::{Arm, Elbow, Job, Limit, Pad, PadMap, SetOut, TorqueSweep, plan};
+use pintle_core::{
+    arm::Limit,
+    job::{Arm, Elbow, Job, SetOut},
+    plan::{Pad, PadMap, TorqueSweep, plan},
+};
 use serde_json::{Value, json};
 
 /// The yard with bracket and straightness fixed, so that a place leaves the crank free alone; partly too far and partly on the post.
@@ -42,7 +46,7 @@ fn places_stand_evenly_from_end_to_end() {
     close(PadMap::new(&job, 1, 0).expect("a valid job").place_m(0, 0), (-0.3, 0.4));
     close(PadMap::new(&job, 2, 1).expect("a valid job").place_m(1, 0), (0.0, 0.4));
     // A job of neither a block nor an arm is refused for the arm already.
-    let (mut job, found) = (job.clone(), pintle_core::set_out(&job).expect("a valid job").best.expect("a place"));
+    let (mut job, found) = (job.clone(), pintle_core::plan::set_out(&job).expect("a valid job").best.expect("a place"));
     (job.setout, job.arm) = (None, Some(found.arm));
     let paths: Vec<String> =
         PadMap::new(&job, 3, 3).expect_err("no block").errors.into_iter().map(|e| e.path).collect();

@@ -1,7 +1,7 @@
 //! Clearances against distances worked by hand, and the swept area against a count of squares.
 
 use crate::{marks, read};
-use pintle_core::{Against, Clearances, FindingCode, Gap, Model, MovingPart, plan};
+use pintle_core::plan::{Against, Clearances, FindingCode, Gap, Model, MovingPart, plan};
 use serde_json::{Value, json};
 
 fn with(room: Value) -> Value {

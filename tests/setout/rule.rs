@@ -1,13 +1,16 @@
 //! The rule of thumb against its own words, measured with vectors: link square to the leaf when open, arm at the chosen bend when closed.
 
-use pintle_core::{Elbow, ShortLength, rule_of_thumb};
+use pintle_core::{
+    arm::{ShortLength, rule_of_thumb},
+    job::Elbow,
+};
 
 /// Angle between two vectors, degrees.
 fn between(one: [f64; 2], other: [f64; 2]) -> f64 {
     (one[0] * other[1] - one[1] * other[0]).atan2(one[0] * other[0] + one[1] * other[1]).abs().to_degrees()
 }
 
-fn elbow(arm: &pintle_core::Arm, leaf_rad: f64) -> ([f64; 2], [f64; 2]) {
+fn elbow(arm: &pintle_core::job::Arm, leaf_rad: f64) -> ([f64; 2], [f64; 2]) {
     let (sine, cosine) = leaf_rad.sin_cos();
     let bracket =
         [arm.bracket_u_m * cosine - arm.bracket_v_m * sine, arm.bracket_u_m * sine + arm.bracket_v_m * cosine];

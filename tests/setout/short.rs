@@ -1,7 +1,7 @@
 //! A part shorter than the error of the tape comes out as none at all: such an arm is told as broken, like any that does not close.
 
 use crate::{marks, read};
-use pintle_core::tape_cost;
+use pintle_core::plan::tape_cost;
 use serde_json::json;
 
 /// A crank of 50 mm and an error of 60 mm: half of the 64 corners leave no crank.

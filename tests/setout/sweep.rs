@@ -1,7 +1,7 @@
 //! The ground the crank sweeps, in areas and outlines worked from the angle it turns: a convex sector, one beyond half a turn, and a whole turn.
 
 use crate::{marks, read};
-use pintle_core::{ElbowSweep, Model};
+use pintle_core::plan::{ElbowSweep, Model};
 use serde_json::json;
 use std::f64::consts::{PI, TAU};
 

@@ -1,7 +1,10 @@
 //! What a tape error costs: derivatives against closed forms, errors against plans of the moved arm, as-built arms re-planned.
 
 use crate::{marks, read};
-use pintle_core::{FindingCode, Job, TapeCost, plan, tape_cost};
+use pintle_core::{
+    job::Job,
+    plan::{FindingCode, TapeCost, plan, tape_cost},
+};
 use serde_json::{Value, json};
 
 const FIELDS: [&str; 6] = ["shaft_x_m", "shaft_y_m", "bracket_u_m", "bracket_v_m", "crank_m", "link_m"];

@@ -1,6 +1,9 @@
 //! The rule of thumb against every arm that keeps its words, found by trying all lengths of the link.
 
-use pintle_core::{Arm, Elbow, ShortLength, rule_of_thumb};
+use pintle_core::{
+    arm::{ShortLength, rule_of_thumb},
+    job::{Arm, Elbow},
+};
 
 const LEAST: f64 = 0.02;
 

@@ -1,7 +1,7 @@
 //! Tubes of a part, and how far they are in one another.
 
 use crate::{marks, read};
-use pintle_core::mark_out;
+use pintle_core::plan::mark_out;
 use serde_json::json;
 
 /// Two tubes of one length L, overlapping by o, are 2·L − o long; where the joints leave no more than the overlap there is nothing to set.

@@ -10,7 +10,7 @@ mod words;
 
 use std::collections::BTreeSet;
 
-use pintle_core::{describe, fields};
+use pintle_core::{describe, job::fields};
 use serde_json::Value;
 use table::{LANGUAGES, Table, placeholders};
 

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use crate::table::{LANGUAGES, Table};
-use pintle_core::fields;
+use pintle_core::job::fields;
 
 /// Modules that say what is asked for.
 pub const ASKING: [&str; 5] = ["groups.js", "wind-items.js", "member-items.js", "check/groups.js", "handover/items.js"];

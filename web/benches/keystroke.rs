@@ -4,7 +4,7 @@
 //! handed over as a tree of values; natively JSON stands for that.
 
 use divan::{Bencher, black_box};
-use pintle_core::{Document, Job, Model};
+use pintle_core::{Document, job::Job, plan::Model};
 use pintle_web::drawing::{View, curve_svg, plan_view_svg};
 
 fn main() {
@@ -47,12 +47,12 @@ fn read(bencher: Bencher) {
 #[divan::bench]
 fn plan(bencher: Bencher) {
     let job = job();
-    bencher.bench_local(|| pintle_core::plan(black_box(&job)));
+    bencher.bench_local(|| pintle_core::plan::plan(black_box(&job)));
 }
 
 #[divan::bench]
 fn encode(bencher: Bencher) {
-    let plan = pintle_core::plan(&job()).expect("the starting job has a plan");
+    let plan = pintle_core::plan::plan(&job()).expect("the starting job has a plan");
     bencher.bench_local(|| serde_json::to_string(black_box(&plan)));
 }
 

@@ -30,9 +30,9 @@ fn fault(path: &str, code: &str) -> Vec<(String, String)> {
 }
 
 /// The core asked directly, without the binding, with the same text.
-fn core_plan() -> pintle_core::Plan {
+fn core_plan() -> pintle_core::plan::Plan {
     let document = serde_json::from_str(include_str!("common/job.json")).expect("JSON");
-    pintle_core::plan(&pintle_core::Job::read(&document).expect("a job")).expect("valid")
+    pintle_core::plan::plan(&pintle_core::job::Job::read(&document).expect("a job")).expect("valid")
 }
 
 /// Compared as text, so that order and `null` count too; the browser writes both, so numbers are written alike.
@@ -157,7 +157,7 @@ fn numbers_for_people() {
 fn the_table_of_fields_is_whole() {
     let rules = json(&fields().expect("a table"));
     let rules = rules.as_array().expect("a list");
-    assert_eq!(rules.len(), pintle_core::fields().len());
+    assert_eq!(rules.len(), pintle_core::job::fields().len());
     let mass = rules.iter().find(|rule| rule["path"] == "leaf.mass_kg").expect("mass");
     assert_eq!((mass["least"].as_f64(), mass["most"].as_f64()), (Some(1.0), Some(5000.0)));
     assert_eq!(mass["quantity"], "mass");

@@ -1,12 +1,16 @@
 //! Random jobs, as wild as the ranges allow: kept ones with numbers drawn anew from the table of ranges, lists grown and cut, blocks taken out
 //! and put in from one another. All of them invented.
 
-use pintle_core::{Document, FieldRule, Job, Model};
+use pintle_core::{
+    Document,
+    job::{FieldRule, Job},
+    plan::Model,
+};
 use serde_json::{Map, Value, json};
 use std::sync::LazyLock;
 
 /// The table of ranges.
-static FIELDS: LazyLock<Vec<FieldRule>> = LazyLock::new(pintle_core::fields);
+static FIELDS: LazyLock<Vec<FieldRule>> = LazyLock::new(pintle_core::job::fields);
 
 /// Even random numbers: Knuth's linear congruential generator.
 #[derive(Clone)]

@@ -1,6 +1,6 @@
 //! What the examples share: a job from a file or standard input, an answer or its faults as JSON, an exit code that says which.
 
-use pintle_core::{CheckedJob, Document, Invalid};
+use pintle_core::{Document, fault::Invalid, job::CheckedJob};
 use std::io::Read;
 use std::process::ExitCode;
 

@@ -1,7 +1,7 @@
 //! Torque against the ratings, dead points, transmission, the band of friction.
 
 use super::{LESS, MORE, job, planned, silent, straight, tells};
-use pintle_core::{FindingCode as Code, Severity};
+use pintle_core::plan::{FindingCode as Code, Severity};
 use serde_json::{Value, json};
 
 fn rated(rated: f64, peak: f64) -> Value {

@@ -1,7 +1,11 @@
 //! Motion, motor, duty.
 
 use super::{LESS, MORE, found, job, measured, planned, silent, tells};
-use pintle_core::{Direction, DrivenState, FindingCode as Code, Severity};
+use pintle_core::{
+    drive::DrivenState,
+    plan::{FindingCode as Code, Severity},
+    terms::Direction,
+};
 use serde_json::{Value, json};
 
 /// Short ramps.

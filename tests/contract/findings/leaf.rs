@@ -1,7 +1,10 @@
 //! Pulls, lean, wind level, ground.
 
 use super::{LESS, MORE, job, measured, planned, silent, tells};
-use pintle_core::{FindingCode as Code, STANDARD_GRAVITY_M_S2, Severity};
+use pintle_core::{
+    STANDARD_GRAVITY_M_S2,
+    plan::{FindingCode as Code, Severity},
+};
 use serde_json::{Value, json};
 
 /// Moment of the starting leaf (160 kg, centre at 1.6 m) on an axis leaning by so much, N·m: m·g·x·sin λ.

@@ -8,7 +8,7 @@ mod room;
 mod slip;
 
 use super::{answer, job};
-use pintle_core::{Finding, FindingCode, Plan, Severity};
+use pintle_core::plan::{Finding, FindingCode, Plan, Severity};
 use serde_json::{Value, json};
 
 /// A little more and a little less than a threshold.

@@ -1,7 +1,7 @@
 //! Forces on people, class of use, means of protection, sensors.
 
 use super::{LESS, MORE, found, job, planned, silent, tells};
-use pintle_core::{Blow, FindingCode as Code, Severity};
+use pintle_core::plan::{Blow, FindingCode as Code, Severity};
 use serde_json::{Value, json};
 
 fn contact(contact: Value) -> Value {
@@ -205,16 +205,16 @@ fn a_sensor_that_misses_its_zone() {
     let own = sensors[0]
         .zones
         .iter()
-        .find(|zone| zone.kind == pintle_core::ZoneKind::LeadingEdgeClosing)
+        .find(|zone| zone.kind == pintle_core::terms::ZoneKind::LeadingEdgeClosing)
         .expect("it is there");
     let values = [("count", 1.0), ("gap", own.gap_m)];
     tells(&short, Code::SensorsMissZones, Severity::Warning, &values);
     // Two that are missed: the widest gap is told.
     let both = strip(2.7, json!(["leading_edge_closing", "hinge_side"]));
-    let of = |kind: pintle_core::ZoneKind| {
+    let of = |kind: pintle_core::terms::ZoneKind| {
         sensors[0].zones.iter().find(|zone| zone.kind == kind).map_or(0.0, |zone| zone.gap_m)
     };
-    let widest = of(pintle_core::ZoneKind::LeadingEdgeClosing).max(of(pintle_core::ZoneKind::HingeSide));
+    let widest = of(pintle_core::terms::ZoneKind::LeadingEdgeClosing).max(of(pintle_core::terms::ZoneKind::HingeSide));
     tells(&both, Code::SensorsMissZones, Severity::Warning, &[("count", 2.0), ("gap", widest)]);
     silent(&strip(2.7, Value::Null), Code::SensorsMissZones);
 }

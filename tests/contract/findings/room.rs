@@ -1,7 +1,7 @@
 //! Gaps of the room at their limits, in distances worked by hand, and what the tape and the builder did.
 
 use super::{LESS, MORE, planned, silent, straight, tells};
-use pintle_core::{FindingCode as Code, Severity};
+use pintle_core::plan::{FindingCode as Code, Severity};
 use serde_json::{Value, json};
 
 /// The straight arm, its shaft at (−0.3, 0.43); what stands behind the shaft is as far from the crank as from the shaft.
@@ -62,9 +62,9 @@ fn the_elbow_near_the_leaf() {
     // The shaft end of the crank comes nearest once the leaf is open: how near is asked of the plan's own clearances, the limit is not.
     let nearest = |job: &Value| {
         let gaps = planned(job).clearances.expect("said").gaps;
-        let elbow = gaps
-            .iter()
-            .filter(|gap| gap.against == pintle_core::Against::Leaf && gap.part != pintle_core::MovingPart::Link);
+        let elbow = gaps.iter().filter(|gap| {
+            gap.against == pintle_core::plan::Against::Leaf && gap.part != pintle_core::plan::MovingPart::Link
+        });
         elbow
             .map(|gap| (gap.least_m, gap.leaf_deg))
             .fold((f64::MAX, 0.0), |one, other| if other.0 < one.0 { other } else { one })
@@ -93,8 +93,11 @@ fn the_deeper_of_link_and_elbow() {
     let faced = |half: f64| with(json!({ "front_m": 0.081, "arm_half_width_m": half }));
     let elbow = |job: &Value| {
         let gaps = planned(job).clearances.expect("said").gaps;
-        let to_leaf = gaps.into_iter().filter(|gap| gap.against == pintle_core::Against::Leaf);
-        to_leaf.filter(|gap| gap.part != pintle_core::MovingPart::Link).map(|gap| gap.least_m).fold(f64::MAX, f64::min)
+        let to_leaf = gaps.into_iter().filter(|gap| gap.against == pintle_core::plan::Against::Leaf);
+        to_leaf
+            .filter(|gap| gap.part != pintle_core::plan::MovingPart::Link)
+            .map(|gap| gap.least_m)
+            .fold(f64::MAX, f64::min)
     };
     let overlap = |job: &Value| super::found(job, Code::ArmHitsLeaf).expect("it is in the leaf").values[0].value;
     let bare = elbow(&faced(0.0));

@@ -1,7 +1,7 @@
 //! Breakaway and holding.
 
 use super::{LESS, MORE, job, planned, silent, straight, tells};
-use pintle_core::{FindingCode as Code, Severity};
+use pintle_core::plan::{FindingCode as Code, Severity};
 use serde_json::{Value, json};
 
 #[test]

@@ -2,7 +2,13 @@
 
 use std::cell::OnceCell;
 
-use pintle_core::{CheckedJob, Document, LeftOut, Model, Operator, Plan, Rating, Run};
+use pintle_core::{
+    Document,
+    drive::Rating,
+    fault::LeftOut,
+    job::{CheckedJob, Operator},
+    plan::{Model, Plan, Run},
+};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;

@@ -1,6 +1,9 @@
 //! Between values of the page and of Rust.
 
-use pintle_core::{Document, Fault, FaultCode, Invalid};
+use pintle_core::{
+    Document,
+    fault::{Fault, FaultCode, Invalid},
+};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_wasm_bindgen::Serializer;

@@ -9,7 +9,7 @@ use super::codec::{decode, encode};
 /// The one table of the job's numbers: ranges, defaults, examples.
 #[wasm_bindgen(unchecked_return_type = "FieldRule[]")]
 pub fn fields() -> Result<JsValue, JsValue> {
-    encode(&pintle_core::fields())
+    encode(&pintle_core::job::fields())
 }
 
 /// A value with its unit: `"308 N·m"`.

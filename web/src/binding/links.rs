@@ -1,6 +1,6 @@
 //! Jobs as links and files.
 
-use pintle_core::{Document, Job, packed};
+use pintle_core::{Document, job::Job, packed};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 

@@ -1,6 +1,11 @@
 //! Where to stand the operator: the search and the map for the worker, the map's picture for the page.
 
-use pintle_core::{Aim, Allowed, Arm, CheckedJob, Document, Elbow, Example, Fault, FaultCode, Invalid, Model, PadMap};
+use pintle_core::{
+    Document,
+    fault::{Allowed, Example, Fault, FaultCode, Invalid},
+    job::{Aim, Arm, CheckedJob, Elbow},
+    plan::{Model, PadMap},
+};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
@@ -17,13 +22,13 @@ fn read(job: JsValue) -> Result<CheckedJob, JsValue> {
 /// The search of the job's `setout` block. Throws `Invalid`.
 #[wasm_bindgen(unchecked_return_type = "SetOutAnswer")]
 pub fn set_out(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
-    encode(&pintle_core::set_out(&read(job)?).map_err(|invalid| thrown(&invalid))?)
+    encode(&pintle_core::plan::set_out(&read(job)?).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// The figures of the job's own arm on the site of its block; `null` where it does not work. Throws `Invalid`.
 #[wasm_bindgen(js_name = weigh, unchecked_return_type = "Stand | null")]
 pub fn evaluate(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
-    encode(&pintle_core::evaluate(&read(job)?).map_err(|invalid| thrown(&invalid))?)
+    encode(&pintle_core::plan::evaluate(&read(job)?).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// The clearances of the job's own arm beside what its `setout` block keeps out of; before the job says anything of the room the leaf is a line,
@@ -60,7 +65,7 @@ pub fn pareto_front(
     points: usize,
 ) -> Result<JsValue, JsValue> {
     let (job, aim) = (read(job)?, aim_of(aim).map_err(|invalid| thrown(&invalid))?);
-    encode(&pintle_core::pareto_front(&job, aim, points).map_err(|invalid| thrown(&invalid))?)
+    encode(&pintle_core::plan::pareto_front(&job, aim, points).map_err(|invalid| thrown(&invalid))?)
 }
 
 /// A map being made, in the worker. Free it when it is done or given up.

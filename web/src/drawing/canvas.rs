@@ -1,6 +1,6 @@
 //! Drawings on a canvas of the page.
 
-use pintle_core::{Model, Plan, Run};
+use pintle_core::plan::{Model, Plan, Run};
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea};
 use web_sys::HtmlCanvasElement;

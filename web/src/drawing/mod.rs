@@ -33,7 +33,7 @@ pub use svg::{curve_svg, plan_view_svg, time_svg};
 pub use view::{Labels, Palette, PlotArea, RUNS, View};
 
 use kurbo::{Point, Size};
-use pintle_core::{Model, Plan, Run};
+use pintle_core::plan::{Model, Plan, Run};
 
 /// The leaf angle under a point of the curve's canvas (CSS px), degrees, held inside the swing.
 pub fn leaf_deg_at_curve(model: &Model, plan: &Plan, view: &View, x: f64) -> f64 {

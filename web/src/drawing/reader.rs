@@ -3,7 +3,10 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use pintle_core::{Allowed, Document, Fault, FaultCode, Invalid};
+use pintle_core::{
+    Document,
+    fault::{Allowed, Fault, FaultCode, Invalid},
+};
 use plotters::style::BLACK;
 
 use super::colour::Colour;

@@ -1,6 +1,6 @@
 //! Drawings as SVG: for print and for tests without a browser.
 
-use pintle_core::{Model, Plan, Run};
+use pintle_core::plan::{Model, Plan, Run};
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea};
 

@@ -2,7 +2,7 @@
 
 use kurbo::Size;
 use pintle_core::units::System;
-use pintle_core::{Document, Invalid};
+use pintle_core::{Document, fault::Invalid};
 use plotters::style::RGBColor;
 use serde::Serialize;
 

@@ -9,7 +9,10 @@ pub use draw::draw;
 pub use frame::Frame;
 
 use super::view::View;
-use pintle_core::{Band, BandPoint, Direction, Model, Plan};
+use pintle_core::{
+    plan::{Band, BandPoint, Model, Plan},
+    terms::Direction,
+};
 
 /// Demand at one leaf angle; torques in N·m at the shaft, signed like the crank angle.
 #[derive(Clone, Copy, Debug, PartialEq)]

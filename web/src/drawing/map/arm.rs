@@ -1,7 +1,7 @@
 //! The arm of the place looked at, over the map: closed in full, open dashed, cut off at the frame.
 
 use kurbo::{Point, Rect, Vec2};
-use pintle_core::Linkage;
+use pintle_core::arm::Linkage;
 
 use super::PadPicture;
 use super::fit::Fit;

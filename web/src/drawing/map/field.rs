@@ -1,7 +1,7 @@
 //! What is known of each place of the grid.
 
 use kurbo::{Point, Rect};
-use pintle_core::{Limit, Pad};
+use pintle_core::{arm::Limit, plan::Pad};
 
 /// A place the search has not come to.
 pub const NOT_YET: u8 = 255;

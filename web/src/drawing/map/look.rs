@@ -1,6 +1,6 @@
 //! Words of the map beside those every drawing has.
 
-use pintle_core::{Document, Invalid, Limit};
+use pintle_core::{Document, arm::Limit, fault::Invalid};
 
 use super::field::LIMITS;
 use crate::drawing::reader::Reader;

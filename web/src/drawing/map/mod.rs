@@ -16,7 +16,10 @@ pub use field::code_of;
 pub use look::{LIMIT_NAMES, Look};
 
 use kurbo::{Point, Rect, Size};
-use pintle_core::{Arm, Fault, FaultCode, Hand, Invalid, Job, KeepOut};
+use pintle_core::{
+    fault::{Fault, FaultCode, Invalid},
+    job::{Arm, Hand, Job, KeepOut},
+};
 
 use super::surface::{Measure, Surface};
 use super::view::View;

@@ -1,7 +1,11 @@
 //! What surrounds the leaf, in the core's frame: zones, the ground the elbow sweeps, what stands there.
 
 use kurbo::{Point, Rect, Size};
-use pintle_core::{KeepOut, Model, Plan, Zone};
+use pintle_core::{
+    job::KeepOut,
+    plan::{Model, Plan},
+    safety::Zone,
+};
 
 /// What surrounds the leaf, in the core's frame.
 #[derive(Clone, Debug)]

@@ -12,7 +12,10 @@ pub use draw::draw;
 pub use fit::Fit;
 
 use kurbo::{Point, Rect};
-use pintle_core::{Hand, Model, Plan};
+use pintle_core::{
+    job::Hand,
+    plan::{Model, Plan},
+};
 
 use super::view::View;
 

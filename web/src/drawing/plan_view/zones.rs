@@ -1,7 +1,7 @@
 //! Where a person can be caught, what stands around, and the ground the elbow sweeps.
 
 use kurbo::{Point, Rect, Vec2};
-use pintle_core::Direction;
+use pintle_core::terms::Direction;
 use pintle_core::units::{Quantity, show};
 
 use super::Fit;

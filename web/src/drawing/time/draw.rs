@@ -2,7 +2,10 @@
 
 use kurbo::{Point, Rect, Vec2};
 use pintle_core::units::{Quantity, show, symbol};
-use pintle_core::{DrivenState, Run, RunPoint};
+use pintle_core::{
+    drive::DrivenState,
+    plan::{Run, RunPoint},
+};
 
 use super::{Frame, followed};
 use crate::drawing::axes::Axes;
@@ -131,7 +134,7 @@ fn end(
     }
     let shown = if beyond { run.at(until_s).unwrap_or(*last) } else { *last };
     let at = axes.at(shown.time_s, value(&shown));
-    let ink = if run.direction == pintle_core::Direction::Open { Ink::Opening } else { Ink::Closing };
+    let ink = if run.direction == pintle_core::terms::Direction::Open { Ink::Opening } else { Ink::Closing };
     if !beyond {
         for arm in [Vec2::new(CROSS, CROSS), Vec2::new(CROSS, -CROSS)] {
             surface.line(&[at - arm, at + arm], Pen::thick(ink, Dash::Solid));

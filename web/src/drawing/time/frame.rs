@@ -1,8 +1,8 @@
 //! Both plots' axes: one time axis, edge speed above, shaft torque below.
 
 use kurbo::{Rect, Size};
+use pintle_core::plan::{Run, RunPoint};
 use pintle_core::units::{Quantity, System};
-use pintle_core::{Run, RunPoint};
 
 use crate::drawing::axes::{Axes, margin, ticks_up};
 use crate::drawing::ticks;

@@ -7,7 +7,7 @@ pub use draw::draw;
 pub use frame::Frame;
 
 use super::view::View;
-use pintle_core::{Run, RunPoint};
+use pintle_core::plan::{Run, RunPoint};
 
 /// The run that is followed, where it is at the cursor's leaf angle; `None` where it does not come to it.
 pub fn followed(runs: &[Run], view: &View) -> Option<RunPoint> {
