@@ -6,6 +6,23 @@ pub mod harness;
 
 use std::path::Path;
 
+/// A value with some of its fields said anew: `changed!(job.clone(), arm: Some(arm), samples: Some(3))`. Documents may grow, so that code
+/// outside the core cannot write one out in full.
+#[macro_export]
+macro_rules! changed {
+    ($base:expr, $($field:ident $(: $value:expr)?),+ $(,)?) => {{
+        let mut changed = $base;
+        $($crate::changed!(@ changed $field $($value)?);)+
+        changed
+    }};
+    (@ $changed:ident $field:ident $value:expr) => {
+        $changed.$field = $value
+    };
+    (@ $changed:ident $field:ident) => {
+        $changed.$field = $field
+    };
+}
+
 /// Holds a generated file to what it is generated from; `PINTLE_BLESS=1` writes it anew instead.
 ///
 /// `path` is relative to this crate's folder.

@@ -69,11 +69,9 @@ fn plan(bencher: Bencher) {
 fn rate_500_operators(bencher: Bencher) {
     let model = Model::new(&job()).expect("valid");
     let operators: Vec<Operator> = (0..500)
-        .map(|index| Operator {
-            rated_torque_n_m: 100.0 + 2.0 * f64::from(index),
-            peak_torque_n_m: None,
-            shaft_speed_deg_s: None,
-            arm_efficiency: Some(0.85 + 0.01 * f64::from(index % 12)),
+        .map(|index| {
+            let torque_n_m = 100.0 + 2.0 * f64::from(index);
+            Operator::builder().rated_torque_n_m(torque_n_m).arm_efficiency(0.85 + 0.01 * f64::from(index % 12)).build()
         })
         .collect();
     bencher.bench_local(|| model.rate(black_box(&operators)));

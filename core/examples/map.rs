@@ -5,7 +5,7 @@
 
 use pintle_core::{
     Document,
-    job::{Job, SetOut},
+    job::Job,
     plan::{PadMap, set_out},
 };
 use serde_json::{Value, json};
@@ -39,9 +39,10 @@ fn error(job: &Job, map: &PadMap, columns: usize, places: usize, count: usize) -
     for index in 0..count {
         let place = (2 * index + 1) * places / (2 * count);
         let (x, y) = map.place_m(place % columns, place / columns);
-        let Some(setout) = &job.setout else { continue };
-        let setout = SetOut { shaft_x_m: [x, x], shaft_y_m: [y, y], step_m: None, aim: None, ..setout.clone() };
-        let best = set_out(&Job { setout: Some(setout), ..job.clone() }).ok().and_then(|answer| answer.best);
+        let mut here = job.clone();
+        let Some(setout) = &mut here.setout else { continue };
+        (setout.shaft_x_m, setout.shaft_y_m, setout.step_m, setout.aim) = ([x, x], [y, y], None, None);
+        let best = set_out(&here).ok().and_then(|answer| answer.best);
         match (best, torques[place]) {
             (Some(best), Some(torque)) => errors.push(torque / best.shaft_torque_n_m - 1.0),
             (Some(_), None) => missed += 1,

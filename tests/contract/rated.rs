@@ -16,7 +16,11 @@ fn model(job: &Value) -> Model {
 }
 
 fn operator(rated_torque_n_m: f64, peak_torque_n_m: Option<f64>, arm_efficiency: Option<f64>) -> Operator {
-    Operator { rated_torque_n_m, peak_torque_n_m, shaft_speed_deg_s: None, arm_efficiency }
+    Operator::builder()
+        .rated_torque_n_m(rated_torque_n_m)
+        .maybe_peak_torque_n_m(peak_torque_n_m)
+        .maybe_arm_efficiency(arm_efficiency)
+        .build()
 }
 
 /// The plan of the job with the operator in it says the same, to the bit.

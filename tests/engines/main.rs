@@ -19,26 +19,28 @@ const LEAF_N_M: f64 = 100.0;
 const AGREES: f64 = 1e-4;
 
 /// The gate's arm of the published values, and one with the elbow at the other side and the bracket proud of the leaf.
-const ARMS: [Arm; 2] = [
-    Arm {
-        shaft_x_m: -0.25,
-        shaft_y_m: 0.35,
-        bracket_u_m: 0.9,
-        bracket_v_m: 0.0,
-        crank_m: 0.5,
-        link_m: 0.75,
-        elbow: Elbow::Left,
-    },
-    Arm {
-        shaft_x_m: -0.3,
-        shaft_y_m: -0.4,
-        bracket_u_m: 1.1,
-        bracket_v_m: -0.1,
-        crank_m: 0.9,
-        link_m: 0.8,
-        elbow: Elbow::Right,
-    },
-];
+fn arms() -> [Arm; 2] {
+    [
+        Arm::builder()
+            .shaft_x_m(-0.25)
+            .shaft_y_m(0.35)
+            .bracket_u_m(0.9)
+            .bracket_v_m(0.0)
+            .crank_m(0.5)
+            .link_m(0.75)
+            .elbow(Elbow::Left)
+            .build(),
+        Arm::builder()
+            .shaft_x_m(-0.3)
+            .shaft_y_m(-0.4)
+            .bracket_u_m(1.1)
+            .bracket_v_m(-0.1)
+            .crank_m(0.9)
+            .link_m(0.8)
+            .elbow(Elbow::Right)
+            .build(),
+    ]
+}
 
 /// Where the elbow is, by the law of cosines; not the product's construction.
 fn elbow(arm: &Arm, bracket: Point) -> Point {
@@ -53,7 +55,7 @@ fn elbow(arm: &Arm, bracket: Point) -> Point {
 #[test]
 fn the_engine_needs_the_same_shaft_torque() {
     let mut compared = 0;
-    for arm in &ARMS {
+    for arm in &arms() {
         let linkage = Linkage::new(arm, 100f64.to_radians());
         for degrees in (0..=90).step_by(10) {
             let leaf = f64::from(degrees).to_radians();

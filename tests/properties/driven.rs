@@ -118,15 +118,15 @@ fn a_heavy_motor_brakes_and_drives_the_leaf_all_the_same() {
 /// rated voltage: a motor alone comes to 63 % of its speed in that time.
 #[test]
 fn a_motor_behind_a_gear_at_half_its_voltage() {
-    let facts = MotorFacts {
-        stall_torque_n_m: 2.0,
-        no_load_speed_deg_s: 1800.0,
-        rated_v: 24.0,
-        supply_v: Some(12.0),
-        gear_ratio: Some(150.0),
-        gear_efficiency: Some(0.6),
-        run_up_s: Some(0.25),
-    };
+    let facts = MotorFacts::builder()
+        .stall_torque_n_m(2.0)
+        .no_load_speed_deg_s(1800.0)
+        .rated_v(24.0)
+        .supply_v(12.0)
+        .gear_ratio(150.0)
+        .gear_efficiency(0.6)
+        .run_up_s(0.25)
+        .build();
     let motor = Motor::of(&facts);
     near(motor.stall_torque_n_m, 90.0, 1e-12);
     near(motor.no_load_rad_s, 6f64.to_radians(), 1e-12);
@@ -160,7 +160,7 @@ fn a_supply_that_sags_by_the_motors_current() {
             // The motor alone at the voltage left at its terminals; a voltage below nothing is none a job can say.
             let terminal_v = source_v - current * resistance;
             if terminal_v >= 1.0 {
-                let alone = Motor::of(&MotorFacts { supply_v: Some(terminal_v), ..facts.motor.expect("said") });
+                let alone = Motor::of(&pintle_tests::changed!(facts.motor.expect("said"), supply_v: Some(terminal_v)));
                 near(motor.torque_n_m(speed / ratio), alone.torque_n_m(speed / ratio), 1e-9 * stall * ratio);
             }
         }

@@ -103,7 +103,9 @@ fn means_are_wanted_by_the_movement_s_own_zones() {
     assert_eq!(wanted(&[zone(vec![Close], true)]), [1, 2]);
     assert_eq!(wanted(&[zone(vec![Open], true)]), [2, 1]);
     assert_eq!(wanted(&[zone(vec![Open, Close], false)]), [1, 1]);
-    let fitted = |kind, monitored, direction| Means { kind, direction, monitored, reaches: None, area: None };
+    let fitted = |kind, monitored, direction| {
+        Means::builder().kind(kind).maybe_direction(direction).maybe_monitored(monitored).build()
+    };
     let counts = |means: &[Means]| {
         let count = count_means(Open, &[], means);
         (count.counted, count.not_counted)

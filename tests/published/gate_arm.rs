@@ -15,15 +15,15 @@ const ENGINES: (&str, &str) = (
 
 fn gate(leaf_deg: f64) -> Pose {
     // The branch `φ = direction of shaft→bracket + interior angle at the shaft` is the elbow at the left.
-    let arm = Arm {
-        shaft_x_m: -0.25,
-        shaft_y_m: 0.35,
-        bracket_u_m: 0.9,
-        bracket_v_m: 0.0,
-        crank_m: 0.5,
-        link_m: 0.75,
-        elbow: Elbow::Left,
-    };
+    let arm = Arm::builder()
+        .shaft_x_m(-0.25)
+        .shaft_y_m(0.35)
+        .bracket_u_m(0.9)
+        .bracket_v_m(0.0)
+        .crank_m(0.5)
+        .link_m(0.75)
+        .elbow(Elbow::Left)
+        .build();
     pose(arm, leaf_deg)
 }
 

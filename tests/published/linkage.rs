@@ -17,7 +17,7 @@ pub fn pose(arm: Arm, leaf_deg: f64) -> Pose {
 }
 
 fn four_bar([d, a, b, c]: [f64; 4], elbow: Elbow) -> Arm {
-    Arm { shaft_x_m: d, shaft_y_m: 0.0, bracket_u_m: a, bracket_v_m: 0.0, crank_m: c, link_m: b, elbow }
+    Arm::builder().shaft_x_m(d).shaft_y_m(0.0).bracket_u_m(a).bracket_v_m(0.0).crank_m(c).link_m(b).elbow(elbow).build()
 }
 
 /// Such a four-bar with its ground, input crank, coupler and rocker, the input crank at an angle.

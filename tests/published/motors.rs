@@ -21,28 +21,26 @@ fn rpm(turns: f64) -> f64 {
 /// A motor of 1000 rpm at 220 V and 100 A through .1 Ω, torque in the unit that one ampere gives: its line without load and at standstill at
 /// 220 V, and on another supply.
 fn fixed_field(supply_v: f64) -> Motor {
-    Motor::of(&MotorFacts {
-        stall_torque_n_m: 220.0 / 0.1,
-        no_load_speed_deg_s: 1000.0 * 6.0 * 220.0 / (220.0 - 0.1 * 100.0),
-        rated_v: 220.0,
-        supply_v: Some(supply_v),
-        gear_ratio: None,
-        gear_efficiency: None,
-        run_up_s: None,
-    })
+    Motor::of(
+        &MotorFacts::builder()
+            .stall_torque_n_m(220.0 / 0.1)
+            .no_load_speed_deg_s(1000.0 * 6.0 * 220.0 / (220.0 - 0.1 * 100.0))
+            .rated_v(220.0)
+            .supply_v(supply_v)
+            .build(),
+    )
 }
 
 /// Inertia of a motor of 50 N·m at standstill whose torque is used up by 10 N·m·s/rad at 5 rad/s, by its time constant.
 fn slowed_kg_m2(run_up_s: f64) -> f64 {
-    Motor::of(&MotorFacts {
-        stall_torque_n_m: 50.0,
-        no_load_speed_deg_s: (50f64 / 10.0).to_degrees(),
-        rated_v: 24.0,
-        supply_v: None,
-        gear_ratio: None,
-        gear_efficiency: None,
-        run_up_s: Some(run_up_s),
-    })
+    Motor::of(
+        &MotorFacts::builder()
+            .stall_torque_n_m(50.0)
+            .no_load_speed_deg_s((50f64 / 10.0).to_degrees())
+            .rated_v(24.0)
+            .run_up_s(run_up_s)
+            .build(),
+    )
     .inertia_kg_m2
 }
 

@@ -25,15 +25,15 @@ const LEAF: f64 = 40.0;
 
 /// A crank and a rod whose slider stands some distance from the crank's centre.
 fn slider_at(distance: f64, crank: f64, rod: f64) -> Pose {
-    let arm = Arm {
-        shaft_x_m: LEAF,
-        shaft_y_m: -distance,
-        bracket_u_m: LEAF,
-        bracket_v_m: 0.0,
-        crank_m: crank,
-        link_m: rod,
-        elbow: Elbow::Right,
-    };
+    let arm = Arm::builder()
+        .shaft_x_m(LEAF)
+        .shaft_y_m(-distance)
+        .bracket_u_m(LEAF)
+        .bracket_v_m(0.0)
+        .crank_m(crank)
+        .link_m(rod)
+        .elbow(Elbow::Right)
+        .build();
     Linkage::new(&arm, 1.0).pose(0.0)
 }
 
@@ -77,15 +77,15 @@ fn strut_m(leaf_rad: f64) -> f64 {
 /// The strut as a straight arm of that length, half of it crank and half link.
 fn strut(length_m: f64, leaf_rad: f64) -> Pose {
     let half = length_m / 2.0;
-    let arm = Arm {
-        shaft_x_m: 2.0,
-        shaft_y_m: 0.0,
-        bracket_u_m: 1.0,
-        bracket_v_m: 0.0,
-        crank_m: half,
-        link_m: half,
-        elbow: Elbow::Left,
-    };
+    let arm = Arm::builder()
+        .shaft_x_m(2.0)
+        .shaft_y_m(0.0)
+        .bracket_u_m(1.0)
+        .bracket_v_m(0.0)
+        .crank_m(half)
+        .link_m(half)
+        .elbow(Elbow::Left)
+        .build();
     Linkage::new(&arm, 3.0).pose(leaf_rad)
 }
 

@@ -90,8 +90,8 @@ fn iced_bar() -> (f64, f64) {
     let (diameter, length) = (1.108 * INCH, 120.0 * INCH);
     // A density that gives the bar its printed weight.
     let density = 1.094 * LB / (12.0 * INCH) / (std::f64::consts::FRAC_PI_4 * diameter * diameter);
-    let place = MemberPlace { from_m: 0.0, to_m: length, height_m: None, rise_m: None, count: None };
-    let bar = Member::RoundBar(RoundBar { face_m: diameter, density_kg_m3: Some(density), place });
+    let place = MemberPlace::builder().from_m(0.0).to_m(length).build();
+    let bar = Member::RoundBar(RoundBar::builder().face_m(diameter).density_kg_m3(density).place(place).build());
     let iced = MemberTotals::iced(&[bar], INCH, 57.3 * LB / (12.0 * INCH).powi(3));
     (iced.mass_kg / LB / 10.0, iced.wind_area_m2 / length / INCH)
 }

@@ -10,7 +10,7 @@ use pintle_core::{
 fn with(job: &Job, change: impl FnOnce(&mut SetOut)) -> Job {
     let mut setout = block(job).clone();
     change(&mut setout);
-    Job { setout: Some(setout), ..job.clone() }
+    pintle_tests::changed!(job.clone(), setout: Some(setout))
 }
 
 /// Lengths free alone: quick, and with one optimum or two.
@@ -81,7 +81,7 @@ fn arm_evaluated_has_the_figures_of_its_plan() {
             && !edge(&|setout| setout.shaft_travel_deg = Some(travel - 1e-5))
     );
     // An arm that does not close is not weighed; without a block there is nothing to evaluate by.
-    let broken = Job { arm: Some(Arm { crank_m: 0.05, ..arm }), ..job.clone() };
+    let broken = pintle_tests::changed!(job.clone(), arm: Some(pintle_tests::changed!(arm, crank_m: 0.05)));
     assert_eq!(evaluate(&broken).expect("a valid job"), None);
     let paths =
         |errors: pintle_core::fault::Invalid| errors.errors.into_iter().map(|fault| fault.path).collect::<Vec<_>>();

@@ -87,7 +87,7 @@ fn every_limit_is_kept_and_the_torque_is_the_plan_s() {
         let best = set_out(&job).expect("a valid job").best.expect("every site of the fixture has one");
         let broken = check::exceeded(&job, block(&job), &best.arm, ROUNDING);
         assert!(broken.is_empty(), "{name}: {broken:?}");
-        let planned = plan(&Job { arm: Some(best.arm), ..job.clone() }).expect("the arm works");
+        let planned = plan(&pintle_tests::changed!(job.clone(), arm: Some(best.arm))).expect("the arm works");
         assert_eq!(planned.peak.shaft_torque_n_m, best.shaft_torque_n_m, "{name}");
     }
 }
@@ -99,14 +99,14 @@ fn the_check_sees_what_is_broken() {
     let arm = set_out(&job).expect("a valid job").best.expect("one exists").arm;
     let setout = block(&job);
     let moved = |arm: Arm| !check::exceeded(&job, setout, &arm, ROUNDING).is_empty();
-    assert!(moved(Arm { shaft_x_m: setout.shaft_x_m[1] + 1e-6, ..arm }));
-    assert!(moved(Arm { crank_m: arm.crank_m * 0.9, ..arm }));
-    assert!(moved(Arm { link_m: arm.link_m * 1.2, ..arm }));
-    let through = pintle_core::job::KeepOut {
-        x_m: [arm.shaft_x_m - 0.01, arm.shaft_x_m + 0.01],
-        y_m: [arm.shaft_y_m - 0.01, arm.shaft_y_m + 0.01],
-    };
-    let walled = SetOut { keep_out: vec![through], ..setout.clone() };
+    assert!(moved(pintle_tests::changed!(arm, shaft_x_m: setout.shaft_x_m[1] + 1e-6)));
+    assert!(moved(pintle_tests::changed!(arm, crank_m: arm.crank_m * 0.9)));
+    assert!(moved(pintle_tests::changed!(arm, link_m: arm.link_m * 1.2)));
+    let through = pintle_core::job::KeepOut::builder()
+        .x_m([arm.shaft_x_m - 0.01, arm.shaft_x_m + 0.01])
+        .y_m([arm.shaft_y_m - 0.01, arm.shaft_y_m + 0.01])
+        .build();
+    let walled = pintle_tests::changed!(setout.clone(), keep_out: vec![through]);
     assert!(!check::exceeded(&job, &walled, &arm, ROUNDING).is_empty());
 }
 
@@ -115,7 +115,7 @@ fn the_check_sees_what_is_broken() {
 fn a_small_lattice_is_searched_whole() {
     let mut job = site("yard.json");
     let step = 0.05;
-    let setout = SetOut { step_m: Some(step), ..block(&job).clone() };
+    let setout = pintle_tests::changed!(block(&job).clone(), step_m: Some(step));
     job.setout = Some(setout.clone());
     let range = |[least, most]: [f64; 2]| {
         let first = (least / step - 1e-9).ceil() as i32;
@@ -130,7 +130,15 @@ fn a_small_lattice_is_searched_whole() {
                     for link_m in range(setout.link_m) {
                         for &elbow in setout.elbows() {
                             let bracket_v_m = setout.bracket_v_m;
-                            let arm = Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow };
+                            let arm = Arm::builder()
+                                .shaft_x_m(shaft_x_m)
+                                .shaft_y_m(shaft_y_m)
+                                .bracket_u_m(bracket_u_m)
+                                .bracket_v_m(bracket_v_m)
+                                .crank_m(crank_m)
+                                .link_m(link_m)
+                                .elbow(elbow)
+                                .build();
                             let closed = (bracket_u_m - shaft_x_m).hypot(bracket_v_m - shaft_y_m);
                             let [loose, straight] = setout.straightness();
                             let straightness = closed / (crank_m + link_m);
@@ -157,7 +165,7 @@ fn a_small_lattice_is_searched_whole() {
 #[test]
 fn what_is_in_the_way_is_named_and_its_least_change_suffices() {
     let mut job = site("yard.json");
-    let setout = SetOut { shaft_travel_deg: Some(60.0), ..block(&job).clone() };
+    let setout = pintle_tests::changed!(block(&job).clone(), shaft_travel_deg: Some(60.0));
     job.setout = Some(setout.clone());
     let answer = set_out(&job).expect("a valid job");
     assert!(answer.best.is_none());
@@ -167,8 +175,8 @@ fn what_is_in_the_way_is_named_and_its_least_change_suffices() {
     let travel =
         nearest.changes.iter().find(|change| change.limit == Limit::ShaftTravelDeg).expect("travel alone would do");
     let with = |degrees: f64| {
-        let setout = SetOut { shaft_travel_deg: Some(60.0 + degrees), ..setout.clone() };
-        set_out(&Job { setout: Some(setout), ..job.clone() }).expect("a valid job").best
+        let setout = pintle_tests::changed!(setout.clone(), shaft_travel_deg: Some(60.0 + degrees));
+        set_out(&pintle_tests::changed!(job.clone(), setout: Some(setout))).expect("a valid job").best
     };
     assert!(with(travel.by + 1e-3).is_some(), "the change named makes a set-out exist");
     assert!(with(0.98 * travel.by).is_none(), "a smaller one does not");

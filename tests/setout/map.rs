@@ -1,10 +1,7 @@
 //! The map against the search for each of its places, which is held to differential evolution itself: the error the core's documentation states.
 
 use crate::{block, site};
-use pintle_core::{
-    job::{Job, SetOut},
-    plan::{PadMap, set_out},
-};
+use pintle_core::plan::{PadMap, set_out};
 
 /// Torque of the map over the optimum's, less 1, of every `every`-th place; in order. A place that one has and the other has not is a failure.
 fn errors(name: &str, side: usize, every: usize) -> Vec<f64> {
@@ -16,8 +13,8 @@ fn errors(name: &str, side: usize, every: usize) -> Vec<f64> {
     let mut errors = Vec::new();
     for index in (0..side * side).step_by(every) {
         let (x, y) = map.place_m(index % side, index / side);
-        let setout = SetOut { shaft_x_m: [x, x], shaft_y_m: [y, y], ..block(&job).clone() };
-        let best = set_out(&Job { setout: Some(setout), ..job.clone() }).expect("a valid job").best;
+        let setout = pintle_tests::changed!(block(&job).clone(), shaft_x_m: [x, x], shaft_y_m: [y, y]);
+        let best = set_out(&pintle_tests::changed!(job.clone(), setout: Some(setout))).expect("a valid job").best;
         match (best, torques[index]) {
             (Some(best), Some(torque)) => errors.push(torque / best.shaft_torque_n_m - 1.0),
             (Some(best), None) => panic!("{name}: {} N·m at {x} {y}, none on the map", best.shaft_torque_n_m),

@@ -29,7 +29,7 @@ fn finished(job: &Job, columns: usize, rows: usize) -> PadMap {
 }
 
 fn at(job: &Job, (x, y): (f64, f64)) -> SetOut {
-    SetOut { shaft_x_m: [x, x], shaft_y_m: [y, y], ..block(job).clone() }
+    pintle_tests::changed!(block(job).clone(), shaft_x_m: [x, x], shaft_y_m: [y, y])
 }
 
 #[test]
@@ -122,14 +122,16 @@ fn tried(job: &Job, sweep: &TorqueSweep, place: (f64, f64)) -> Option<f64> {
     let setout = at(job, place);
     let both = (1.0 - place.0).hypot(0.06 - place.1) / 0.97;
     let arms = (0..=40).map(|index| 0.4 + 0.01 * f64::from(index)).flat_map(|crank_m| {
-        [Elbow::Left, Elbow::Right].map(|elbow| Arm {
-            shaft_x_m: place.0,
-            shaft_y_m: place.1,
-            bracket_u_m: 1.0,
-            bracket_v_m: 0.06,
-            crank_m,
-            link_m: both - crank_m,
-            elbow,
+        [Elbow::Left, Elbow::Right].map(|elbow| {
+            Arm::builder()
+                .shaft_x_m(place.0)
+                .shaft_y_m(place.1)
+                .bracket_u_m(1.0)
+                .bracket_v_m(0.06)
+                .crank_m(crank_m)
+                .link_m(both - crank_m)
+                .elbow(elbow)
+                .build()
         })
     });
     let mut arms: Vec<(f64, Arm)> = arms
@@ -166,7 +168,8 @@ fn every_place_has_its_best_crank() {
             assert_eq!(pad.reserve, Some(400.0 / torque));
             assert!(pad.ruled_out.is_none());
             assert_eq!(map.pad(index % columns, index / columns), Some(pad));
-            let peak = plan(&Job { arm: Some(pad.arm), ..job.clone() }).expect("it works").peak.shaft_torque_n_m;
+            let peak =
+                plan(&pintle_tests::changed!(job.clone(), arm: Some(pad.arm))).expect("it works").peak.shaft_torque_n_m;
             assert!((torque / peak - 1.0).abs() < 1e-3, "{place:?}: {torque}, the plan {peak}");
             if let Some(wanted) = wanted {
                 assert!(torque < 1.01 * wanted, "{place:?}: {torque}, tried {wanted}");

@@ -45,15 +45,15 @@ impl Site {
     fn arm(&self, side: f64, link: f64) -> Arm {
         let ((x, y), (ex, ey)) = (self.bracket(self.open), self.elbow(side, link));
         let turn = (x - self.shaft.0) * (ey - self.shaft.1) - (y - self.shaft.1) * (ex - self.shaft.0);
-        Arm {
-            shaft_x_m: self.shaft.0,
-            shaft_y_m: self.shaft.1,
-            bracket_u_m: self.bracket.0,
-            bracket_v_m: self.bracket.1,
-            crank_m: self.crank(side, link),
-            link_m: link,
-            elbow: if turn > 0.0 { Elbow::Left } else { Elbow::Right },
-        }
+        Arm::builder()
+            .shaft_x_m(self.shaft.0)
+            .shaft_y_m(self.shaft.1)
+            .bracket_u_m(self.bracket.0)
+            .bracket_v_m(self.bracket.1)
+            .crank_m(self.crank(side, link))
+            .link_m(link)
+            .elbow(if turn > 0.0 { Elbow::Left } else { Elbow::Right })
+            .build()
     }
 
     /// Whether an arm closes and never turns its lever over, with something to spare: `None` where that is too close to say.

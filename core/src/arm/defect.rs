@@ -9,6 +9,7 @@ use crate::real::atan2;
 use crate::units::Quantity;
 use alloc::vec::Vec;
 use core::f64::consts::PI;
+use core::fmt::{self, Display, Formatter};
 
 /// What is wrong with an arm.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,6 +36,23 @@ pub struct Defect {
     /// Missing or excess length there, m; 0 where no length is missing.
     pub gap_m: f64,
 }
+
+/// For a programmer's log; people get sentences from the string tables.
+impl Display for Defect {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        let what = match self.kind {
+            DefectKind::TooShort => "crank and link do not reach",
+            DefectKind::TooLong => "crank and link do not fold so far",
+            DefectKind::DeadPointInside => "straight or folded inside the swing",
+            DefectKind::TurnsBack => "the link's line passes through the hinge",
+            DefectKind::Undetermined => "straight or folded in line with the hinge",
+        };
+        write!(f, "{what}, leaf at {} rad", self.leaf_rad)?;
+        if self.gap_m > 0.0 { write!(f, ", by {} m", self.gap_m) } else { Ok(()) }
+    }
+}
+
+impl core::error::Error for Defect {}
 
 impl Linkage {
     /// The first reason why the arm does not work in its swing, `None` if it does.

@@ -18,6 +18,7 @@ const INTERVALS: u32 = 720;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum SparedPart {
     /// The leaf, by the moment about its hinge.
     Leaf,
@@ -32,6 +33,7 @@ pub enum SparedPart {
 /// The highest slip torque that spares every part, and which part decides it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct HighestSlip {
     /// Slip torque, N·m.
     pub slip_torque_n_m: f64,

@@ -6,6 +6,7 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum Verdict {
     /// The demand exceeds the rated torque.
     Over,
@@ -18,6 +19,7 @@ pub enum Verdict {
 /// Demand compared with the ratings.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Rating {
     /// Demand over rated torque.
     pub utilisation: f64,

@@ -13,6 +13,7 @@ const SOLVED_M_S: f64 = 1e-10;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum WindLimitState {
     /// Found: below it the demand is within the rating, above it over.
     Found,
@@ -27,6 +28,7 @@ pub enum WindLimitState {
 /// The gust speed at which the utilisation is 1, the wind always against.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct WindLimit {
     /// Whether there is one.
     pub state: WindLimitState,

@@ -24,6 +24,7 @@ words! {
 /// A coefficient of friction with its uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct FrictionRange {
     /// Lower end.
     pub low: f64,

@@ -9,6 +9,7 @@ use serde::Serialize;
 /// What the listed members come to. Crossings count twice: a rail welded over uprights shades them, which is left out on the careful side.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct MemberTotals {
     /// Mass, kg.
     pub mass_kg: f64,

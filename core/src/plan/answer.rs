@@ -28,6 +28,7 @@ use serde::Serialize;
 /// Everything computed from a job. Serialises to the plan document.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Plan {
     /// Version of the document.
     pub schema: u32,

@@ -12,6 +12,7 @@ use serde::Serialize;
 /// What low, likely and high friction make of the demand, wind against.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Band {
     /// The coefficients.
     pub friction: FrictionRange,
@@ -26,6 +27,7 @@ pub struct Band {
 /// Shaft torques at one leaf angle, N·m, signed like the crank angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct BandPoint {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

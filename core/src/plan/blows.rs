@@ -29,6 +29,7 @@ const POINTS: u32 = 129;
 /// `gap² = c² + 4·L·(L + c)·sin²(θ/2)`, the chord `2·L·sin(θ/2)` where the gate closes flush.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Blow {
     /// Gap that is left, m; `null` for the hardest blow where more than 500 mm is left.
     pub gap_m: Option<f64>,

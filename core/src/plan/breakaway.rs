@@ -16,6 +16,7 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum WindowState {
     /// There is one.
     Open,
@@ -28,6 +29,7 @@ pub enum WindowState {
 /// The window. Never counted as protection of people.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Breakaway {
     /// Always false: protection of people is sensing together with a measured force.
     pub protects_people: bool,
@@ -55,6 +57,7 @@ pub struct Breakaway {
 /// Pushes that try the slip torque.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Trial {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,
@@ -73,6 +76,7 @@ pub struct Trial {
 /// Slipping at one leaf angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct SlipPoint {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

@@ -30,6 +30,7 @@ const ARC: f64 = 1.04;
 /// Distances through the swing.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Clearances {
     /// Least distance of every moving part from everything it could meet, the least first. The link's distance from the leaf is that of
     /// its centre-line, since it ends on the leaf at the bracket.
@@ -45,6 +46,7 @@ pub struct Clearances {
 /// A least distance.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Gap {
     /// What moves.
     pub part: MovingPart,
@@ -63,6 +65,7 @@ pub struct Gap {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Part"))]
+#[non_exhaustive]
 pub enum MovingPart {
     /// Crank, from shaft to elbow.
     Crank,
@@ -78,6 +81,7 @@ pub enum MovingPart {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum Against {
     /// The leaf.
     Leaf,
@@ -92,6 +96,7 @@ pub enum Against {
 /// The gap at the hinge through the swing.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct HingeGap {
     /// Leaf closed, m.
     pub closed_m: f64,
@@ -110,6 +115,7 @@ pub struct HingeGap {
 /// What is left behind the open leaf.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct OpenGap {
     /// Which obstacle, from 0, counted as for [`Gap::index`].
     pub obstacle: usize,

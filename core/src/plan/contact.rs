@@ -18,6 +18,7 @@ const DYNAMIC_TIME_S: f64 = 0.75;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum PushTorque {
     /// The slip torque that is set.
     Slip,
@@ -30,6 +31,7 @@ pub enum PushTorque {
 /// Estimates of the force on a person.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct ForceOnPerson {
     /// Always true: every number here must be measured on the finished gate with a calibrated instrument.
     pub must_be_measured: bool,
@@ -67,6 +69,7 @@ pub struct ForceOnPerson {
 /// Estimates at one leaf angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct ForcePoint {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

@@ -11,6 +11,7 @@ use serde::Serialize;
 /// Torques, forces and geometry at one leaf angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct CurvePoint {
     /// Leaf angle, degrees from closed.
     pub leaf_deg: f64,

@@ -14,6 +14,7 @@ const ARC_POINTS: f64 = 18.0;
 /// The area to keep clear of people and things while the leaf moves.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct ElbowSweep {
     /// Area, m².
     pub area_m2: f64,

@@ -15,6 +15,7 @@ const SOLVED_RAD: f64 = 1e-11;
 /// The leaf over the ground.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct OverGround {
     /// Least gap anywhere along the leaf and the swing, m; negative where the leaf is in the ground.
     pub least_gap_m: f64,
@@ -33,6 +34,7 @@ pub struct OverGround {
 /// Gaps at one leaf angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct GapPoint {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

@@ -9,6 +9,7 @@ use serde::Serialize;
 /// The closed leaf in the storm, held by the arm and a drive at a stand. Not a lock.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Holding {
     /// Whether it holds.
     pub verdict: HoldingVerdict,

@@ -9,6 +9,7 @@ use serde::Serialize;
 /// Loads on the leaf about the hinge.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Loads {
     /// Friction of all hinges and steady drag, N·m; on a ramp when opening.
     pub hinge_friction_n_m: f64,
@@ -29,6 +30,7 @@ pub struct Loads {
 /// Snow that the leaf would push: a measure of size.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct SnowInTheWay {
     /// Its depth above the leaf's lower edge, m.
     pub depth_m: f64,
@@ -39,6 +41,7 @@ pub struct SnowInTheWay {
 /// Ice on the leaf.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct IceLoad {
     /// Its mass, kg.
     pub mass_kg: f64,
@@ -51,6 +54,7 @@ pub struct IceLoad {
 /// The ramp of rising hinges: weight and friction depend on the way the leaf moves.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Ramp {
     /// Moment of the weight on the ramp, N·m; positive where it closes the leaf.
     pub weight_n_m: f64,

@@ -16,6 +16,7 @@ use serde::Serialize;
 /// Everything to mark, cut and set.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct MarkOut {
     /// The shaft.
     pub shaft: Mark,
@@ -53,6 +54,7 @@ pub struct MarkOut {
 /// A place on the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Mark {
     /// Along the closed leaf from the hinge axis, m, positive towards the latch edge.
     pub from_hinge_line_m: f64,
@@ -68,6 +70,7 @@ pub struct Mark {
 /// A part of two tubes of one length, one in the other, joints at the ends.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Tubes {
     /// Pivot to pivot, m.
     pub pivots_m: f64,
@@ -78,6 +81,7 @@ pub struct Tubes {
 /// Where a limit is set.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct ShaftLimit {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

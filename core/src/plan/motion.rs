@@ -24,6 +24,7 @@ const INTERVALS: u32 = 360;
 /// The leaf through time.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Motion {
     /// Opening against the wind.
     pub opening: PrescribedRun,
@@ -59,6 +60,7 @@ pub struct Motion {
 /// Shaft angles to set, degrees from closed, signed like the shaft angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct ShaftLimits {
     /// Closed limit.
     pub closed_deg: f64,
@@ -79,6 +81,7 @@ pub struct ShaftLimits {
 /// A positive stop at a limit that the drive passes without its last ramp.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct EndStop {
     /// Edge speed at the limit from the speed before the last ramp, m/s.
     pub edge_speed_m_s: f64,
@@ -99,6 +102,7 @@ pub struct EndStop {
 /// A gear that does not back-drive stops it sooner: nothing is asked about that.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Coast {
     /// Leaf speed at release, degrees a second.
     pub leaf_speed_deg_s: f64,
@@ -115,6 +119,7 @@ pub struct Coast {
 /// Largest steady push at the latch edge that moves the leaf with the arm disconnected.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct HandForce {
     /// In calm air, N.
     pub calm_n: f64,
@@ -131,6 +136,7 @@ pub struct HandForce {
 /// The motor's runs from limit to limit: asked for the speed of ramps and slow zones, it gives what its line allows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Driven {
     /// The motor as it is at the operator's shaft and at the supply it has.
     pub motor: Motor,
@@ -147,6 +153,7 @@ pub struct Driven {
 /// Cycles against the operator's rating.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct DutyUse {
     /// Running time of one cycle, s: once open, once closed, in the prescribed motion.
     pub cycle_s: f64,

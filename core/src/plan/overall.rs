@@ -51,6 +51,7 @@ impl Subject {
 /// The worst of what was judged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Overall {
     /// Over while any finding is a stop, whatever it is about; else what the torque's rating says.
     pub state: Verdict,

@@ -44,6 +44,7 @@ pub struct PadMap {
 /// What the map says of a place.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Pad {
     /// The best arm found with the shaft here, or the one that comes nearest.
     pub arm: Arm,

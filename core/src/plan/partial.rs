@@ -10,6 +10,7 @@ use serde::Serialize;
 /// A plan of what could be read of a job, and what is not counted in it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct PartialPlan {
     /// The plan of the rest.
     pub plan: Plan,

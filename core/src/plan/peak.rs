@@ -9,6 +9,7 @@ use serde::Serialize;
 /// The deciding angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Peak {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,
@@ -23,6 +24,7 @@ pub struct Peak {
 /// Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Shares {
     /// Hinge friction.
     pub friction: f64,
@@ -35,6 +37,7 @@ pub struct Shares {
 /// The most the drive must hold back.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Overrun {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

@@ -12,6 +12,7 @@ use serde::Serialize;
 /// The site: class, zones, means of protection.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Entrapment {
     /// Class of use; `null` while an answer that decides it is missing.
     pub class: Option<UseClass>,

@@ -8,6 +8,7 @@ use serde::Serialize;
 /// The commissioning record against the plan.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Commissioning {
     /// Numbers, in the order they are taken.
     pub checks: Vec<Check>,
@@ -18,6 +19,7 @@ pub struct Commissioning {
 /// One measured number beside its plan.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Check {
     /// Path of the measured number in the job.
     pub path: &'static str,
@@ -40,6 +42,7 @@ pub struct Check {
 /// One thing tried or done.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Step"))]
+#[non_exhaustive]
 pub struct RecordStep {
     /// Path of the answer in the job.
     pub path: &'static str,
@@ -53,6 +56,7 @@ pub struct RecordStep {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum CheckVerdict {
     /// Within the agreed range, or done.
     Pass,

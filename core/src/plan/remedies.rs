@@ -11,6 +11,7 @@ use serde::Serialize;
 /// A change that might open the window.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Remedy {
     /// The change.
     pub change: RemedyKind,
@@ -28,6 +29,7 @@ pub struct Remedy {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum RemedyKind {
     /// Ramps so long that inertia asks nothing.
     SlowerRamp,

@@ -14,6 +14,7 @@ const USUAL: f64 = 0.1;
 /// The reserve with one input changed, all others as they are.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Sensitivity {
     /// Path of the input.
     pub path: &'static str,

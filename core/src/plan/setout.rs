@@ -14,6 +14,7 @@ use serde::Serialize;
 /// What a search found.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct SetOutAnswer {
     /// The set-out that serves the aim best; `null` where none keeps every limit.
     pub best: Option<Candidate>,
@@ -28,6 +29,7 @@ pub struct SetOutAnswer {
 /// A place to stand the operator with its arm, and what that comes to.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Stand"))]
+#[non_exhaustive]
 pub struct Candidate {
     /// The arm.
     #[serde(flatten)]
@@ -54,6 +56,7 @@ pub struct Candidate {
 /// The nearest set-out that is none, and what is in the way.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Nearest {
     /// The arm with the least excess over any limit.
     #[serde(flatten)]
@@ -71,6 +74,7 @@ pub struct Nearest {
 /// A limit and an amount.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Change {
     /// The limit.
     pub limit: Limit,

@@ -12,6 +12,7 @@ use serde::Serialize;
 /// see [`super::Holding`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Storm {
     /// The storm as it is reckoned with.
     pub gust: Gust,

@@ -13,6 +13,7 @@ const INTERVALS: u32 = 256;
 /// What holds the leaf at one angle while the storm pushes square to it; magnitudes, since it may come from either side.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct HeldLeaf {
     /// Leaf angle, degrees from closed.
     pub leaf_deg: f64,
@@ -37,6 +38,7 @@ pub struct HeldLeaf {
 /// The leaf away from closed in the storm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Stranded {
     /// Half of the swing.
     pub half_open: HeldLeaf,

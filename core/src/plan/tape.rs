@@ -25,6 +25,7 @@ const DIMENSIONS: usize = 6;
 /// What a tape error costs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct TapeCost {
     /// Error of each dimension either way, m.
     pub error_m: f64,
@@ -41,6 +42,7 @@ pub struct TapeCost {
 /// An arm in the figures a person sets and checks.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Fitted {
     /// Rated torque over demand; `null` where nothing is demanded.
     pub reserve: Option<f64>,
@@ -59,6 +61,7 @@ pub struct Fitted {
 /// What moving one dimension does.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct DimensionCost {
     /// Path of the dimension.
     pub path: &'static str,
@@ -74,6 +77,7 @@ pub struct DimensionCost {
 /// The worst of all errors at once.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct WorstCase {
     /// Least reserve.
     pub reserve: Option<f64>,
@@ -94,6 +98,7 @@ pub struct WorstCase {
 /// What was built, re-planned where it stands.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Rebuilt {
     /// The arm as built.
     pub arm: Arm,

@@ -14,6 +14,7 @@ use serde::Serialize;
 /// The working wind.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct WorkingWind {
     /// The gust as it is reckoned with.
     pub gust: Gust,
@@ -31,6 +32,7 @@ pub struct WorkingWind {
 /// A wind of fixed bearing, by the law of [`crate::normal_component`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct BearingWind {
     /// Where the shaft torque is largest, either way.
     pub peak: Overrun,
@@ -43,6 +45,7 @@ pub struct BearingWind {
 /// The wind of fixed bearing at one leaf angle.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct BearingPoint {
     /// Leaf angle, degrees.
     pub leaf_deg: f64,

@@ -5,6 +5,7 @@ use serde::Serialize;
 /// Class of a powered vehicular gate by who comes near it. Source: ASTM F2200-20, abstract (the same in UL 325).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum UseClass {
     /// A home of one to four families.
     I,

@@ -16,6 +16,7 @@ impl MeansKind {
 /// Means wanted and counted in one movement.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct MeansCount {
     /// The movement.
     pub direction: Direction,

@@ -23,6 +23,7 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum SourceProvenance {
     /// Read in the named source.
     Seen,
@@ -37,6 +38,7 @@ pub enum SourceProvenance {
 /// Where a published number comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Source {
     /// Standard and edition; empty for common practice.
     pub name: &'static str,

@@ -14,6 +14,7 @@ const INTERVALS: u32 = 720;
 /// What one sensor reaches.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct SensorReach {
     /// Number of the means in the job's list.
     pub means: u32,
@@ -26,6 +27,7 @@ pub struct SensorReach {
 /// How far a zone is from what a sensor senses.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct ZoneGap {
     /// Number of the zone in the plan's list.
     pub zone: u32,
@@ -38,6 +40,7 @@ pub struct ZoneGap {
 /// A stretch of leaf angles, degrees.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct AngleSpan {
     /// Its first leaf angle.
     pub from_deg: f64,

@@ -12,6 +12,7 @@ pub(super) const MILE_PER_HOUR_M_S: f64 = 5280.0 * FOOT_M / 3600.0;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum Quantity {
     /// kg; lb.
     Mass,
@@ -65,6 +66,7 @@ pub enum Quantity {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum System {
     /// SI with the trade's millimetres.
     Metric,

@@ -39,7 +39,7 @@ impl<'d> Reader<'d> {
             self.faults.borrow_mut().push(Fault::new(self.path_of(key), FaultCode::UnknownField));
         }
         let errors = self.faults.take();
-        if errors.is_empty() { Ok(()) } else { Err(Invalid { errors }) }
+        if errors.is_empty() { Ok(()) } else { Err(Invalid::from(errors)) }
     }
 
     /// A nested object.
@@ -76,9 +76,8 @@ impl<'d> Reader<'d> {
             }
         };
         found.unwrap_or_else(|| {
-            let allowed = Some(Allowed::OneOf { names: words.to_vec() });
-            let fault = Fault { allowed, ..Fault::new(self.path_of(key), FaultCode::NotOneOf) };
-            self.faults.borrow_mut().push(fault);
+            let fault = Fault::new(self.path_of(key), FaultCode::NotOneOf);
+            self.faults.borrow_mut().push(fault.allowed(Allowed::OneOf { names: words.to_vec() }));
             0
         })
     }
@@ -134,5 +133,5 @@ impl<'d> Reader<'d> {
 }
 
 fn wrong_type(path: String, name: &'static str) -> Fault {
-    Fault { allowed: Some(Allowed::Type { name }), ..Fault::new(path, FaultCode::WrongType) }
+    Fault::new(path, FaultCode::WrongType).allowed(Allowed::Type { name })
 }

@@ -13,6 +13,7 @@ const LEAST_M: f64 = 0.02;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum ShortLength {
     /// The crank.
     CrankM,
@@ -23,6 +24,7 @@ pub enum ShortLength {
 /// Lengths by the rule of thumb, or why there are none.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct RuleOfThumb {
     /// The arm; `null` where shaft and bracket leave no room for one, or where it would not pass through the swing.
     pub arm: Option<Arm>,

@@ -8,6 +8,7 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum CoastState {
     /// It comes to rest by itself.
     Stops,

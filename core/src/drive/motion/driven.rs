@@ -48,6 +48,7 @@ pub enum DrivenState {
 /// The leaf at one time of a driven run.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct DrivenPoint {
     /// Time from the start, s.
     pub time_s: f64,
@@ -66,6 +67,7 @@ pub struct DrivenPoint {
 /// Where the motor's work went, J.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct EnergyBalance {
     /// Work of motor and gear at the operator's shaft; negative where they brake.
     pub motor_j: f64,
@@ -86,6 +88,7 @@ pub struct EnergyBalance {
 /// One way, the motor asked for the speed of ramps and slow zones, and giving what its line allows.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct DrivenRun {
     /// How it ends.
     pub state: DrivenState,

@@ -19,6 +19,7 @@ pub fn motor_power_w(stall_n_m: f64, no_load_rad_s: f64, speed_rad_s: f64) -> f6
 /// A motor behind its gear, at the supply it has.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Motor {
     /// Torque at standstill, at the operator's shaft, N·m.
     pub stall_torque_n_m: f64,

@@ -44,6 +44,7 @@ pub struct MotionPoint {
 /// A largest torque and where it falls.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct TimedTorque {
     /// Magnitude, N·m.
     pub shaft_torque_n_m: f64,
@@ -56,6 +57,7 @@ pub struct TimedTorque {
 /// One way, wind against.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct PrescribedRun {
     /// From rest to rest, s.
     pub time_s: f64,

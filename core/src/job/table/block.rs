@@ -30,8 +30,9 @@ macro_rules! block {
         }
     ) => {
         $(#[doc = $about])*
-        #[derive(Clone, Debug, PartialEq, serde::Serialize $($(, $derive)+)?)]
+        #[derive(Clone, Debug, PartialEq, serde::Serialize, bon::Builder $($(, $derive)+)?)]
         #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+        #[non_exhaustive]
         pub struct $block {
             $($(#[doc = $doc])*
             #[serde(skip_serializing_if = "crate::job::table::Value::silent")]
@@ -153,6 +154,7 @@ macro_rules! choice {
         #[derive(Clone, Debug, PartialEq, serde::Serialize $($(, $derive)+)?)]
         #[serde(tag = $tag)]
         #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+        #[non_exhaustive]
         pub enum $choice {
             $($(#[doc = $doc])* #[serde(rename = $name)] $kind($block),)+
         }

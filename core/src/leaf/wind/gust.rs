@@ -9,6 +9,7 @@ use serde::Serialize;
 /// A wind as it is reckoned with.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Gust {
     /// Gust at the gate whose plain pressure `½ρV²` equals `pressure_pa`, m/s.
     pub speed_m_s: f64,

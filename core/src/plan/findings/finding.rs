@@ -9,6 +9,7 @@ use serde::Serialize;
 /// How urgent a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum Severity {
     /// Do not build it like this.
     #[serde(rename = "stop")]
@@ -170,6 +171,7 @@ pub enum FindingCode {
 /// One finding.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Finding {
     /// What it is about.
     pub code: FindingCode,

@@ -51,7 +51,7 @@ impl PadPicture {
     /// # Errors
     /// The job has no `setout` block.
     pub fn new(job: &Job, columns: usize, rows: usize) -> Result<PadPicture, Invalid> {
-        let missing = || Invalid { errors: vec![Fault::new("setout", FaultCode::Missing)] };
+        let missing = || Invalid::from(Fault::new("setout", FaultCode::Missing));
         let setout = job.setout.as_ref().ok_or_else(missing)?;
         let ([x0, x1], [y0, y1]) = (setout.shaft_x_m, setout.shaft_y_m);
         Ok(PadPicture {

@@ -20,7 +20,7 @@ pub struct Around {
 pub fn standing(model: &Model) -> Vec<Rect> {
     let job = model.job();
     let places = job.obstacles().into_iter().map(|obstacle| obstacle.place);
-    let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1] }| Rect::new(x0, y0, x1, y1);
+    let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1], .. }| Rect::new(x0, y0, x1, y1);
     job.hinge_post().copied().into_iter().chain(places).map(rectangle).collect()
 }
 

@@ -1,13 +1,15 @@
 //! What is wrong with a job: codes, paths and numbers. Sentences live with the page.
 
+mod display;
+
 use crate::{Document, units::Quantity};
 use alloc::{format, string::String, vec::Vec};
-use core::fmt;
 use serde::Serialize;
 
 /// A job that cannot be planned, with every fault that could be found at once.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Invalid {
     /// Never empty.
     pub errors: Vec<Fault>,
@@ -16,6 +18,7 @@ pub struct Invalid {
 /// One fault.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct Fault {
     /// Dotted path of the field, empty for the document as a whole.
     pub path: String,
@@ -34,6 +37,7 @@ pub struct Fault {
 /// A part that was begun, could not be read, and is not counted.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct LeftOut {
     /// Its path in the document: a block, or one item of a list.
     pub path: String,
@@ -101,6 +105,7 @@ pub enum FaultCode {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum Allowed {
     /// A number between two ends, both included; `null` is no limit.
     Range {
@@ -127,6 +132,7 @@ pub enum Allowed {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(untagged)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub enum Example {
     /// A number.
     Number(f64),
@@ -139,6 +145,7 @@ pub enum Example {
 /// A number with a name and a quantity, for a sentence to use.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
 pub struct NamedValue {
     /// Name by which the sentence refers to it.
     pub name: &'static str,
@@ -168,19 +175,23 @@ impl Fault {
     pub(crate) fn said_twice(path: impl Into<String>, found: f64) -> Fault {
         Fault::new(path, FaultCode::SaidTwice).found(&Document::Number(found))
     }
-    pub(crate) fn found(mut self, found: &Document) -> Fault {
+    /// With what was found there, as text.
+    pub fn found(mut self, found: &Document) -> Fault {
         self.found = Some(format!("{found}"));
         self
     }
-    pub(crate) fn allowed(mut self, allowed: Allowed) -> Fault {
+    /// With what may stand there.
+    pub fn allowed(mut self, allowed: Allowed) -> Fault {
         self.allowed = Some(allowed);
         self
     }
-    pub(crate) fn example(mut self, example: Example) -> Fault {
+    /// With a value that would be taken.
+    pub fn example(mut self, example: Example) -> Fault {
         self.example = Some(example);
         self
     }
-    pub(crate) fn values(mut self, values: impl Into<Vec<NamedValue>>) -> Fault {
+    /// With numbers for the sentence.
+    pub fn values(mut self, values: impl Into<Vec<NamedValue>>) -> Fault {
         self.values = values.into();
         self
     }
@@ -195,24 +206,19 @@ impl Invalid {
     }
 }
 
-/// For a programmer's log; people get sentences from the string tables.
-impl fmt::Display for Invalid {
-    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        for (index, fault) in self.errors.iter().enumerate() {
-            let separator = if index == 0 { "" } else { "; " };
-            write!(f, "{separator}{}: {:?}", fault.path, fault.code)?;
-            if let Some(found) = &fault.found {
-                write!(f, ", found {found}")?;
-            }
-            for value in &fault.values {
-                write!(f, ", {} {}", value.name, value.value)?;
-            }
-        }
-        Ok(())
+impl From<Vec<Fault>> for Invalid {
+    /// One or more faults; a job without any is not invalid.
+    fn from(errors: Vec<Fault>) -> Invalid {
+        debug_assert!(!errors.is_empty(), "an invalid job has a fault");
+        Invalid { errors }
     }
 }
 
-impl core::error::Error for Invalid {}
+impl From<Fault> for Invalid {
+    fn from(fault: Fault) -> Invalid {
+        Invalid { errors: alloc::vec![fault] }
+    }
+}
 
 /// The fault of an object that has to be there.
 pub(crate) fn missing_object(path: impl Into<String>) -> Fault {
