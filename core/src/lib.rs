@@ -17,6 +17,7 @@
 //! test of the imports holds.
 // Deriving the descriptions needs std's prelude; everything else does without.
 #![cfg_attr(not(feature = "describe"), no_std)]
+#![warn(clippy::must_use_candidate, clippy::return_self_not_must_use)]
 extern crate alloc;
 #[cfg(all(feature = "std", not(feature = "describe")))]
 extern crate std;

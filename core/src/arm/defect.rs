@@ -61,6 +61,7 @@ impl Linkage {
     /// - `d² = r² + s² − 2rs·cos γ` is extreme at the ends and at `γ = 0, π`;
     /// - the link's line passes through the hinge where `E = (1 ∓ b/r)·P`, that is where
     ///   `cos γ = (q² + s² − a²)/(2qs)` with `q = r ∓ b`.
+    #[must_use]
     pub fn defect(&self) -> Option<Defect> {
         self.assembly_defect().or_else(|| self.passage_defect())
     }

@@ -38,6 +38,7 @@ pub struct Linkage {
 
 impl Linkage {
     /// The linkage of an arm; not yet known to work. See [`Linkage::defect`].
+    #[must_use]
     pub fn new(arm: &Arm, open_rad: f64) -> Linkage {
         let shaft = Vec2::new(arm.shaft_x_m, arm.shaft_y_m);
         let bracket = Vec2::new(arm.bracket_u_m, arm.bracket_v_m);
@@ -58,6 +59,7 @@ impl Linkage {
     }
 
     /// Hinge to bracket pin, m.
+    #[must_use]
     pub fn bracket_radius_m(&self) -> f64 {
         self.bracket_radius_m
     }

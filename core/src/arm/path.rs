@@ -33,6 +33,7 @@ pub struct PathPoint {
 
 impl<'a> ShaftPath<'a> {
     /// The path of a linkage without defect.
+    #[must_use]
     pub fn new(linkage: &'a Linkage) -> ShaftPath<'a> {
         let turned = linkage.pose(linkage.open_rad).crank_rad;
         ShaftPath {
@@ -44,11 +45,13 @@ impl<'a> ShaftPath<'a> {
     }
 
     /// Shaft angle from closed to open, rad, positive.
+    #[must_use]
     pub fn travel_rad(&self) -> f64 {
         self.travel_rad
     }
 
     /// +1 where the crank turns counter-clockwise on opening, −1 where clockwise.
+    #[must_use]
     pub fn sign(&self) -> f64 {
         self.sign
     }
@@ -58,6 +61,7 @@ impl<'a> ShaftPath<'a> {
     /// The bracket lies on circles about hinge and elbow; its side of the line between them is fixed. With `L = P − E`, `E' = ẑ×(E−S)`,
     /// `P' = ẑ×P`, the link's constant length gives `L·(P'·θ' − E') = 0`, and once more by the product rule
     /// `θ'' = −(|P'·θ' − E'|² − L·P·θ'² + L·(E−S)) / L·P'`. `L·P'` is the lever of the link times its length, never 0 in a valid arm.
+    #[must_use]
     pub fn at(&self, progress_rad: f64) -> PathPoint {
         let linkage = self.linkage;
         let crank_rad = linkage.closed_crank_rad + self.sign * progress_rad;
@@ -81,6 +85,7 @@ impl<'a> ShaftPath<'a> {
     }
 
     /// The elbow at a shaft angle, m.
+    #[must_use]
     pub fn elbow(&self, progress_rad: f64) -> Point {
         let crank_rad = self.linkage.closed_crank_rad + self.sign * progress_rad;
         self.linkage.shaft + self.linkage.crank_m * directed(crank_rad)

@@ -30,11 +30,13 @@ pub struct Pose {
 
 impl Pose {
     /// Lever of the link's line about the hinge, m.
+    #[must_use]
     pub fn lever_m(&self) -> f64 {
         self.signed_lever_m.abs()
     }
 
     /// Link force under a leaf moment, N, positive in compression: `F = T_leaf / (û·(ẑ×P))`. Finite at a dead point.
+    #[must_use]
     pub fn link_force_n(&self, leaf_torque_n_m: f64) -> f64 {
         leaf_torque_n_m / self.signed_lever_m
     }
@@ -74,6 +76,7 @@ impl Linkage {
     /// Meant for a linkage without defect. Elsewhere it stays finite (a gap is closed by pretending the arm straight or folded) but
     /// means nothing. With `d` = shaft to bracket, `x = (a² − b² + d²)/2d` along it and `h` across it,
     /// `n = (E−P)·(ẑ×P) / (E−P)·(ẑ×(E−S))`, whose denominator is `±d·h`.
+    #[must_use]
     pub fn pose(&self, leaf_rad: f64) -> Pose {
         let Leverage { bracket, elbow, ratio, ratio_rate, link_rate, signed_lever_m, along_m, foot, .. } =
             self.leverage(leaf_rad);

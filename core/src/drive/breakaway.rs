@@ -47,11 +47,13 @@ pub struct HighestSlip {
 ///
 /// The leaf drives the shaft here, and the arm's losses help the clutch to hold; a vehicle pushes with this before the clutch slips.
 /// `None` at a dead point, where no moment on the leaf reaches the shaft. Source: virtual work.
+#[must_use]
 pub fn slipping_moment_n_m(slip_torque_n_m: f64, pose: &Pose, efficiency: f64) -> Option<f64> {
     pose.ratio.map(|ratio| slip_torque_n_m * ratio.abs() / efficiency)
 }
 
 /// Moment that a drive slipping against a blocked leaf brings to it, N·m: `M = T·|n|·η`. `None` at a dead point. Source: virtual work.
+#[must_use]
 pub fn blocked_moment_n_m(slip_torque_n_m: f64, pose: &Pose, efficiency: f64) -> Option<f64> {
     pose.ratio.map(|ratio| slip_torque_n_m * ratio.abs() * efficiency)
 }
@@ -59,6 +61,7 @@ pub fn blocked_moment_n_m(slip_torque_n_m: f64, pose: &Pose, efficiency: f64) ->
 /// Leaf angle up to which the arm is in its toggle zone, rad; 0 where there is none.
 ///
 /// The last angle before half open at which `|n|` is [`TOGGLE_RATIO`] times its value half open, bracketed on a fixed grid and found by ITP.
+#[must_use]
 pub fn toggle_zone_rad(linkage: &Linkage) -> f64 {
     let half = linkage.open_rad / 2.0;
     let middle = linkage.leverage(half).ratio;
@@ -88,6 +91,7 @@ pub fn toggle_zone_rad(linkage: &Linkage) -> f64 {
 ///
 /// At each angle `T·|n|/η` is the moment on the leaf and `T·|n|/(η·lever)` the force in link and bracket; `release_factor` of each limit may be
 /// reached. Inside the toggle zone no slip torque spares the arm: forces there have no bound.
+#[must_use]
 pub fn highest_slip(linkage: &Linkage, efficiency: f64, facts: &BreakawayFacts) -> Option<HighestSlip> {
     let share = facts.release_factor();
     let gearbox = facts.gearbox_torque_n_m.map(|limit| HighestSlip {

@@ -21,16 +21,19 @@ pub struct Demand<'a> {
 
 impl Demand<'_> {
     /// Moment the drive must bring to the leaf, N·m, positive opening.
+    #[must_use]
     pub fn leaf_torque_n_m(&self, leaf_rad: f64) -> f64 {
         self.loads.demand_n_m(leaf_rad, self.direction, self.wind)
     }
 
     /// Whether the leaf drives the shaft: the moment it asks for is against its own movement.
+    #[must_use]
     pub fn leaf_drives(&self, leaf_torque_n_m: f64) -> bool {
         leaf_torque_n_m * self.direction.sign() < 0.0
     }
 
     /// Shaft torque at a pose, N·m, signed like the crank angle; 0 at a dead point.
+    #[must_use]
     pub fn shaft_torque_n_m(&self, pose: &Pose) -> f64 {
         self.shaft_n_m(self.leaf_torque_n_m(pose.leaf_rad), pose.ratio)
     }

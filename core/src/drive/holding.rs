@@ -20,6 +20,7 @@ pub enum HoldingVerdict {
 /// Torque at a shaft that holds a moment on the leaf, N·m: `η·T_leaf/|n|`; 0 at a dead point.
 ///
 /// The leaf drives the shaft, and the arm's losses help to hold. Source: virtual work.
+#[must_use]
 pub fn holding_torque_n_m(leaf_torque_n_m: f64, pose: &Pose, efficiency: f64) -> f64 {
     pose.ratio.map_or(0.0, |ratio| (leaf_torque_n_m * efficiency / ratio).abs())
 }

@@ -34,6 +34,7 @@ pub struct Rating {
 
 impl Rating {
     /// Compares a demand with the ratings, all N·m.
+    #[must_use]
     pub fn new(demand_n_m: f64, rated_n_m: f64, peak_n_m: Option<f64>, required_reserve: f64) -> Rating {
         let reserve = Some(rated_n_m / demand_n_m).filter(|reserve| reserve.is_finite());
         let verdict = match reserve {

@@ -17,6 +17,7 @@ impl Collar {
     pub(crate) const CAREFUL: Collar = Collar::UniformPressure;
 
     /// Friction moment of the collar, N·m.
+    #[must_use]
     pub fn friction_n_m(self, friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
         match self {
             Collar::UniformPressure => {
@@ -27,6 +28,7 @@ impl Collar {
     }
 
     /// Mean radius of friction, m: where the whole load would meet the same friction moment, `T/(μ·W)`.
+    #[must_use]
     pub fn mean_radius_m(self, outer_m: f64, inner_m: f64) -> f64 {
         self.friction_n_m(1.0, 1.0, outer_m, inner_m)
     }
@@ -37,6 +39,7 @@ impl Collar {
 ///
 /// The second form also holds for a thin ring (`R_o = R_i`, `T = μ·W·R`). A worn-in collar (uniform wear) gives less, so this is
 /// the careful choice. Source: "Statics: Pivot friction", adaptivebooks.org.
+#[must_use]
 pub fn collar_friction_uniform_pressure_n_m(
     friction_coefficient: f64,
     axial_n: f64,
@@ -51,6 +54,7 @@ pub fn collar_friction_uniform_pressure_n_m(
 ///
 /// Pressure falls as `1/r` once the collar has worn to an even gap, so this is the lower of the two cases; see
 /// [`collar_friction_uniform_pressure_n_m`]. Source: "Statics: Pivot friction", adaptivebooks.org (constant wear).
+#[must_use]
 pub fn collar_friction_uniform_wear_n_m(friction_coefficient: f64, axial_n: f64, outer_m: f64, inner_m: f64) -> f64 {
     friction_coefficient * axial_n * (outer_m + inner_m) / 2.0
 }

@@ -8,6 +8,7 @@
 /// `load_n` N, `radius_m` m, `rise_m_per_rad` m/rad and not negative, `friction_coefficient` that of sliding; for a thread of half angle β
 /// use `μ/cos β`. `None` from `α + φ = 90°` on (`μ·p ≥ r`): friction holds all that the moment pushes, the helix binds, and no moment raises
 /// the load.
+#[must_use]
 pub fn helix_raising_n_m(load_n: f64, radius_m: f64, rise_m_per_rad: f64, friction_coefficient: f64) -> Option<f64> {
     let (r, p, mu) = (radius_m, rise_m_per_rad, friction_coefficient);
     (mu * p < r).then(|| load_n * r * (p + mu * r) / (r - mu * p))
@@ -17,12 +18,14 @@ pub fn helix_raising_n_m(load_n: f64, radius_m: f64, rise_m_per_rad: f64, fricti
 ///
 /// Arguments as of [`helix_raising_n_m`]. Negative where the load turns the helix by itself (`α > φ`, it overhauls) and has to be held
 /// back by so much. No limit of its own: `α` and `φ` are each below 90°.
+#[must_use]
 pub fn helix_lowering_n_m(load_n: f64, radius_m: f64, rise_m_per_rad: f64, friction_coefficient: f64) -> f64 {
     let (r, p, mu) = (radius_m, rise_m_per_rad, friction_coefficient);
     load_n * r * (mu * r - p) / (r + mu * p)
 }
 
 /// Steepest rise a helix can be turned up, m/rad: `p < r/μ`, from `α + φ < 90°`. Infinite without friction.
+#[must_use]
 pub fn helix_steepest_m_per_rad(radius_m: f64, friction_coefficient: f64) -> f64 {
     radius_m / friction_coefficient
 }

@@ -39,6 +39,7 @@ impl Pairing {
     ///
     /// Source: Marks' Standard Handbook Table 3.2.1 and bearing handbooks, from memory. The likely value is the middle of the range:
     /// common practice, no source.
+    #[must_use]
     pub const fn friction(self) -> FrictionRange {
         let (low, high) = match self {
             Pairing::SteelSteelDry => (0.42, 0.57),

@@ -33,6 +33,7 @@ impl CornerRule {
 ///
 /// `face_m` and `depth_m` outer sides, `wall_m` below [`hollow_largest_wall_m`]. Mass per length is `ρ·A`. Source: EN 10219-2 Annex B, from
 /// memory, reproduces published section masses to their last digit; AISC: same form with 3t² for `r_o² − r_i²`.
+#[must_use]
 pub fn hollow_area_m2(face_m: f64, depth_m: f64, wall_m: f64, rule: CornerRule) -> f64 {
     let (outer, inner) = rule.radii(wall_m);
     let corners = (4.0 - PI) * (outer * outer - inner * inner) * wall_m * wall_m;
@@ -56,11 +57,13 @@ pub fn hollow_largest_wall_m(face_m: f64, depth_m: f64, rule: CornerRule) -> f64
 /// Cross-section of a round tube, m²: `A = π·(D − T)·T`; in EN 10219-2 `M = 0.0246615·(D − T)·T` kg/m (mm).
 ///
 /// `outer_m` outer diameter, `wall_m` at most half of it.
+#[must_use]
 pub fn round_hollow_area_m2(outer_m: f64, wall_m: f64) -> f64 {
     PI * (outer_m - wall_m) * wall_m
 }
 
 /// Mass of sheet, kg/m²: `ρ·t`; steel 7.85 kg/m² per mm. The US Manufacturers' Standard Gauge states masses 2.4 % above its thicknesses.
+#[must_use]
 pub fn sheet_mass_kg_m2(thickness_m: f64, density_kg_m3: f64) -> f64 {
     density_kg_m3 * thickness_m
 }

@@ -176,21 +176,25 @@ impl Fault {
         Fault::new(path, FaultCode::SaidTwice).found(&Document::Number(found))
     }
     /// With what was found there, as text.
+    #[must_use]
     pub fn found(mut self, found: &Document) -> Fault {
         self.found = Some(format!("{found}"));
         self
     }
     /// With what may stand there.
+    #[must_use]
     pub fn allowed(mut self, allowed: Allowed) -> Fault {
         self.allowed = Some(allowed);
         self
     }
     /// With a value that would be taken.
+    #[must_use]
     pub fn example(mut self, example: Example) -> Fault {
         self.example = Some(example);
         self
     }
     /// With numbers for the sentence.
+    #[must_use]
     pub fn values(mut self, values: impl Into<Vec<NamedValue>>) -> Fault {
         self.values = values.into();
         self

@@ -84,6 +84,7 @@ impl Arm {
 
 impl Operator {
     /// The operator of an entry of a list, whose other keys are not looked at; `None` where it has no torque that is a number.
+    #[must_use]
     pub fn read(document: &Document) -> Option<Operator> {
         Operator::build(document)
     }
@@ -121,6 +122,7 @@ impl Job {
     }
 
     /// The document that says what the job says.
+    #[must_use]
     pub fn document(&self) -> Document {
         document(self, Job::BLOCK)
     }

@@ -24,6 +24,7 @@ pub use totals::MemberTotals;
 pub use version::SCHEMA;
 
 /// The one table of numbers a job may hold: every number field with its range, its default, an example.
+#[must_use]
 pub fn fields() -> Vec<FieldRule> {
     table::rules(Job::BLOCK)
 }

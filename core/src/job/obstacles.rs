@@ -19,6 +19,7 @@ impl Job {
     /// Everything that stands around but the hinge post, in the order of the document, what is said twice once.
     ///
     /// An index says where in the two lists it stands, so that what is left out moves no other.
+    #[must_use]
     pub fn obstacles(&self) -> Vec<Obstacle> {
         let of_site = self.site.iter().flat_map(|site| site.obstacles.iter().flatten());
         let of_room = self.room.iter().flat_map(|room| room.obstacles.iter().flatten());
@@ -32,11 +33,13 @@ impl Job {
     }
 
     /// What the leaf is hung on, where the job says where that is.
+    #[must_use]
     pub fn hinge_post(&self) -> Option<&KeepOut> {
         self.room.as_ref()?.hinge_post.as_ref()
     }
 
     /// The leaf's face on its opening side from the hinge axis, m.
+    #[must_use]
     pub fn face_m(&self) -> f64 {
         self.room.as_ref().map_or(0.0, |room| room.front())
     }
@@ -48,6 +51,7 @@ impl Job {
     }
 
     /// Rectangles that the arm of a set-out stays out of: those of the block, the hinge post, and what stands around.
+    #[must_use]
     pub fn arm_keeps_out_of(&self) -> Vec<KeepOut> {
         let mut all: Vec<KeepOut> = self.setout.iter().flat_map(|setout| setout.keep_out.iter().copied()).collect();
         let standing = self.obstacles().into_iter().map(|obstacle| obstacle.place);

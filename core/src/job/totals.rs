@@ -129,11 +129,13 @@ fn upright_mean_square_m2(place: &MemberPlace, count: f64) -> f64 {
 
 impl MemberTotals {
     /// Sums members that passed their checks.
+    #[must_use]
     pub fn of(members: &[Member]) -> MemberTotals {
         MemberTotals::coated(members, Coat { thickness_m: 0.0, density_kg_m3: 0.0 })
     }
 
     /// The same members under ice of a thickness, m, and density, kg/m³, with it: all round bars, boards and wires, on both faces of sheets.
+    #[must_use]
     pub fn iced(members: &[Member], thickness_m: f64, density_kg_m3: f64) -> MemberTotals {
         MemberTotals::coated(members, Coat { thickness_m, density_kg_m3 })
     }

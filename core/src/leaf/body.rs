@@ -20,6 +20,7 @@ pub struct Body {
 
 impl Body {
     /// The leaf of a job that passed its checks, with its ice.
+    #[must_use]
     pub fn of(job: &Job) -> Body {
         let bare = Body::without_ice(&job.leaf);
         match (&job.ice, &job.leaf.members) {

@@ -37,6 +37,7 @@ pub struct LeafLoads {
 
 impl LeafLoads {
     /// The loads of a job that passed its checks.
+    #[must_use]
     pub fn new(job: &Job) -> LeafLoads {
         LeafLoads::with_friction(job, job.hinges.friction_range().map_or(0.0, |range| range.likely))
     }
@@ -95,12 +96,14 @@ impl LeafLoads {
     }
 
     /// The same leaf in another gust.
+    #[must_use]
     pub fn in_wind(&self, wind_n_m: f64) -> LeafLoads {
         LeafLoads { wind_n_m, ..*self }
     }
 
     /// Friction of the hinges and drag through the whole swing, N·m, never negative; by the way the leaf moves, because a ramp takes more of it
     /// up than down.
+    #[must_use]
     pub fn friction_n_m(&self, direction: Direction) -> f64 {
         let [opening, closing] = self.friction_n_m;
         match direction {
@@ -110,12 +113,14 @@ impl LeafLoads {
     }
 
     /// Friction and drag at a leaf angle, N·m: the latch adds near closed.
+    #[must_use]
     pub fn friction_at_n_m(&self, leaf_rad: f64, direction: Direction) -> f64 {
         let latch_n_m = if leaf_rad <= self.latch_rad { self.latch_n_m } else { 0.0 };
         self.friction_n_m(direction) + latch_n_m
     }
 
     /// Moment of the weight on a ramp, `W·dz/dθ`, N·m; positive where the leaf rises on opening, 0 without a ramp.
+    #[must_use]
     pub fn rise_n_m(&self) -> f64 {
         self.rise_n_m
     }
@@ -123,6 +128,7 @@ impl LeafLoads {
     /// Moment of gravity about a leaning hinge axis, N·m, positive opening: `−W·x_c·sin λ·sin(θ − ψ)`, and `−W·dz/dθ` of a rising hinge.
     /// At rest, plumb hinges apart and without friction, the leaf hangs at `θ = ψ`. Source: statics (moment of the weight's component
     /// along the slope); virtual work of the rise.
+    #[must_use]
     pub fn gravity_n_m(&self, leaf_rad: f64) -> f64 {
         -self.lean_amplitude_n_m * sin(leaf_rad - self.downhill_rad) - self.rise_n_m
     }

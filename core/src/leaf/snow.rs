@@ -14,6 +14,7 @@ const PASSIVE: f64 = 3.0;
 ///
 /// `depth_m` of the snow above the leaf's lower edge, `length_m` of the leaf. A measure of size only: packed or frozen snow takes many times as
 /// much, and the heap grows as the leaf pushes. Nothing is calculated with it. Source: Rankine's passive wedge, any text of soil mechanics.
+#[must_use]
 pub fn snow_moment_n_m(depth_m: f64, length_m: f64) -> f64 {
     0.5 * SETTLED_N_M3 * depth_m * depth_m * PASSIVE * length_m * length_m / 2.0
 }

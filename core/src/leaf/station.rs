@@ -67,12 +67,14 @@ impl LeafLoads {
     }
 
     /// Moment of the wind, N·m, positive opening.
+    #[must_use]
     pub fn wind_at_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
         self.wind_of_n_m(&self.station(leaf_rad), direction, wind)
     }
 
     /// Moment the drive must supply to move the leaf steadily, N·m, positive opening:
     /// `s·τ_friction − M_wind − M_gravity` with `M_wind = −s·τ_w` against, `+s·τ_w` following, by the normal component for a fixed bearing.
+    #[must_use]
     pub fn demand_n_m(&self, leaf_rad: f64, direction: Direction, wind: WindCase) -> f64 {
         self.demand_of_n_m(&self.station(leaf_rad), direction, wind)
     }

@@ -41,6 +41,7 @@ mod tag {
 ///
 /// Every value comes back as it was, numbers to the bit, objects with their order and repetitions; only fields that are `null` are
 /// left out, since in a job that is the same as absent. Nesting deeper than a document can be read with does not come back.
+#[must_use]
 pub fn pack(document: &Document) -> String {
     let mut bytes = vec![FORMAT];
     write::value(&mut bytes, document);

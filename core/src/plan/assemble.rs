@@ -10,11 +10,13 @@ use alloc::vec::Vec;
 
 impl Model {
     /// Everything computed from the job.
+    #[must_use]
     pub fn plan(&self) -> Plan {
         self.plan_with(self.sensitivity())
     }
 
     /// The same without the sensitivity, which takes some sixty plans even where the job asks for it.
+    #[must_use]
     pub fn plan_without_sensitivity(&self) -> Plan {
         self.plan_with(None)
     }

@@ -222,6 +222,7 @@ impl SwingJoints<'_> {
 
 impl Model {
     /// Distances through the swing, `None` where the job says nothing of the room and of what stands around.
+    #[must_use]
     pub fn clearances(&self) -> Option<Clearances> {
         let job = self.job();
         let obstacles = job.obstacles();
@@ -276,6 +277,7 @@ impl Model {
     }
 
     /// The clearances beside what a search is to keep out of. Before the job says anything of the room the leaf is a line.
+    #[must_use]
     pub fn clearances_of_search(&self) -> Option<Clearances> {
         if self.job().room.is_some() {
             return self.clearances();

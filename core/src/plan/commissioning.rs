@@ -73,6 +73,7 @@ fn below(limit: Option<f64>, value: f64) -> bool {
 
 impl Model {
     /// The job's record against its plan; where there is none, every row as not measured.
+    #[must_use]
     pub fn commissioning(&self, plan: &Plan) -> Commissioning {
         let record = self.job().record.clone().unwrap_or_default();
         let mut checks = self.offsets();

@@ -65,6 +65,7 @@ pub(super) struct Row {
 
 impl Model {
     /// The curve: one row at each of its leaf angles.
+    #[must_use]
     pub fn curve(&self) -> Vec<CurvePoint> {
         self.leaf_angles().map(|leaf_rad| self.point(leaf_rad)).collect()
     }
@@ -75,6 +76,7 @@ impl Model {
     }
 
     /// Everything at one leaf angle, rad. Exact at any angle of the swing, not interpolated; beyond the swing it is not meant.
+    #[must_use]
     pub fn point(&self, leaf_rad: f64) -> CurvePoint {
         self.point_of(&self.row(leaf_rad))
     }

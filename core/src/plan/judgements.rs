@@ -87,6 +87,7 @@ fn part_is_about(path: &str, about: Subject) -> bool {
 
 impl FindingCode {
     /// Path of the field that would change it, as the job has it; `None` where no field would.
+    #[must_use]
     pub fn path(self) -> Option<&'static str> {
         use FindingCode::*;
         Some(match self {

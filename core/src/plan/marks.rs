@@ -101,6 +101,7 @@ pub fn mark_out(job: &impl ToChecked) -> Result<MarkOut, Invalid> {
 
 impl Model {
     /// Everything to mark, cut and set for this arm.
+    #[must_use]
     pub fn mark_out(&self) -> MarkOut {
         let job = self.job();
         let marks = job.marks.unwrap_or_default();

@@ -44,26 +44,31 @@ impl Model {
     }
 
     /// The job.
+    #[must_use]
     pub fn job(&self) -> &Job {
         &self.job
     }
 
     /// The arm as the job gives it.
+    #[must_use]
     pub fn arm(&self) -> &Arm {
         &self.arm
     }
 
     /// The arm as a mechanism.
+    #[must_use]
     pub fn linkage(&self) -> &Linkage {
         &self.linkage
     }
 
     /// The loads on the leaf.
+    #[must_use]
     pub fn loads(&self) -> &LeafLoads {
         &self.loads
     }
 
     /// Shaft torque by leaf angle, one way, in one wind.
+    #[must_use]
     pub fn demand(&self, direction: Direction, wind: WindCase) -> Demand<'_> {
         self.demand_of(&self.loads, direction, wind)
     }

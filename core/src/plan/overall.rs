@@ -77,6 +77,7 @@ pub(super) fn overall(torque: Verdict, findings: &[Finding]) -> Overall {
 
 impl FindingCode {
     /// The one subject a finding belongs to.
+    #[must_use]
     pub fn about(self) -> Subject {
         use FindingCode::*;
         match self {

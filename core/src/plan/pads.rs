@@ -90,11 +90,13 @@ impl PadMap {
     }
 
     /// Places done, and places in all.
+    #[must_use]
     pub fn progress(&self) -> (usize, usize) {
         (self.done, self.places.len())
     }
 
     /// Where the shaft stands at a column and row, m.
+    #[must_use]
     pub fn place_m(&self, column: usize, row: usize) -> (f64, f64) {
         let along = |[least, most]: [f64; 2], index: usize, count: usize| {
             if count < 2 { 0.5 * (least + most) } else { least + (most - least) * index as f64 / (count - 1) as f64 }
@@ -237,6 +239,7 @@ impl PadMap {
 
     /// What the map says of a place; `None` where it has not been yet. Where the map has no arm the place is searched again, longer than a map of
     /// thousands can afford, so that what is in the way and by how much is that of the arm that comes nearest.
+    #[must_use]
     pub fn pad(&self, column: usize, row: usize) -> Option<Pad> {
         let found = (*self.places.get(row * self.columns + column)?)?;
         let place = self.place_m(column, row);
@@ -247,6 +250,7 @@ impl PadMap {
     }
 
     /// What it says of every place, row by row: as [`PadMap::pad`], with the loads made ready once for all.
+    #[must_use]
     pub fn pads(&self) -> Vec<Option<Pad>> {
         JobLoads::new(&self.job).with_problem(&self.setout, |problem| {
             self.places.iter().map(|place| Some(self.said(problem, place.as_ref()?))).collect()
@@ -266,6 +270,7 @@ impl PadMap {
     }
 
     /// Shaft torque of every place, N·m, row by row; `None` where no arm keeps the limits or the map has not been yet.
+    #[must_use]
     pub fn torques_n_m(&self) -> Vec<Option<f64>> {
         let scale = JobLoads::new(&self.job).with_problem(&self.setout, |problem| problem.torque_scale_n_m);
         let torque = |found: &Found| (found.excess <= PLACE_TOLERANCE).then_some(found.objective * scale);

@@ -10,6 +10,7 @@ use alloc::vec::Vec;
 impl Model {
     /// Rates the operators of a list in the place of the job's own; a faulty one is told. What is asked of the shaft depends on an operator
     /// by the efficiency of its arm alone, so it is computed once for each efficiency, and nothing else of the plan is.
+    #[must_use]
     pub fn rate(&self, operators: &[Operator]) -> Vec<Result<Rating, Invalid>> {
         let grid = Grid::with_step(self.linkage().open_rad, self.loads());
         let swept = grid.swept(self.linkage());

@@ -41,11 +41,13 @@ pub struct Run {
 
 impl Run {
     /// From start to end, s.
+    #[must_use]
     pub fn time_s(&self) -> f64 {
         self.rows.last().map_or(0.0, |row| row.time_s)
     }
 
     /// The leaf at a time, held between start and end; straight between two rows. `None` only for a run without rows.
+    #[must_use]
     pub fn at(&self, time_s: f64) -> Option<RunPoint> {
         let behind = self.rows.partition_point(|row| row.time_s < time_s).min(self.rows.len().checked_sub(1)?);
         let (from, to) = (self.rows[behind.saturating_sub(1)], self.rows[behind]);
@@ -54,6 +56,7 @@ impl Run {
     }
 
     /// The leaf where it first has an angle, degrees; `None` where the run does not come to it.
+    #[must_use]
     pub fn of_leaf(&self, leaf_deg: f64) -> Option<RunPoint> {
         // What is left of the way shrinks from row to row; what rounding leaves over at an end is not missed.
         let left = |row: &RunPoint| self.direction.sign() * (leaf_deg - row.leaf_deg);
@@ -77,6 +80,7 @@ fn between(from: &RunPoint, to: &RunPoint, share: f64) -> RunPoint {
 
 impl Model {
     /// Opening and closing as prescribed, then the same by the motor where the job describes it; none where it says nothing of motion.
+    #[must_use]
     pub fn fine_runs(&self) -> Vec<Run> {
         let mut runs = Vec::new();
         let Some((facts, speed)) = self.job().motion.as_ref().zip(self.speed_rad_s()) else { return runs };

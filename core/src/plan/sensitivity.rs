@@ -61,6 +61,7 @@ impl Model {
 
     /// What the input of an index does, by the job's uncertainty where it states one; `None` past the last. In no order, so that a
     /// caller with little time can ask one at a time.
+    #[must_use]
     pub fn sensitivity_to(&self, index: usize) -> Option<Sensitivity> {
         let job = self.job();
         let stated = |path: &str| job.uncertainty.as_ref().and_then(|stated| stated.get(path).copied());
@@ -80,6 +81,7 @@ impl Model {
     /// Plans the job anew with each input lowered and raised by its uncertainty; largest effect first. `None` unless the job asks.
     ///
     /// Two plans an input, some thirty inputs: about sixty times the work of the peak. Inputs that are zero are not varied.
+    #[must_use]
     pub fn sensitivity(&self) -> Option<Vec<Sensitivity>> {
         self.job().uncertainty.as_ref()?;
         let mut list: Vec<Sensitivity> = (0..).map_while(|index| self.sensitivity_to(index)).collect();

@@ -32,6 +32,7 @@ impl TorqueSweep {
     }
 
     /// The largest shaft torque of an arm at these angles, both ways, wind against, N·m. Means nothing for an arm with a defect.
+    #[must_use]
     pub fn largest_n_m(&self, arm: &Arm) -> f64 {
         let kernel = ArmKernel::new(arm);
         self.stations.iter().fold(0.0, |most, station| {

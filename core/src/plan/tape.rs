@@ -188,6 +188,7 @@ impl Model {
     }
 
     /// What a tape error costs.
+    #[must_use]
     pub fn tape_cost(&self, tape: Tape) -> TapeCost {
         self.tape_cost_on(&Grid::with_step(self.linkage().open_rad, self.loads()), tape)
     }

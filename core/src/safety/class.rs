@@ -22,6 +22,7 @@ pub enum UseClass {
 /// Wherever the public comes, or five families and more live, it is II, however it is guarded. A home of one to four families is I, guarded or
 /// not: IV is "a guarded industrial location […] or other restricted access locations". Only where no home is served do guards decide.
 /// Source: ASTM F2200-20, abstract.
+#[must_use]
 pub fn use_class(public: Option<bool>, guarded: Option<bool>, homes: Option<u32>) -> Option<UseClass> {
     if homes.is_some_and(|homes| homes >= 5) || public? {
         return Some(UseClass::II);

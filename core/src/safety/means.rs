@@ -33,6 +33,7 @@ pub struct MeansCount {
 /// Counts one movement: two means where it has a zone of entrapment, one where it has none; no two of one kind, external ones monitored.
 ///
 /// The number is the same in all four classes. Source: UL 325, editions 2016 to 2018, from memory; the edition in force decides.
+#[must_use]
 pub fn count_means(direction: Direction, zones: &[Zone], means: &[Means]) -> MeansCount {
     let has_zone = zones.iter().any(|zone| zone.present && zone.directions.contains(&direction));
     let fitted: Vec<&Means> = means.iter().filter(|means| means.direction.is_none_or(|own| own == direction)).collect();

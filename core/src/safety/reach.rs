@@ -52,6 +52,7 @@ impl SensedArea {
     /// Distance of a place in plan from what is sensed while the leaf stands at an angle, m; 0 within it.
     ///
     /// A beam, a mat or a strip is a line widened on both sides and at its ends; heights are left out.
+    #[must_use]
     pub fn gap_m(&self, place: Point, leaf_rad: f64) -> f64 {
         self.gap_of_m(place, along(leaf_rad), self.half_width())
     }

@@ -17,6 +17,7 @@ impl Direction {
     pub const BOTH: [Direction; 2] = [Direction::Open, Direction::Close];
 
     /// +1 opening, −1 closing.
+    #[must_use]
     pub const fn sign(self) -> f64 {
         match self {
             Direction::Open => 1.0,

@@ -7,6 +7,7 @@ use alloc::{format, string::String};
 ///
 /// `value_m` in metres, rounded to `1/denominator` inch *before* it is split, so that 35.99 in is `3'-0"` and never `2'-12"`.
 /// `denominator` is a power of two from 1 to 64; others take what a tape has: sixty-fourths below an inch, sixteenths above. A value that is not finite shows as a dash.
+#[must_use]
 pub fn feet_inches(value_m: f64, denominator: u32) -> String {
     if !value_m.is_finite() {
         return String::from("–");

@@ -9,6 +9,7 @@ use serde::Serialize;
 pub const TAPE_STEP_M: f64 = INCH_M / 16.0;
 
 /// A length to the step of a tape: whole millimetres, or feet, inches and sixteenths. `value_m` in metres; a value that is not finite shows as a dash.
+#[must_use]
 pub fn mark(value_m: f64, system: System) -> String {
     match system {
         System::Us => feet_inches(value_m, 16),
@@ -45,6 +46,7 @@ pub enum MarkSide {
 }
 
 /// A mark and its side apart; both are of the rounded length. `value_m` in metres; one that is not finite shows as a dash and lies on no side.
+#[must_use]
 pub fn mark_apart(value_m: f64, system: System) -> MarkApart {
     let (text, none) = (mark(value_m.abs(), system), mark(0.0, system));
     let side = match value_m {

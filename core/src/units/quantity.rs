@@ -95,11 +95,13 @@ impl Unit {
     }
 
     /// A value in this unit, in the document's.
+    #[must_use]
     pub fn to_document(self, value: f64) -> f64 {
         (value - self.zero) * self.factor
     }
 
     /// A value in the document's unit, in this one.
+    #[must_use]
     pub fn of_document(self, value: f64) -> f64 {
         value / self.factor + self.zero
     }
@@ -107,6 +109,7 @@ impl Unit {
 
 impl Quantity {
     /// The unit this quantity is read and typed in.
+    #[must_use]
     pub const fn unit(self, system: System) -> Unit {
         use System::{Metric, Us};
         match (self, system) {

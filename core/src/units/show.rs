@@ -6,28 +6,33 @@ use super::tape::{limit_on_tape, on_tape};
 use alloc::{format, string::String};
 
 /// The unit's symbol alone, as it stands beside an input; empty for plain numbers.
+#[must_use]
 pub fn symbol(quantity: Quantity, system: System) -> &'static str {
     quantity.unit(system).symbol
 }
 
 /// The value with its unit: `"308 N·m"`; a length in US units by the marks of a tape, `2'-10 3/8"`. `value` in the document's unit. A value that is not finite shows as a dash.
+#[must_use]
 pub fn show(value: f64, quantity: Quantity, system: System) -> String {
     with_unit(value, quantity, system, Rounding::Nearest)
 }
 
 /// One end of an allowed range, rounded so that the shown number is itself allowed.
+#[must_use]
 pub fn show_limit(value: f64, quantity: Quantity, system: System, rounding: Rounding) -> String {
     with_unit(value, quantity, system, rounding)
 }
 
 /// What stands in an input that nobody typed in: the number alone, or a length by the marks of a tape with its own. What is shown
 /// may differ from the value by half a step of the tape; the value is not changed by being shown. Empty where it is not finite.
+#[must_use]
 pub fn entered(value: f64, quantity: Quantity, system: System) -> String {
     let marks = if value.is_finite() { on_tape(value, quantity, system) } else { None };
     marks.unwrap_or_else(|| plain_number(value, quantity, system))
 }
 
 /// The number alone, in decimals: six significant digits, so that what is shown is what is meant.
+#[must_use]
 pub fn plain_number(value: f64, quantity: Quantity, system: System) -> String {
     let value = quantity.unit(system).of_document(value);
     if !value.is_finite() {

@@ -43,6 +43,7 @@ pub struct RuleOfThumb {
 ///
 /// Straight, `a + b = d` and `b = (d² − D²)/(2(d − σq))`. Bent, `a` is eliminated and a quartic in `b` is left, solved in closed form. Of several
 /// arms the one with the shorter link is taken, among those that work through the swing.
+#[must_use]
 pub fn rule_of_thumb(shaft_m: (f64, f64), bracket_m: (f64, f64), open_rad: f64, bend_rad: f64) -> RuleOfThumb {
     let (u, v) = bracket_m;
     let (cosine, sine) = (cos(open_rad), sin(open_rad));

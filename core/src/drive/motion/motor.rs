@@ -7,11 +7,13 @@ use serde::Serialize;
 ///
 /// Permanent-magnet direct current, steady supply, armature reaction and heat neglected. Units of both speeds are the caller's.
 /// Source: lancet.mit.edu/motor/motors3-4.html.
+#[must_use]
 pub fn motor_torque_n_m(stall_n_m: f64, no_load: f64, speed: f64) -> f64 {
     stall_n_m * (1.0 - speed / no_load)
 }
 
 /// Shaft power of a linear motor, W, speeds in rad/s: `P = T·ω`, most at half the no-load speed: `T_s·ω_n/4`. Source: the same.
+#[must_use]
 pub fn motor_power_w(stall_n_m: f64, no_load_rad_s: f64, speed_rad_s: f64) -> f64 {
     motor_torque_n_m(stall_n_m, no_load_rad_s, speed_rad_s) * speed_rad_s
 }
@@ -31,6 +33,7 @@ pub struct Motor {
 
 impl MotionFacts {
     /// The motor at the operator's shaft; `None` where the job does not describe it.
+    #[must_use]
     pub fn motor_at_shaft(&self) -> Option<Motor> {
         self.motor.as_ref().map(|facts| Motor::of(facts).behind(self.supply_resistance(), facts))
     }
@@ -43,6 +46,7 @@ impl Motor {
     /// losses. The gear's losses are taken as the same when the leaf drives it: a gear that holds against being driven back brakes more than
     /// this says. The inertia is that which the motor alone brings to 63 % of its no-load speed in the run-up time, at rated voltage:
     /// `J = T_s·t/ω_n`.
+    #[must_use]
     pub fn of(facts: &MotorFacts) -> Motor {
         let supply = facts.supply() / facts.rated_v;
         let stall = facts.stall_torque_n_m * facts.gear_ratio() * facts.gear_efficiency();
@@ -66,6 +70,7 @@ impl Motor {
     }
 
     /// Torque at a shaft speed in the driving direction, N·m.
+    #[must_use]
     pub fn torque_n_m(&self, speed_rad_s: f64) -> f64 {
         motor_torque_n_m(self.stall_torque_n_m, self.no_load_rad_s, speed_rad_s)
     }

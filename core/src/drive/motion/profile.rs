@@ -44,6 +44,7 @@ pub struct Profile {
 impl Profile {
     /// A trapezoid `v/a` up, cruise, `v/b` down; a triangle with the peak `√(2·a·b·D/(a+b))` where the distance is too short for the
     /// cruise. `distance`, `speed` and both accelerations positive. Source: constant-acceleration kinematics, any mechanics text.
+    #[must_use]
     pub fn trapezoid(distance: f64, speed: f64, up: f64, down: f64) -> Profile {
         Profile::with_slow_end(distance, speed, up, down, 0.0, 0.0)
     }
@@ -52,6 +53,7 @@ impl Profile {
     ///
     /// The zone begins at its own speed: braking is done before it. A zone too short to brake from its speed within lowers that speed; a
     /// distance too short to ever exceed the slow speed is done at the slow speed.
+    #[must_use]
     pub fn with_slow_end(distance: f64, speed: f64, up: f64, down: f64, slow_zone: f64, slow_speed: f64) -> Profile {
         let zone = slow_zone.clamp(0.0, distance);
         let slow = slow_speed.min(speed).min(sqrt(2.0 * down * zone));
@@ -95,11 +97,13 @@ impl Profile {
     }
 
     /// Time from start to rest, s.
+    #[must_use]
     pub fn time_s(&self) -> f64 {
         self.stretches.last().map_or(0.0, |last| last.start_s + last.duration_s)
     }
 
     /// The motion after some distance from the start; at its beginning and end before and behind.
+    #[must_use]
     pub fn where_at(&self, distance: f64) -> Moment {
         let last = self.stretches.len().max(1) - 1;
         let found = self
@@ -119,16 +123,19 @@ impl Profile {
     }
 
     /// The greatest speed.
+    #[must_use]
     pub fn peak_speed(&self) -> f64 {
         self.stretches.iter().fold(0.0, |peak: f64, stretch| peak.max(stretch.from.speed))
     }
 
     /// Speed at which the last ramp begins.
+    #[must_use]
     pub fn arrival_speed(&self) -> f64 {
         self.stretches.last().map_or(0.0, |last| last.from.speed)
     }
 
     /// Where the motion is at a time; at rest before and after.
+    #[must_use]
     pub fn at(&self, time_s: f64) -> Moment {
         let rest = |position| Moment { position, speed: 0.0, acceleration: 0.0 };
         if time_s < 0.0 {
@@ -142,6 +149,7 @@ impl Profile {
 /// Time of a trapezoid over a distance with one acceleration both ways: `D/v + v/a` where `v² ≤ a·D`, else the triangle's `2·√(D/a)`.
 ///
 /// Source: "Velocity time profiles", tech-champion.com. The closed form that [`Profile`] is held to.
+#[must_use]
 pub fn trapezoid_time_s(distance: f64, speed: f64, acceleration: f64) -> f64 {
     if speed * speed <= acceleration * distance {
         distance / speed + speed / acceleration

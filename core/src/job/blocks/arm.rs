@@ -68,6 +68,7 @@ words! {
 
 impl Elbow {
     /// +1 for `left` (along `ẑ × ê`), −1 for `right`.
+    #[must_use]
     pub const fn side(self) -> f64 {
         match self {
             Elbow::Left => 1.0,
@@ -78,11 +79,13 @@ impl Elbow {
 
 impl Arm {
     /// Its lengths, m: shaft along and square to the closed leaf, bracket along and square to the leaf, crank, link.
+    #[must_use]
     pub fn lengths_m(&self) -> [f64; 6] {
         [self.shaft_x_m, self.shaft_y_m, self.bracket_u_m, self.bracket_v_m, self.crank_m, self.link_m]
     }
 
     /// The arm of such lengths.
+    #[must_use]
     pub fn of_lengths_m(lengths_m: [f64; 6], elbow: Elbow) -> Arm {
         let [shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m] = lengths_m;
         Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow }
@@ -112,6 +115,7 @@ impl AsBuilt {
     }
 
     /// The line that was measured from, from the hinge axis, m, where the leaf's face is at `face_m`.
+    #[must_use]
     pub fn line_m(&self, face_m: f64) -> f64 {
         match self.from {
             Some(BuiltFrom::LeafFace) => face_m,
@@ -120,6 +124,7 @@ impl AsBuilt {
     }
 
     /// The planned arm with what was measured instead, from the hinge axis; the leaf's face is at `face_m`.
+    #[must_use]
     pub fn arm(&self, planned: &Arm, face_m: f64) -> Arm {
         let (planned_m, lines_m) = (planned.lengths_m(), self.lines_m(face_m));
         let built_m = self.lengths_m();

@@ -43,6 +43,7 @@ block! {
 
 impl HoldingFacts {
     /// How far play may leave the leaf off closed, rad.
+    #[must_use]
     pub fn play_rad(&self) -> f64 {
         self.play().to_radians()
     }

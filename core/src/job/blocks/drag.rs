@@ -54,10 +54,12 @@ block! {
 
 impl Drag {
     /// Drag through the whole swing, N·m.
+    #[must_use]
     pub fn steady_n_m(&self) -> f64 {
         self.seal() + self.wheel_load() * self.wheel_rolling() * self.wheel_radius()
     }
     /// Leaf angle up to which the latch drags, rad.
+    #[must_use]
     pub fn latch_rad(&self) -> f64 {
         self.latch_angle().to_radians()
     }
@@ -65,10 +67,12 @@ impl Drag {
 
 impl Ground {
     /// Slope, rad.
+    #[must_use]
     pub fn slope_rad(&self) -> f64 {
         self.slope().to_radians()
     }
     /// Direction of uphill, rad.
+    #[must_use]
     pub fn uphill_rad(&self) -> f64 {
         self.uphill().to_radians()
     }

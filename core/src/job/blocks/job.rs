@@ -87,11 +87,13 @@ words! {
 
 impl Job {
     /// Leaf angle fully open, radians.
+    #[must_use]
     pub fn open_rad(&self) -> f64 {
         self.swing.open_deg.to_radians()
     }
 
     /// Number of rows of the curve.
+    #[must_use]
     pub fn samples(&self) -> u32 {
         self.samples.unwrap_or(const { Job::BLOCK.default_of("samples") as u32 })
     }

@@ -31,6 +31,7 @@ impl Lean {
     /// Lean out of plumb, degrees.
     ///
     /// From a plumb line `λ = atan(offset/height)`, where no angle is given.
+    #[must_use]
     pub fn angle(&self) -> f64 {
         let plumb = self.plumb_offset_m.zip(self.plumb_height_m);
         let plumb_deg = plumb.map(|(offset, height)| crate::real::atan2(offset, height).to_degrees());

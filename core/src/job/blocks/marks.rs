@@ -44,14 +44,17 @@ block! {
 
 impl Marks {
     /// Offset of the holes' middle from the shaft along and across, m.
+    #[must_use]
     pub fn anchor_offset(&self) -> (f64, f64) {
         (self.anchor_offset_along(), self.anchor_offset_across())
     }
     /// Turn of the base, rad.
+    #[must_use]
     pub fn anchor_turn_rad(&self) -> f64 {
         self.anchor_turn().to_radians()
     }
     /// What the joints take off crank and link, m.
+    #[must_use]
     pub fn ends(&self) -> (f64, f64) {
         (self.crank_ends(), self.link_ends())
     }

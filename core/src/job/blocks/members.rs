@@ -157,6 +157,7 @@ fn beyond(path: String, code: FaultCode, found: f64, most: f64, quantity: Quanti
 
 impl Member {
     /// Where its pieces sit.
+    #[must_use]
     pub fn place(&self) -> &MemberPlace {
         match self {
             Member::Tube(part) => &part.place,

@@ -68,6 +68,7 @@ block! {
 
 impl MotorFacts {
     /// Voltage at the motor, V.
+    #[must_use]
     pub fn supply(&self) -> f64 {
         self.supply_v.unwrap_or(self.rated_v)
     }

@@ -90,14 +90,17 @@ words! {
 
 impl SetOut {
     /// Range of the straightness.
+    #[must_use]
     pub fn straightness(&self) -> [f64; 2] {
         self.straightness.unwrap_or([0.0, 1.0])
     }
     /// What is to be least.
+    #[must_use]
     pub fn aim(&self) -> Aim {
         self.aim.unwrap_or(Aim::LeastShaftTorque)
     }
     /// The sides the elbow may be on.
+    #[must_use]
     pub fn elbows(&self) -> &'static [Elbow] {
         match self.elbow.unwrap_or(ElbowChoice::Either) {
             ElbowChoice::Left => &[Elbow::Left],

@@ -37,6 +37,7 @@ impl RisingLeaf {
     ///
     /// The pins' friction points up here and carries a part of the weight. Where it could carry more than all of it, the leaf hangs on its
     /// pins, comes down no faster than they let it, and weighs nothing on the ramp.
+    #[must_use]
     pub fn lowering_n_m(&self) -> f64 {
         let (_, along_n) = self.pins_n(1.0);
         let share = if along_n > self.weight_n { self.weight_n / along_n } else { 1.0 };
@@ -46,6 +47,7 @@ impl RisingLeaf {
     }
 
     /// Moment of the weight on the ramp, `W·dz/dθ`, N·m: what an ideal ramp asks up and gives back down. Source: virtual work.
+    #[must_use]
     pub fn weight_n_m(&self) -> f64 {
         self.weight_n * self.rise_m_per_rad
     }

@@ -12,6 +12,7 @@ impl Asce7Edition {
     ///
     /// ASCE 7-05 maps speeds at allowable level (strength: 1.6 W), the later editions at strength level (allowable: 0.6 W). Source:
     /// ASCE 7-05 and 7-16 §2.3, §2.4 load combinations, from memory.
+    #[must_use]
     pub const fn level_factor(self, level: LoadLevel) -> f64 {
         match (self, level) {
             (Asce7Edition::E05, LoadLevel::Allowable) => 1.0,
@@ -27,6 +28,7 @@ impl Asce7Edition {
 /// `height_m` of the leaf's top over ground. Up to 7-16 `k` = 2.01 with `α`, `z_g` (ft) = 7.0, 1200 (B), 9.5, 900 (C), 11.5, 700 (D); in
 /// 7-22 `k` = 2.41 with 7.5, 3280, 9.8, 2460, 11.5, 1935. Source: ASCE 7-05 Table 6-3 note 2 (case 2), 7-16 Table 26.10-1, 7-22 Table
 /// 26.10-1, from memory; 0.85 at 15 ft, exposure C, seen in a worked example.
+#[must_use]
 pub fn asce7_exposure_coefficient(edition: Asce7Edition, exposure: Exposure, height_m: f64) -> f64 {
     let (factor, [b, c, d]) = match edition {
         Asce7Edition::E22 => (2.41, [(7.5, 3280.0), (9.8, 2460.0), (11.5, 1935.0)]),
@@ -46,6 +48,7 @@ pub fn asce7_exposure_coefficient(edition: Asce7Edition, exposure: Exposure, hei
 /// `factors` is the product `K_z·K_zt·K_d·I` (`I` in 7-05 only; in 7-22 `K_d` stands in the force instead, with the same product), `speed_m_s`
 /// the mapped three-second gust at 10 m in exposure C. The metric print's 0.613 lies 0.06 % lower. The ground elevation factor `K_e` is
 /// taken as 1, which is the careful side. Source: ASCE 7-16 eq. 26.10-1.
+#[must_use]
 pub fn asce7_velocity_pressure_pa(factors: f64, speed_m_s: f64) -> f64 {
     let mph = speed_m_s / Quantity::Speed.unit(System::Us).factor;
     let psf_pa = Quantity::Force.unit(System::Us).factor / Quantity::Area.unit(System::Us).factor;

@@ -35,6 +35,7 @@ fn between(at: f64, table: impl Iterator<Item = (f64, f64)>) -> f64 {
 /// `aspect` = length over height `B/s`; `clearance` = height of the leaf over height of its top `s/h`, 0.7…1 (a leaf with a larger gap below
 /// it is not covered here). Straight lines between the printed points, as the figure's note says. Case C (B/s ≥ 2, strips from the
 /// windward edge) is excluded. Source: ASCE 7-16 Fig 29.3-1 (7-05 Fig 6-20), from memory; the end 1.30 seen in a worked example.
+#[must_use]
 pub fn asce7_wall_coefficient(aspect: f64, clearance: f64) -> f64 {
     let row = |values: &[f64; 12]| between(aspect, ASPECT.into_iter().zip(*values));
     between(clearance, WALL.iter().map(|(ratio, values)| (*ratio, row(values))))
@@ -44,6 +45,7 @@ pub fn asce7_wall_coefficient(aspect: f64, clearance: f64) -> f64 {
 ///
 /// Openings of less than 30 % reduce the gross coefficient by `1 − (1 − ε)^1.5`; dividing by `ε` puts it on the solid area. With `eccentric`
 /// (case B) the resultant stands 0.2·B towards the latch edge, which raises the moment by 0.7/0.5.
+#[must_use]
 pub fn asce7_wall_moment_coefficient(aspect: f64, clearance: f64, solidity: f64, eccentric: bool) -> f64 {
     let gross = asce7_wall_coefficient(aspect, clearance) * openings_factor(solidity);
     let arm = if eccentric { (0.5 + ASCE7_ECCENTRICITY) / 0.5 } else { 1.0 };
@@ -54,6 +56,7 @@ pub fn asce7_wall_moment_coefficient(aspect: f64, clearance: f64, solidity: f64,
 ///
 /// `solidity` solid over gross area, below 0.7; `diameter_m` and `pressure_pa` matter for round bars only, by `D·√q` ≤ 2.5 (ft, psf) or
 /// above. Source: ASCE 7-16 Fig 29.4-2 (7-05 Fig 6-22), from memory.
+#[must_use]
 pub fn asce7_open_coefficient(solidity: f64, shape: BarShape, diameter_m: f64, pressure_pa: f64) -> f64 {
     let feet = diameter_m / Quantity::Length.unit(System::Us).factor;
     let psf_pa = Quantity::Force.unit(System::Us).factor / Quantity::Area.unit(System::Us).factor;

@@ -28,11 +28,13 @@ fn log_height(terrain: Terrain, height_m: f64) -> f64 {
 /// Roughness factor: mean speed at a height over the basic one, `c_r = 0.19·(z0/0.05)^0.07·ln(z/z0)`.
 ///
 /// `height_m` over ground, not above 200 m. Source: EN 1991-1-4 eqs 4.4, 4.5, from memory.
+#[must_use]
 pub fn en1991_roughness_factor(terrain: Terrain, height_m: f64) -> f64 {
     0.19 * pow(terrain.lengths_m().0 / 0.05, 0.07) * log_height(terrain, height_m)
 }
 
 /// Turbulence intensity, `I_v = k_I/(c_o·ln(z/z0))` with `k_I` = 1. Source: EN 1991-1-4 eq. 4.7, from memory.
+#[must_use]
 pub fn en1991_turbulence_intensity(terrain: Terrain, height_m: f64, orography: f64) -> f64 {
     1.0 / (orography * log_height(terrain, height_m))
 }
@@ -41,6 +43,7 @@ pub fn en1991_turbulence_intensity(terrain: Terrain, height_m: f64, orography: f
 /// `c_prob = ((1 − K·ln(−ln(1−p)))/(1 − K·ln(−ln 0.98)))^n`, `K` 0.2, `n` 0.5.
 ///
 /// `probability` from 0.001 to 0.5. Source: EN 1991-1-4 eq. 4.2, from memory.
+#[must_use]
 pub fn en1991_probability_factor(probability: f64) -> f64 {
     let reduced = |p: f64| 1.0 - 0.2 * log(-log(1.0 - p));
     sqrt(reduced(probability) / reduced(0.02))
@@ -50,6 +53,7 @@ pub fn en1991_probability_factor(probability: f64) -> f64 {
 ///
 /// `basic_m_s` ten-minute mean at 10 m in terrain II with its direction, season and probability factors. The structural factor `c_s·c_d` is
 /// taken as 1. Source: EN 1991-1-4 eqs 4.3, 4.8, from memory.
+#[must_use]
 pub fn en1991_peak_pressure_pa(basic_m_s: f64, terrain: Terrain, height_m: f64, orography: f64) -> f64 {
     let mean_m_s = en1991_roughness_factor(terrain, height_m) * orography * basic_m_s;
     let turbulence = en1991_turbulence_intensity(terrain, height_m, orography);

@@ -26,6 +26,7 @@ fn blend(low: Zones, high: Zones, share: f64) -> Zones {
 /// `aspect` = length over height, with straight lines between 3, 5 and 10; `solidity` from 0.8 (1.2 everywhere) to 1, with a straight line
 /// between; `returns` = the wall goes round a corner at its free end for at least its height. Recommended values of EN 1991-1-4:2005 +
 /// A1:2010 Table 7.9, from memory; the row of length/height 5 seen at eurocodeapplied.com. A national annex goes first.
+#[must_use]
 pub fn en1991_zone_coefficients(aspect: f64, solidity: f64, returns: bool) -> Zones {
     let [(three, short), (five, middle), (ten, long)] = SOLID;
     let solid = match aspect {
@@ -44,6 +45,7 @@ pub fn en1991_zone_coefficients(aspect: f64, solidity: f64, returns: bool) -> Zo
 /// wall upwind, holds from the hinge to `h` before the latch edge and not beyond (7.4.2(2)). The hinge side is taken as the continuing wall
 /// (gate post, fence), so it has no free end of its own. Source: EN 1991-1-4:2005 + A1:2010, 7.4.1 and 7.4.2, from memory; where shelter
 /// stops is told by two public notes besides.
+#[must_use]
 pub fn en1991_wall_moment_coefficient(length_m: f64, height_m: f64, zones: Zones, shelter_factor: f64) -> f64 {
     let whole = length_m * length_m;
     over_stretches(length_m, height_m, zones, shelter_factor, |outer, inner| (outer * outer - inner * inner) / whole)
@@ -51,6 +53,7 @@ pub fn en1991_wall_moment_coefficient(length_m: f64, height_m: f64, zones: Zones
 
 /// The coefficient that gives the zones' force on the gross area: `c = ∫ ψ(x)·c(x) dx / L`. Arguments and source as of
 /// [`en1991_wall_moment_coefficient`].
+#[must_use]
 pub fn en1991_wall_force_coefficient(length_m: f64, height_m: f64, zones: Zones, shelter_factor: f64) -> f64 {
     over_stretches(length_m, height_m, zones, shelter_factor, |outer, inner| (outer - inner) / length_m)
 }

@@ -86,6 +86,7 @@ impl WindShape {
 
 impl Gust {
     /// The gust of a wind that passed its checks, on a leaf.
+    #[must_use]
     pub fn new(wind: &Wind, leaf: &Leaf) -> Gust {
         let density = wind.air_density();
         let plain = |speed_m_s| (speed_m_s, velocity_pressure_pa(density, speed_m_s));
@@ -104,16 +105,19 @@ impl Gust {
     }
 
     /// The same wind at another gust speed; its coefficient stays.
+    #[must_use]
     pub fn at(&self, speed_m_s: f64) -> Gust {
         Gust { speed_m_s, pressure_pa: velocity_pressure_pa(self.air_density_kg_m3, speed_m_s), ..*self }
     }
 
     /// Force on a solid area, N.
+    #[must_use]
     pub fn force_n(&self, area_m2: f64) -> f64 {
         self.pressure_pa * self.resultant_coefficient * area_m2
     }
 
     /// Force that has the wind's moment when it acts at the area's centre, N; the force itself unless a standard's shape sets them apart.
+    #[must_use]
     pub fn moment_equivalent_n(&self, area_m2: f64) -> f64 {
         self.pressure_pa * self.force_coefficient * area_m2
     }
@@ -121,6 +125,7 @@ impl Gust {
 
 impl Job {
     /// The working wind.
+    #[must_use]
     pub fn gust(&self) -> Gust {
         Gust::new(&self.wind, &self.leaf)
     }

@@ -5,6 +5,7 @@
 /// `speed_m_s` is the gust speed at the gate; `A` the area that stops the wind, `x_w` the distance of its centre from the hinge axis.
 /// Without regard to the side of the hinge the centre is on: as the working case takes the wind against the leaf at every angle, a
 /// counter-leaf that reaches beyond the hinge must not turn it into help. Source: velocity pressure, EN 1991-1-4 eq. 4.10.
+#[must_use]
 pub fn wind_moment_n_m(
     density_kg_m3: f64,
     speed_m_s: f64,
@@ -18,6 +19,7 @@ pub fn wind_moment_n_m(
 /// Velocity pressure of air brought to rest, Pa: `q = ½·ρ·V²`.
 ///
 /// `density_kg_m3` in kg/m³, `speed_m_s` in m/s. Source: EN 1991-1-4 eq. 4.10; with ρ = 1.226 the 0.613·V² of ASCE 7.
+#[must_use]
 pub fn velocity_pressure_pa(density_kg_m3: f64, speed_m_s: f64) -> f64 {
     0.5 * density_kg_m3 * speed_m_s * speed_m_s
 }
@@ -25,6 +27,7 @@ pub fn velocity_pressure_pa(density_kg_m3: f64, speed_m_s: f64) -> f64 {
 /// Factor on the force coefficient of a wall with openings: `1 − (1 − ε)^1.5`, `ε` solid over gross area, 0…1.
 ///
 /// Meant for `ε ≥ 0.7`; below that the wall is an open lattice with coefficients of its own. Source: ASCE 7 Fig 29.3-1, note (from memory).
+#[must_use]
 pub fn openings_factor(solidity: f64) -> f64 {
     let open = (1.0 - solidity).clamp(0.0, 1.0);
     1.0 - open * crate::real::sqrt(open)
@@ -39,6 +42,7 @@ const SLANT: (f64, f64) = (0.222, 0.283);
 /// A plate keeps 0.92 of its normal force at 60°, 0.81 at 45°, 0.64 at 30°, where the square of the sine would leave 0.75, 0.50, 0.25. The centre of
 /// pressure is kept where it is; at a slant it moves towards the windward edge. The wind that is always square to the leaf stays the careful
 /// case. Source: Hoerner, Fluid-Dynamic Lift, ch. XXI eq. 2 (flat plate, separated flow).
+#[must_use]
 pub fn normal_component(bearing_rad: f64, leaf_rad: f64) -> f64 {
     let sine = crate::real::sin(bearing_rad - leaf_rad);
     (SLANT.0 + SLANT.1) * sine / (SLANT.0 * sine.abs() + SLANT.1)
