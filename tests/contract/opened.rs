@@ -14,7 +14,11 @@ fn a_log_names_every_fault() {
     job["arm"]["elbow"] = json!("up");
     let invalid: Invalid = answer(&job).expect_err("two faults");
     let text = invalid.to_string();
-    assert_eq!(text, "leaf.mass_kg: OutOfRange, found 0.5; arm.elbow: NotOneOf, found \"up\"");
+    assert_eq!(
+        text,
+        "leaf.mass_kg: OutOfRange, found 0.5, allowed 1 to 5000, for instance 160; \
+         arm.elbow: NotOneOf, found \"up\", allowed one of left, right, for instance left"
+    );
     let mut short = super::job();
     short["arm"]["link_m"] = json!(0.05);
     let text = answer(&short).expect_err("it does not reach").to_string();

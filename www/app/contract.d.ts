@@ -291,7 +291,7 @@ shaft_torque_open_n_m: number,
 shaft_torque_close_n_m: number, };
 
 /**
- * A wind of fixed bearing, by the law of [`crate::normal_component`].
+ * A wind of fixed bearing, by the law of [`crate::leaf::normal_component`].
  */
 export type BearingWind = {
 /**

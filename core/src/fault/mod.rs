@@ -1,4 +1,15 @@
 //! What is wrong with a job: codes, paths and numbers. Sentences live with the page.
+//!
+//! ```
+//! use pintle_core::{Document, job::Job};
+//!
+//! let document: Document = serde_json::from_str(r#"{ "schema": 1, "leaf": { "mass_kg": 0, "length_m": "long" } }"#)?;
+//! let invalid = Job::read(&document).unwrap_err();
+//! let told: Vec<String> = invalid.errors.iter().map(ToString::to_string).collect();
+//! assert!(told.contains(&"leaf.mass_kg: OutOfRange, found 0, allowed 1 to 5000, for instance 160".into()));
+//! assert!(told.iter().any(|fault| fault.starts_with("leaf.length_m: WrongType, found \"long\"")));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod display;
 

@@ -5,6 +5,16 @@
 //! is shorter than their eight bytes. Anything else a document may hold is carried too, only longer: what this version does not
 //! know by name is still not lost. The outer frame (version first, check last) holds for every version to come, so that an older
 //! page can tell a newer link from a damaged one.
+//!
+//! ```
+//! use pintle_core::{Document, packed::{pack, unpack}};
+//!
+//! let document: Document = serde_json::from_str(r#"{ "schema": 1, "leaf": { "mass_kg": 160 } }"#)?;
+//! let text = pack(&document);
+//! assert!(text.len() < 24, "{text}");
+//! assert_eq!(unpack(&text)?, document);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod base64url;
 mod check;

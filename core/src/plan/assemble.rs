@@ -79,7 +79,7 @@ impl Model {
 /// Plans a job. Pure: the same job always gives the same plan, to the bit.
 ///
 /// ```
-/// use pintle_core::{Document, Job, Verdict, plan};
+/// use pintle_core::{Document, drive::Verdict, job::Job, plan::plan};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
 /// let text = r#"{ "schema": 1, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
 ///     "hinges": { "kind": "measured", "pull_open_n": 45, "pull_close_n": 41, "pull_radius_m": 3.0, "pull_leaf_deg": 45 },

@@ -84,6 +84,21 @@ pub struct Change {
 
 /// Searches the place, bracket and lengths that serve the job's aim best within everything its `setout` block asks, clear of what stands around.
 ///
+/// ```
+/// use pintle_core::{Document, job::Job, plan::{plan, set_out}};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// # let text = include_str!("../../../www/data/starting-job.json").replacen("\"samples\"", r#""setout": {
+/// #     "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5], "bracket_v_m": 0.06,
+/// #     "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "straightness": [0.9, 1.0] }, "samples""#, 1);
+/// let document: Document = serde_json::from_str(&text)?; // a job with a `setout` block
+/// let mut job = Job::read(&document)?;
+/// let best = set_out(&job)?.best.ok_or("some limit is in the way")?;
+/// let before = plan(&job)?.peak.shaft_torque_n_m;
+/// job.arm = Some(best.arm);
+/// assert!(plan(&job)?.peak.shaft_torque_n_m < before);
+/// # Ok(()) }
+/// ```
+///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or naming the missing block. That nothing keeps the limits is an answer, not an error.
 pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {

@@ -29,7 +29,7 @@ pub struct WorkingWind {
     pub bearing: Option<BearingWind>,
 }
 
-/// A wind of fixed bearing, by the law of [`crate::normal_component`].
+/// A wind of fixed bearing, by the law of [`crate::leaf::normal_component`].
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]

@@ -2,6 +2,17 @@
 //!
 //! Nothing here says that a gate may be used. Forces are estimates that a calibrated instrument has to confirm on the finished gate; classes
 //! and counts are those of editions named beside them, and the edition in force, local codes and licensed practice decide.
+//!
+//! ```
+//! use pintle_core::safety::{edge_mass_kg, impact_force_n, impact_speed_m_s};
+//!
+//! // A leaf of 540 kg·m² and 3 m has the edge of 60 kg; at 0.2 m/s into 100 kN/m.
+//! let mass_kg = edge_mass_kg(540.0, 3.0);
+//! assert!((mass_kg - 60.0).abs() < 1e-12);
+//! let force_n = impact_force_n(0.2, 1e5, mass_kg);
+//! assert!((force_n - 489.898).abs() < 1e-3);
+//! assert!((impact_speed_m_s(force_n, 1e5, mass_kg) - 0.2).abs() < 1e-15);
+//! ```
 
 mod class;
 mod force;

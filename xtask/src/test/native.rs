@@ -14,6 +14,7 @@ pub const STEPS: &[Step] = &[
     Step { name: "independent engines", after: None, shown: false, run: engines },
     Step { name: "global optimiser", after: None, shown: true, run: optimiser },
     Step { name: "bare-metal build", after: None, shown: false, run: bare_metal },
+    Step { name: "package of the core", after: None, shown: false, run: package },
 ];
 
 /// Without the task runner: its bindgen library would switch on features of shared crates, and all would be built twice.
@@ -65,4 +66,10 @@ fn bare_metal(log: &mut Log) -> Result<()> {
         "--target",
         targets::BARE_METAL,
     ]))
+}
+
+/// Packs the core as a registry would take it, and builds what was packed.
+fn package(log: &mut Log) -> Result<()> {
+    // A person tries this before the last commit, too; what is packed is the tree as it stands.
+    log.run(Command::new("cargo").args(["package", "--package", "pintle-core", "--allow-dirty"]))
 }

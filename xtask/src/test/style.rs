@@ -11,6 +11,7 @@ pub const STEPS: &[Step] = &[
     Step { name: "format", after: None, shown: false, run: format },
     Step { name: "lints", after: None, shown: false, run: lints },
     Step { name: "lints for wasm", after: None, shown: false, run: wasm_lints },
+    Step { name: "documentation", after: None, shown: false, run: documentation },
 ];
 
 fn format(log: &mut Log) -> Result<()> {
@@ -44,4 +45,13 @@ fn wasm_lints(log: &mut Log) -> Result<()> {
         "--deny",
         "warnings",
     ]))
+}
+
+/// The core's documentation, without a link that leads nowhere.
+fn documentation(log: &mut Log) -> Result<()> {
+    log.run(
+        Command::new("cargo")
+            .args(["doc", "--package", "pintle-core", "--no-deps"])
+            .env("RUSTDOCFLAGS", "--deny warnings"),
+    )
 }

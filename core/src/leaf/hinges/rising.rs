@@ -12,7 +12,7 @@ pub struct RisingLeaf {
     pub couple_n: f64,
     /// Radius of the pins, m.
     pub pin_radius_m: f64,
-    /// Mean radius of friction of the collar, m, which is the ramp's: see [`crate::Collar::mean_radius_m`].
+    /// Mean radius of friction of the collar, m, which is the ramp's: see [`crate::elements::Collar::mean_radius_m`].
     pub collar_radius_m: f64,
     /// Rise of the leaf, m/rad: the rise over the swing by the swing's angle. Not negative.
     pub rise_m_per_rad: f64,
