@@ -45,3 +45,6 @@ pub fn kept_in_step(path: &str, text: &str) {
         path.display()
     );
 }
+
+mod around;
+pub use around::around;

@@ -157,9 +157,11 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         choose(&browser, "site.public", "no").await?;
         choose(&browser, "site.guarded", "no").await?;
         type_into(&browser, "site.homes", "2").await?;
+        open_group(&browser, "room").await?;
+        choose(&browser, "obstacles.looked_at", "yes").await?;
         press(&browser, "[data-list=obstacles] > .move").await?;
         for (side, typed) in [("x_m.0", "-400"), ("x_m.1", "200"), ("y_m.0", "3400"), ("y_m.1", "3600")] {
-            type_into(&browser, &format!("site.obstacles.0.{side}"), typed).await?;
+            type_into(&browser, &format!("obstacles.0.{side}"), typed).await?;
         }
         press(&browser, "[data-list=means] > .move").await?;
         press(&browser, "[data-list=means] > .move").await?;
@@ -186,7 +188,7 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         type_into(&browser, "holding.shaft_torque_n_m", "300").await?;
 
         let (job, plan) = held_to_native(&browser).await?;
-        assert_eq!(job["site"]["obstacles"], json!([{ "x_m": [-0.4, 0.2], "y_m": [3.4, 3.6] }]));
+        assert_eq!(job["obstacles"], json!([{ "x_m": [-0.4, 0.2], "y_m": [3.4, 3.6] }]));
         let means = &job["site"]["means"];
         assert_eq!(means[0]["kind"], json!("inherent"));
         assert_eq!((&means[1]["direction"], &means[1]["monitored"]), (&json!("close"), &json!(true)));
@@ -232,7 +234,7 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         choose(&browser, "storm.looked_at", "no").await?;
         press(&browser, "[data-list=obstacles] fieldset > .quiet").await?;
         let (job, plan) = held_to_native(&browser).await?;
-        assert!(plan.holding.is_none() && job["site"]["obstacles"] == json!([]));
+        assert!(plan.holding.is_none() && job["obstacles"] == json!([]));
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())
     })

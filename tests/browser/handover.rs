@@ -29,13 +29,13 @@ fn job() -> Value {
         ("storm", json!({ "speed_m_s": 28, "force_coefficient": 1.4 })),
         ("ground", json!({ "gap_m": 0.08, "slope_deg": 2, "uphill_deg": 90 })),
         ("drag", json!({ "seal_n_m": 5 })),
-        ("room", json!({ "front_m": 0.03, "back_m": 0.03 })),
+        ("obstacles", json!([{ "x_m": [-0.3, 0.2], "y_m": [2, 3] }])),
         ("breakaway", json!({ "link_force_n": 6000, "slip_torque_n_m": 420 })),
         ("motion", json!({ "slow_close_deg": 25, "slow_open_deg": 20 })),
         ("settings", json!({ "close_timer_s": 30 })),
         (
             "site",
-            json!({ "public": false, "guarded": false, "homes": 1, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [2, 3] }],
+            json!({ "public": false, "guarded": false, "homes": 1,
             "means": [{ "kind": "inherent" }, { "kind": "contact", "monitored": true, "reaches": ["leading_edge_closing"] }] }),
         ),
         ("as_built", json!({ "shaft_x_m": -0.252, "shaft_y_m": 0.458 })),
@@ -56,7 +56,7 @@ fn long_job() -> Value {
     job["title"] = json!("W".repeat(90));
     job["leaf"] = json!({ "length_m": 3.2, "height_m": 1.6, "members": vec![part; 14] });
     let obstacle = |index: usize| json!({ "x_m": [-0.3, 0.2], "y_m": [2.0 + 0.1 * index as f64, 4] });
-    job["site"]["obstacles"] = (0..12).map(obstacle).collect();
+    job["obstacles"] = (0..12).map(obstacle).collect();
     job["site"]["means"] = json!(vec![json!({ "kind": "contact", "reaches": ["bottom"] }); 20]);
     job["record"]["installer"] = json!("X".repeat(80));
     job

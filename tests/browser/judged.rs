@@ -36,10 +36,11 @@ async fn give(browser: &Browser, job: &Value) -> Result<()> {
 /// A wall typed into the middle of the swing, as somebody at the gate types it.
 async fn type_wall(browser: &Browser) -> Result<()> {
     browser.value(&format!("({}.open = true)", part("[part=check] > details"))).await?;
-    open_group(browser, "site").await?;
+    open_group(browser, "room").await?;
+    choose(browser, "obstacles.looked_at", "yes").await?;
     press(browser, "[data-list=obstacles] > .move").await?;
     for (side, typed) in [("x_m.0", "900"), ("x_m.1", "1100"), ("y_m.0", "900"), ("y_m.1", "1100")] {
-        type_into(browser, &format!("site.obstacles.0.{side}"), typed).await?;
+        type_into(browser, &format!("obstacles.0.{side}"), typed).await?;
     }
     browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.stops > 0").await?;
     computed(browser).await
@@ -98,13 +99,13 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         assert!(signing.as_str().is_some_and(|text| text.contains("not to be used")), "{signing}");
 
         // Out of the swing it is green again.
-        type_into(&browser, "site.obstacles.0.x_m.0", "-3000").await?;
-        type_into(&browser, "site.obstacles.0.x_m.1", "-2000").await?;
+        type_into(&browser, "obstacles.0.x_m.0", "-3000").await?;
+        type_into(&browser, "obstacles.0.x_m.1", "-2000").await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.stops === 0").await?;
         computed(&browser).await?;
         assert_eq!(state(&browser).await?.0, "within");
         // While something typed cannot be read, no shape stands for the old result.
-        type_into(&browser, "site.obstacles.0.x_m.0", "wall").await?;
+        type_into(&browser, "obstacles.0.x_m.0", "wall").await?;
         let (state, green, _) = state(&browser).await?;
         assert_eq!((state.as_str(), green), ("none", false));
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
@@ -121,9 +122,9 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         browser.open(&format!("{}embed.html", site.address)).await?;
         browser.wait_for(READY).await?;
         let mut job = starting_job();
-        job["site"] = json!({ "obstacles": [{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }] });
+        job["obstacles"] = json!([{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }]);
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
-        browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.site != null && {READY}")).await?;
+        browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.obstacles != null && {READY}")).await?;
         // The strongest of the list: torque to spare, and the wall still there.
         let all = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('input[name=operator]')]";
         let strongest = browser.value(&format!("{all}.filter((one) => one.value).at(-1).value")).await?;
@@ -194,26 +195,28 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             browser.open(&site.address).await?;
             browser.wait_for(READY).await?;
             let mut job = within();
-            // A face one inch proud of the hinge axis.
-            job["room"] = json!({ "front_m": 0.0254, "back_m": 0.0254 });
+            // A face one inch proud of the axis line.
+            job["leaf"]["face_m"] = json!(0.0254);
             browser.value(&format!("void document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true")).await?;
             give(&browser, &job).await?;
             browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
             browser.wait_for(&format!("{} !== null && {} !== null", part(".fit table"), part(".set-outs table"))).await?;
             let fit = text(&browser, ".fit").await?;
-            assert!(fit.contains("Square to the closed leaf, from the leaf’s face"), "{fit}");
+            for line in ["Square to the closed leaf, from the axis line", "Square to the closed leaf, from the leaf’s face"] {
+                assert!(fit.contains(line), "{line} in {fit}");
+            }
             // No decimals where a tape is used.
             let decimal = format!("[{}, {}, {}].flatMap((part) => part.textContent.match(/\\d[.]\\d+\\s(in|mm)/g) ?? [])",
                 part(".fit"), part(".set-outs"), part(".reading"));
             if units == "us" {
                 assert_eq!(browser.value(&decimal).await?, json!([]));
-                assert_eq!(mark(&browser, "Leaf’s face, from the hinge axis", 0).await?, "1\", on the opening side");
+                assert_eq!(mark(&browser, "Leaf’s face, from the axis line", 0).await?, "1\", on the opening side");
             }
             let typed = [
                 ("shaft_x_m", mark(&browser, "Shaft", 1).await?),
                 ("shaft_y_m", mark(&browser, "Shaft", 2).await?),
-                ("bracket_u_m", mark(&browser, "Bracket pin along the leaf, from the hinge axis", 0).await?),
-                ("bracket_v_m", mark(&browser, "Bracket pin square to the leaf, from the leaf’s face", 0).await?),
+                ("bracket_u_m", mark(&browser, "Bracket pin along the closed leaf, from the hinge line", 0).await?),
+                ("bracket_v_m", mark(&browser, "Bracket pin square to the closed leaf, from the axis line", 0).await?),
                 ("crank_m", mark(&browser, "Crank, pivot to pivot", 0).await?),
                 ("link_m", mark(&browser, "Link, pivot to pivot", 0).await?),
             ];
@@ -239,9 +242,9 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             assert_eq!(browser.complaints().await?, Vec::<String>::new());
             let field = part("[data-path='as_built.shaft_y_m']");
             browser.wait_for(&format!("{field}.textContent.includes(`Planned: {}`)", typed[1].1)).await?;
-            assert!(text(&browser, "[data-path='as_built.shaft_y_m']").await?.contains("from the leaf’s face"));
+            assert!(text(&browser, "[data-path='as_built.shaft_y_m']").await?.contains("from the axis line"));
             let built = "document.querySelector('pintle-calculator').job.as_built";
-            assert_eq!(browser.value(&format!("{built}.from")).await?, "leaf_face");
+            assert_eq!(browser.value(&format!("{built}.from")).await?, "hinge_axis");
             assert_eq!(browser.value(&format!("{built}.shaft_x_m < 0")).await?, true, "the document keeps the sign");
             let rows = browser
                 .value(&format!(

@@ -294,7 +294,8 @@ async fn a_zone_s_line_brings_the_leaf_to_its_angle() -> Result<()> {
         browser.resize(360, 740, 2.0).await?;
         let site = Site::start(&setting::dist()?, "/")?;
         let mut job = moving();
-        job["site"] = json!({ "latch_gap_m": 0.02, "obstacles": [{ "x_m": [-0.9, -0.35], "y_m": [0.9, 4.0] }] });
+        job["site"] = json!({ "latch_gap_m": 0.02 });
+        job["obstacles"] = json!([{ "x_m": [-0.9, -0.35], "y_m": [0.9, 4.0] }]);
         open(&browser, &site, &job).await?;
         let zones = planned(&job).1.entrapment.expect("a site").zones;
         let lines = format!("[...{}.querySelectorAll('button')]", part(".zones"));

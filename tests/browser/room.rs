@@ -16,13 +16,16 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         browser.wait_for(READY).await?;
 
         open_group(&browser, "room").await?;
-        choose(&browser, "room.looked_at", "yes").await?;
-        for (name, millimetres) in [("front_m", "20"), ("back_m", "25"), ("heel_m", "45"), ("arm_half_width_m", "30")] {
-            type_into(&browser, &format!("room.{name}"), millimetres).await?;
+        choose(&browser, "obstacles.looked_at", "yes").await?;
+        for (path, millimetres) in
+            [("leaf.face_m", "20"), ("leaf.thickness_m", "45"), ("leaf.heel_m", "45"), ("arm_half_width_m", "30")]
+        {
+            type_into(&browser, path, millimetres).await?;
         }
-        choose(&browser, "room.hinge_post.looked_at", "yes").await?;
+        press(&browser, "[data-list=obstacles] > .move").await?;
+        press(&browser, "[data-obstacle='0'] input[name=hinge_post]").await?;
         for (end, millimetres) in [("x_m.0", "-160"), ("x_m.1", "-60"), ("y_m.0", "-80"), ("y_m.1", "80")] {
-            type_into(&browser, &format!("room.hinge_post.{end}"), millimetres).await?;
+            type_into(&browser, &format!("obstacles.0.{end}"), millimetres).await?;
         }
         open_group(&browser, "marks").await?;
         choose(&browser, "marks.looked_at", "yes").await?;
@@ -45,8 +48,11 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         let mut job = starting_job();
         // The page says which collar it takes for granted.
         job["hinges"]["collar"] = json!("uniform_pressure");
-        job["room"] = json!({ "front_m": 0.02, "back_m": 0.025, "heel_m": 0.045, "arm_half_width_m": 0.03,
-            "hinge_post": { "x_m": [-0.16, -0.06], "y_m": [-0.08, 0.08] } });
+        for (key, value) in [("face_m", 0.02), ("thickness_m", 0.045), ("heel_m", 0.045)] {
+            job["leaf"][key] = json!(value);
+        }
+        job["arm_half_width_m"] = json!(0.03);
+        job["obstacles"] = json!([{ "hinge_post": true, "x_m": [-0.16, -0.06], "y_m": [-0.08, 0.08] }]);
         job["marks"] = json!({ "anchor_along_m": 0.25, "anchor_across_m": 0.15, "anchor_offset_along_m": -0.04,
             "anchor_offset_across_m": 0.01, "anchor_turn_deg": 15, "pad_level_m": 0.12, "crossbar_level_m": 0.65,
             "arm_height_m": 0.18, "overlap_m": 0.12, "crank_ends_m": 0.09, "link_ends_m": 0.11 });
@@ -61,7 +67,7 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         let said = text(&browser, ".fit").await?;
         let marks = plan.mark_out.expect("asked for");
         let lengths = [Some(marks.crank.pivots_m), marks.crank.cut_m, marks.link.cut_m, marks.riser_m];
-        for length in lengths.into_iter().chain(marks.anchors.iter().map(|anchor| Some(anchor.from_gate_line_m))) {
+        for length in lengths.into_iter().chain(marks.anchors.iter().map(|anchor| Some(anchor.from_axis_line_m))) {
             let shown = mark(length.expect("known"), System::Metric);
             assert!(said.contains(&shown), "{shown} in {said}");
         }

@@ -1,7 +1,7 @@
 //! The optional blocks: wind from standards, members, hinges, storm, drag, ice, ground, uncertainty, room, marks.
 
 use super::carriers::{motion, site};
-use super::{answer, fault, faults, job, with};
+use super::{answer, fault, faults, job, old, with};
 use pintle_core::fault::FaultCode;
 use serde_json::{Value, json};
 
@@ -159,15 +159,15 @@ fn what_fitting_adds_is_checked() {
         ("marks.pad_level_m".into(), FaultCode::HalfOfPair)
     );
     assert_eq!(
-        code_at(&block("room", json!({ "front_m": -0.03, "back_m": 0.02 }))),
+        code_at(&old("/room", json!({ "front_m": -0.03, "back_m": 0.02 }))),
         ("room.front_m".into(), FaultCode::LeastAboveMost)
     );
     let crossed = json!({ "obstacles": [{ "x_m": [0, 1], "y_m": [2, 3] }, { "x_m": [1, 0], "y_m": [2, 3] }] });
-    assert_eq!(code_at(&block("room", crossed)), ("room.obstacles.1.x_m.1".into(), FaultCode::LeastAboveMost));
+    assert_eq!(code_at(&old("/room", crossed)), ("room.obstacles.1.x_m.1".into(), FaultCode::LeastAboveMost));
     let post = json!({ "hinge_post": { "x_m": [-0.2, -0.1], "y_m": [0.1, -0.1] } });
-    assert_eq!(code_at(&block("room", post)), ("room.hinge_post.y_m.1".into(), FaultCode::LeastAboveMost));
+    assert_eq!(code_at(&old("/room", post)), ("room.hinge_post.y_m.1".into(), FaultCode::LeastAboveMost));
     assert_eq!(
-        code_at(&block("room", json!({ "hinge_post": { "x_m": [-0.2, -0.1] } }))),
+        code_at(&old("/room", json!({ "hinge_post": { "x_m": [-0.2, -0.1] } }))),
         ("room.hinge_post.y_m".into(), FaultCode::Missing)
     );
     assert_eq!(code_at(&block("tape", json!({ "error_mm": 5 }))), ("tape.error_mm".into(), FaultCode::UnknownField));
@@ -206,21 +206,20 @@ fn motion_and_safety_blocks_say_everything_that_is_wrong() {
             ("motion.ramp_s".into(), FaultCode::UnknownField),
         ]
     );
-    let wrong = json!({ "public": "yes", "obstacles": [{ "x_m": [1, 2] }, { "x_m": [2, 1], "y_m": [0, 1] }],
+    let wrong = json!({ "public": "yes",
         "means": [{ "kind": "net" }, { "kind": "contact", "reaches": ["roof", 3] }, null] });
     assert_eq!(
         faults(&put("site", wrong)),
         [
             ("site.public".into(), FaultCode::WrongType),
-            ("site.obstacles.0.y_m".into(), FaultCode::Missing),
             ("site.means.0.kind".into(), FaultCode::NotOneOf),
             ("site.means.1.reaches.0".into(), FaultCode::NotOneOf),
             ("site.means.1.reaches.1".into(), FaultCode::WrongType),
             ("site.means.2".into(), FaultCode::WrongType),
         ]
     );
-    let crossed = put("site", json!({ "obstacles": [{ "x_m": [2, 1], "y_m": [0, 1] }] }));
-    assert_eq!(code_at(&crossed), ("site.obstacles.0.x_m.1".into(), FaultCode::LeastAboveMost));
+    let crossed = with("/obstacles", json!([{ "x_m": [2, 1], "y_m": [0, 1] }]));
+    assert_eq!(code_at(&crossed), ("obstacles.0.x_m.1".into(), FaultCode::LeastAboveMost));
     let many = put("site", json!({ "means": vec![json!({ "kind": "contact" }); 65] }));
     assert_eq!(code_at(&many), ("site.means".into(), FaultCode::OutOfRange));
 }

@@ -1,4 +1,4 @@
-//! What stands around, typed as the page types it: `site.obstacles`, with or without a `room`. Distances are worked by hand.
+//! What stands around, in its one list. Distances are worked by hand.
 
 use super::{answer, job, with};
 use pintle_core::{
@@ -13,9 +13,11 @@ fn rectangle(x: [f64; 2], y: [f64; 2]) -> Value {
     json!({ "x_m": x, "y_m": y })
 }
 
-/// The demonstration job, its leaf of 3.2 m the line through the hinge axis, among what stands around.
+/// The demonstration job, its leaf of 3.2 m the axis line, among what stands around.
 fn among(obstacles: Value) -> Value {
-    with("/site", json!({ "obstacles": obstacles }))
+    let mut job = with("/site", json!({}));
+    pintle_tests::around(&mut job, json!({ "obstacles": obstacles }));
+    job
 }
 
 fn planned(job: &Value) -> Plan {
@@ -65,64 +67,59 @@ fn the_arm_meets_what_stands_around() {
     assert_eq!(told(&plan, Code::ArmHits).expect("the crank is in it").0, Severity::Error);
 }
 
-/// Two lists are one: what is said twice counts once, and an index is a place in the site's list, the room's counted on behind it.
+/// An index is a place in the list, whatever else in it is left out of a question.
 #[test]
-fn what_is_said_twice_counts_once_and_moves_nothing() {
-    let [one, two, three] = [0.0, 1.0, 2.0].map(|x| rectangle([5.0 + x, 5.5 + x], [5.0, 6.0]));
-    let post = rectangle([-0.4, -0.1], [-0.1, 0.1]);
-    let mut job = among(json!([one, two, one, post]));
-    job["room"] = json!({ "hinge_post": post, "obstacles": [two, three] });
-    let document: Document = serde_json::from_value(job.clone()).expect("a document");
-    let indices: Vec<usize> =
-        Job::read(&document).expect("valid").obstacles().iter().map(|obstacle| obstacle.index).collect();
-    assert_eq!(indices, [0, 1, 5]);
-    let plan = planned(&job);
+fn an_index_is_a_place_in_the_list() {
+    let [one, mut two, three] = [0.0, 1.0, 2.0].map(|x| rectangle([5.0 + x, 5.5 + x], [5.0, 6.0]));
+    two["stops"] = json!(["pad", "arm"]);
+    let mut post = rectangle([-0.4, -0.1], [-0.1, 0.1]);
+    post["hinge_post"] = json!(true);
+    let plan = planned(&among(json!([one, two, post, three])));
     let gaps = plan.clearances.expect("said").gaps;
-    let mut met: Vec<usize> = gaps
-        .iter()
-        .filter(|gap| gap.against == Against::Obstacle && gap.part == MovingPart::Leaf)
-        .map(|gap| gap.index)
-        .collect();
-    met.sort_unstable();
-    assert_eq!(met, [0, 1, 5]);
-    assert_eq!(gaps.iter().filter(|gap| gap.against == Against::HingePost).count(), 4);
+    let met = |part: MovingPart| {
+        let of = gaps.iter().filter(|gap| gap.against == Against::Obstacle && gap.part == part);
+        let mut met: Vec<usize> = of.map(|gap| gap.index).collect();
+        met.sort_unstable();
+        met
+    };
+    assert_eq!((met(MovingPart::Leaf), met(MovingPart::Crank)), (vec![0, 3], vec![0, 1, 3]));
+    let at_post = gaps.iter().filter(|gap| gap.against == Against::HingePost);
+    assert_eq!(at_post.map(|gap| gap.index).collect::<Vec<_>>(), [2; 4]);
     let mut zones: Vec<u32> = plan.entrapment.expect("a site").zones.iter().filter_map(|zone| zone.obstacle).collect();
     zones.sort_unstable();
-    assert_eq!(zones, [0, 1, 5]);
+    assert_eq!(zones, [0, 3]);
 }
 
-/// A leaf and an arm whose sizes nobody said are held against it as lines, and that is listed.
+/// A leaf and an arm whose sizes nobody said are held against it by the usual ones, and that is listed.
 #[test]
 fn the_sizes_that_are_not_said_are_assumed() {
-    let sizes = ["room.front_m", "room.back_m", "room.heel_m", "room.arm_half_width_m"];
-    let plan = planned(&among(json!([rectangle([5.0, 6.0], [5.0, 6.0])])));
+    let sizes = ["leaf.face_m", "leaf.thickness_m", "leaf.heel_m", "arm_half_width_m"];
+    let plan = planned(&with("/obstacles", json!([rectangle([5.0, 6.0], [5.0, 6.0])])));
     for path in sizes {
         assert!(plan.assumed.contains(&path), "{path} in {:?}", plan.assumed);
     }
-    for silent in [planned(&among(json!([]))), planned(&job())] {
-        assert!(silent.clearances.is_none() && !silent.assumed.contains(&sizes[0]));
-    }
+    let nothing = planned(&with("/obstacles", json!([])));
+    assert!(nothing.clearances.is_some(), "said to be none, so that arm and leaf are looked at");
+    let silent = planned(&job());
+    assert!(silent.clearances.is_none() && sizes.iter().all(|path| !silent.assumed.contains(path)));
 }
 
-/// Before the job says anything of the room a search looks at its areas all the same, the leaf a line: as a plan with an empty room does. An
-/// arm that is 60 mm wide is 30 mm nearer to everything.
+/// Before the job says anything of what stands around a search looks all the same.
 #[test]
-fn a_search_has_its_clearances_without_a_room() {
-    let searched = |half_width_m: f64, room: Value| {
-        let mut job = with("/room", room);
-        job["setout"] = json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5],
-            "bracket_v_m": 0.06, "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "arm_half_width_m": half_width_m,
-            "keep_out": [rectangle([-3.0, -2.0], [2.0, 3.0])] });
+fn a_search_has_its_clearances_without_obstacles() {
+    let searched = |half_width_m: f64, obstacles: Value| {
+        let mut job = with("/obstacles", obstacles);
+        job["arm_half_width_m"] = json!(half_width_m);
         let document: Document = serde_json::from_value(job).expect("a document");
         Model::new(&Job::read(&document).expect("valid")).expect("an arm that works")
     };
-    let crank = |clearances: Option<Clearances>| {
-        let of_area = |gap: &&pintle_core::plan::Gap| gap.against == Against::KeepOut && gap.part == MovingPart::Crank;
-        clearances.expect("areas").gaps.iter().find(of_area).expect("the crank").least_m
+    let crank = |clearances: Clearances| {
+        let of_leaf = |gap: &&pintle_core::plan::Gap| gap.against == Against::Leaf && gap.part == MovingPart::Crank;
+        clearances.gaps.iter().find(of_leaf).expect("the crank").least_m
     };
     let silent = searched(0.03, Value::Null);
     assert_eq!(silent.clearances(), None);
-    assert_eq!(silent.clearances_of_search(), searched(0.03, json!({})).clearances());
+    assert_eq!(Some(silent.clearances_of_search()), searched(0.03, json!([])).clearances());
     let line = crank(searched(0.0, Value::Null).clearances_of_search());
     near(line - crank(silent.clearances_of_search()), 0.03, 1e-9);
 }

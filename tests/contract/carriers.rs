@@ -44,7 +44,7 @@ fn shape(field: &str) -> Value {
 fn setout() -> Value {
     json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5], "bracket_v_m": 0.06,
         "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "straightness": [0.96, 1.0], "square_deg": 12, "least_lever_m": 0.25,
-        "shaft_travel_deg": 170, "keep_out": [{ "x_m": [-0.25, 0.1], "y_m": [-0.2, 0.2] }],
+        "shaft_travel_deg": 170,
         "place": { "x_m": -0.3, "y_m": 0.4 } })
 }
 
@@ -53,9 +53,9 @@ pub fn motion() -> Value {
     json!({ "motor": { "stall_torque_n_m": 900, "no_load_speed_deg_s": 12, "rated_v": 24 }, "duty": {} })
 }
 
-/// A site with an obstacle and means of protection.
+/// A site with means of protection.
 pub fn site() -> Value {
-    json!({ "public": false, "guarded": false, "homes": 1, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [3.4, 3.6] }],
+    json!({ "public": false, "guarded": false, "homes": 1,
         "means": [{ "kind": "inherent" },
                   { "kind": "contact", "direction": "close", "monitored": true, "reaches": ["leading_edge_closing"],
                     "area": { "on": "leaf", "from_x_m": 3.2, "from_y_m": 0, "to_x_m": 3.2, "to_y_m": 0.1 } }] })
@@ -90,10 +90,16 @@ pub fn carrier(rule: &str) -> (Value, String) {
         job["ground"] = json!({ "gap_m": 0.08 });
     } else if rule.starts_with("drag") {
         job["drag"] = json!({});
-    } else if rule.starts_with("room") {
-        let rectangle = json!({ "x_m": [-3, -2], "y_m": [2, 3] });
-        job["room"] = json!({ "hinge_post": rectangle, "obstacles": [rectangle] });
+    } else if rule.starts_with("obstacles") {
+        job["obstacles"] = json!([{ "x_m": [-3, -2], "y_m": [2, 3] }]);
         path = rule.replacen("obstacles.", "obstacles.0.", 1);
+    } else if ["leaf.face_m", "leaf.thickness_m", "leaf.heel_m", "arm_half_width_m"].contains(&rule) {
+        // They are assumed where something is held against them.
+        job["obstacles"] = json!([]);
+    } else if rule.starts_with("operator.body") {
+        job["operator"]["body"] = json!({ "along_m": [-0.1, 0.3], "across_m": [-0.1, 0.1] });
+    } else if rule.starts_with("migrated") {
+        job["migrated"] = json!({});
     } else if let Some(block) =
         ["marks", "tape", "as_built", "settings", "record"].into_iter().find(|block| rule.starts_with(block))
     {
@@ -107,10 +113,9 @@ pub fn carrier(rule: &str) -> (Value, String) {
         job["storm"] = json!({ "speed_m_s": 28, "force_coefficient": 1.4 });
     } else if rule.starts_with("site") {
         job["site"] = site();
-        path = rule.replacen("obstacles.", "obstacles.0.", 1).replacen("means.", "means.1.", 1);
+        path = rule.replacen("means.", "means.1.", 1);
     } else if rule.starts_with("setout") {
         job["setout"] = setout();
-        path = rule.replacen("keep_out.", "keep_out.0.", 1);
     }
     (job, path)
 }

@@ -20,7 +20,7 @@ fn setout() -> Value {
 /// The blocks that may be empty, and the rest with no more than they need.
 fn bare() -> Value {
     let mut job = job();
-    for block in ["room", "marks", "tape", "drag", "breakaway", "contact"] {
+    for block in ["marks", "tape", "drag", "breakaway", "contact"] {
         job[block] = json!({});
     }
     job["setout"] = setout();
@@ -45,7 +45,7 @@ type Of = fn(&Job) -> f64;
 
 /// JSON pointer, the default, another value, how the job answers. Angles are answered in radians where the name says so.
 #[rustfmt::skip]
-const FIELDS: [(&str, f64, f64, Of); 49] = [
+const FIELDS: [(&str, f64, f64, Of); 48] = [
     ("/lean/angle_deg", 0.0, 2.0, |job| job.lean.angle()),
     ("/lean/downhill_deg", 0.0, 30.0, |job| job.lean.downhill()),
     ("/wind/air_density_kg_m3", 1.225, 1.1, |job| job.wind.air_density()),
@@ -56,11 +56,10 @@ const FIELDS: [(&str, f64, f64, Of); 49] = [
     ("/setout/square_deg", 90.0, 12.0, |job| job.setout.as_ref().expect("said").square()),
     ("/setout/least_lever_m", 0.0, 0.2, |job| job.setout.as_ref().expect("said").least_lever()),
     ("/setout/shaft_travel_deg", 360.0, 170.0, |job| job.setout.as_ref().expect("said").shaft_travel()),
-    ("/setout/arm_half_width_m", 0.0, 0.04, |job| job.setout.as_ref().expect("said").half_width()),
-    ("/room/front_m", 0.0, 0.03, |job| job.room.as_ref().expect("said").front()),
-    ("/room/back_m", 0.0, 0.02, |job| job.room.as_ref().expect("said").back()),
-    ("/room/heel_m", 0.0, 0.1, |job| job.room.as_ref().expect("said").heel()),
-    ("/room/arm_half_width_m", 0.0, 0.04, |job| job.room.as_ref().expect("said").half_width()),
+    ("/leaf/face_m", 0.0, 0.03, |job| job.leaf.face()),
+    ("/leaf/thickness_m", 0.06, 0.02, |job| job.leaf.thickness()),
+    ("/leaf/heel_m", 0.0, 0.1, |job| job.leaf.heel()),
+    ("/arm_half_width_m", 0.0, 0.04, Job::arm_half_width),
     ("/marks/anchor_offset_along_m", 0.0, 0.1, |job| job.marks.expect("said").anchor_offset().0),
     ("/marks/anchor_offset_across_m", 0.0, 0.2, |job| job.marks.expect("said").anchor_offset().1),
     ("/marks/anchor_turn_deg", 0.0, 30.0, |job| job.marks.expect("said").anchor_turn_rad().to_degrees()),
@@ -120,9 +119,6 @@ fn numbers_are_taken_or_assumed() {
     assert_eq!(area(&job).half_width(), 0.05);
     job["site"]["means"][0]["area"]["half_width_m"] = json!(0.02);
     assert_eq!(area(&job).half_width(), 0.02);
-    assert_eq!(read(&job).site.expect("said").half_thickness(), 0.03);
-    job["site"]["leaf_half_thickness_m"] = json!(0.04);
-    assert_eq!(read(&job).site.expect("said").half_thickness(), 0.04);
 }
 
 /// A wheel resists by coefficient × load × radius, besides the seal.

@@ -108,12 +108,12 @@ fn an_unknown_field_is_told_the_names_it_may_have() {
 
 #[test]
 fn a_newer_document_is_told_so_and_nothing_else() {
-    let mut newer = with("/schema", json!(2));
+    let mut newer = with("/schema", json!(3));
     newer["leaf"] = json!("another shape");
     let fault = fault(&newer);
     assert_eq!(
         (fault.path.as_str(), fault.code, fault.found.as_deref()),
-        ("schema", FaultCode::NewerSchema, Some("2"))
+        ("schema", FaultCode::NewerSchema, Some("3"))
     );
     assert_eq!(faults(&with("/schema", json!(0))), [("schema".into(), FaultCode::OutOfRange)]);
     assert_eq!(faults(&with("/schema", json!("1"))), [("schema".into(), FaultCode::WrongType)]);

@@ -59,9 +59,9 @@ fn torque_follows_its_rating() {
 
 #[test]
 fn a_stop_is_over_and_leads_to_its_field() {
-    let wall = json!({ "obstacles": [{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }] });
+    let wall = json!([{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }]);
     for (plan, about, code, path) in [
-        (said("site", wall), Subject::Clearances, Code::LeafHits, "swing.open_deg"),
+        (said("obstacles", wall), Subject::Clearances, Code::LeafHits, "swing.open_deg"),
         (said("as_built", json!({ "link_m": 0.5 })), Subject::AsBuilt, Code::BuiltBroken, "as_built.link_m"),
         (said("tape", json!({ "error_m": 0.01 })), Subject::Tape, Code::TapeErrorBreaks, "tape.error_m"),
         (

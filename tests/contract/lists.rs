@@ -1,6 +1,6 @@
 //! Lists in a job: how long they may be, what their items have to be; dates; uncertainties.
 
-use super::{answer, fault, faults, job, with};
+use super::{answer, fault, faults, job, old, with};
 use pintle_core::fault::{Allowed, FaultCode};
 use serde_json::{Value, json};
 
@@ -15,14 +15,14 @@ pub fn passes(job: &Value) {
 }
 
 fn setout(keep_out: Value) -> Value {
-    with(
+    old(
         "/setout",
         json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5], "bracket_v_m": 0.06,
         "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9], "keep_out": keep_out }),
     )
 }
 
-/// A leaf has at most 200 lines of members, a site 64 obstacles, means or zones: as many are read, one more is refused for the number.
+/// A leaf has at most 200 lines of members, a site 200 obstacles, 64 means or zones, a document of schema 1 64 things in each of its lists: as many are read, one more is refused for the number.
 #[test]
 fn lists_have_an_end() {
     let rectangle = json!({ "x_m": [-3, -2], "y_m": [2, 3] });
@@ -30,15 +30,16 @@ fn lists_have_an_end() {
     let bar = json!({ "section": "round_bar", "face_m": 0.01, "place": { "from_m": 0.1, "to_m": 2.9 } });
     let means = json!({ "kind": "inherent" });
     type Make<'a> = &'a dyn Fn(Value) -> Value;
-    let lists: [(&str, &Value, usize, Make); 6] = [
+    let lists: [(&str, &Value, usize, Make); 7] = [
         ("leaf.members", &bar, 200, &|list| with("/leaf/members", list)),
-        ("site.obstacles", &rectangle, 64, &|list| with("/site", json!({ "obstacles": list }))),
+        ("obstacles", &rectangle, 200, &|list| with("/obstacles", list)),
+        ("site.obstacles", &rectangle, 64, &|list| old("/site", json!({ "obstacles": list }))),
         ("site.means", &means, 64, &|list| with("/site", json!({ "means": list }))),
         ("site.means.0.reaches", &json!("bottom"), 64, &|list| {
             with("/site", json!({ "means": [{ "kind": "contact", "reaches": list }] }))
         }),
         ("setout.keep_out", &rectangle, 64, &setout),
-        ("room.obstacles", &rectangle, 64, &|list| with("/room", json!({ "obstacles": list }))),
+        ("room.obstacles", &rectangle, 64, &|list| old("/room", json!({ "obstacles": list }))),
     ];
     for (path, item, most, make) in lists {
         let document = serde_json::from_value(make(many(item, most))).expect("a document");
@@ -51,9 +52,8 @@ fn lists_have_an_end() {
                 "{fault:?}"
             );
         }
-        let (parent, key) = path.rsplit_once('.').expect("in a block");
         let wrong = fault(&make(json!(3)));
-        assert_eq!((wrong.path, wrong.code), (format!("{parent}.{key}"), FaultCode::WrongType));
+        assert_eq!((wrong.path, wrong.code), (path.to_string(), FaultCode::WrongType));
     }
     refused(&with("/leaf/members", json!([])), "leaf.members", FaultCode::NoMembers);
 }

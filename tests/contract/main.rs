@@ -12,6 +12,7 @@ mod judgements;
 mod lists;
 mod marks_typed;
 mod member_lists;
+mod migrated;
 mod native;
 mod opened;
 mod overall;
@@ -41,6 +42,13 @@ fn with(pointer: &str, value: Value) -> Value {
     let mut job = job();
     let (parent, key) = pointer.rsplit_once('/').expect("pointers start with a slash");
     job.pointer_mut(parent).expect("the parent exists")[key] = value;
+    job
+}
+
+/// The same as a document of schema 1, whose faults name its own paths.
+fn old(pointer: &str, value: Value) -> Value {
+    let mut job = with(pointer, value);
+    job["schema"] = serde_json::json!(1);
     job
 }
 

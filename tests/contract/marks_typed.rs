@@ -11,7 +11,7 @@ use serde_json::{Map, Value, json};
 
 /// The demonstration job with a face as far from the hinge axis.
 fn faced(front_m: f64) -> Value {
-    let mut job = with("/room", json!({ "front_m": front_m, "back_m": 0.02 }));
+    let mut job = with("/leaf/face_m", json!(front_m));
     job["tape"] = json!({ "error_m": 0.0001 });
     job["record"] = json!({ "open_leaf_deg": 90 });
     job
@@ -27,7 +27,7 @@ fn built(job: &Value) -> Vec<Check> {
 }
 
 /// Everything that the mark-out prints of the arm, as somebody reads it off the sheet, number and side, and types it.
-fn typed(job: &Value, system: System) -> Map<String, Value> {
+fn typed(job: &Value, system: System, from: &str) -> Map<String, Value> {
     let document: Document = serde_json::from_value(job.clone()).expect("a document");
     let marks = mark_out(&Job::read(&document).expect("valid")).expect("it works");
     let printed = |value: f64| {
@@ -38,11 +38,15 @@ fn typed(job: &Value, system: System) -> Map<String, Value> {
         // The side is said apart, and is the sign.
         json!(if apart.side == MarkSide::Minus { -typed } else { typed })
     };
+    let (shaft_y_m, bracket_v_m) = match from {
+        "leaf_face" => (marks.shaft.from_face_m, marks.bracket_proud_m),
+        _ => (marks.shaft.from_axis_line_m, marks.bracket_across_m),
+    };
     [
         ("shaft_x_m", marks.shaft.from_hinge_line_m),
-        ("shaft_y_m", marks.shaft.from_gate_line_m),
+        ("shaft_y_m", shaft_y_m),
         ("bracket_u_m", marks.bracket_along_m),
-        ("bracket_v_m", marks.bracket_proud_m),
+        ("bracket_v_m", bracket_v_m),
         ("crank_m", marks.crank.pivots_m),
         ("link_m", marks.link.pivots_m),
     ]
@@ -57,9 +61,12 @@ fn the_sheets_own_marks_are_no_difference() {
     for front_m in [0.0, 0.0254, 0.05, -0.015] {
         let mut job = faced(front_m);
         let plan = planned(&job);
-        for system in [System::Metric, System::Us] {
-            let mut marks = typed(&job, system);
-            marks.insert("from".into(), json!("leaf_face"));
+        for (system, from) in [System::Metric, System::Us]
+            .into_iter()
+            .flat_map(|system| ["leaf_face", "hinge_axis"].map(|from| (system, from)))
+        {
+            let mut marks = typed(&job, system, from);
+            marks.insert("from".into(), json!(from));
             job["as_built"] = Value::Object(marks);
             for check in built(&job) {
                 assert_eq!(check.verdict, CheckVerdict::Pass, "{front_m} m, {system:?}: {check:?}");
@@ -97,7 +104,7 @@ fn the_plan_is_told_from_the_line_that_was_measured_from() {
 #[test]
 fn a_mark_from_the_face_typed_as_from_the_axis_differs() {
     let mut job = faced(0.0254);
-    let mut marks = typed(&job, System::Us);
+    let mut marks = typed(&job, System::Us, "leaf_face");
     marks.insert("from".into(), json!("hinge_axis"));
     job["as_built"] = Value::Object(marks);
     let off: Vec<&str> = built(&job)

@@ -47,7 +47,7 @@ fn opening_looks_at_the_shape_only() {
         assert_eq!(open(&job), Ok(document), "{pointer}");
     }
     for (pointer, value, path, code) in [
-        ("/schema", json!(2), "schema", FaultCode::NewerSchema),
+        ("/schema", json!(3), "schema", FaultCode::NewerSchema),
         ("/schema", json!(0), "schema", FaultCode::OutOfRange),
         ("/schema", Value::Null, "schema", FaultCode::Missing),
         ("/schema", json!("1"), "schema", FaultCode::WrongType),
@@ -62,10 +62,14 @@ fn opening_looks_at_the_shape_only() {
     let area = json!({ "x_m": [0, 1], "y_m": [0, 1] });
     for (pointer, value, path) in [
         ("/leaf/members", json!(vec![json!({}); 201]), "leaf.members"),
-        ("/site", json!({ "obstacles": vec![area.clone(); 65] }), "site.obstacles"),
-        ("/room", json!({ "obstacles": vec![area.clone(); 65] }), "room.obstacles"),
+        ("/obstacles", json!(vec![area.clone(); 201]), "obstacles"),
     ] {
         let faults = open(&with(pointer, value)).expect_err(path);
+        assert!(faults.contains(&(path.to_string(), FaultCode::OutOfRange)), "{faults:?}");
+    }
+    for (block, path) in [("site", "site.obstacles"), ("room", "room.obstacles")] {
+        let faults = open(&super::old(&format!("/{block}"), json!({ "obstacles": vec![area.clone(); 65] })));
+        let faults = faults.expect_err(path);
         assert!(faults.contains(&(path.to_string(), FaultCode::OutOfRange)), "{faults:?}");
     }
     let twice = job().to_string().replacen("\"swing\":{", "\"swing\":{\"open_deg\":80,", 1);

@@ -42,10 +42,9 @@ fn without_a_stop_the_rating_stands() {
 /// Every way in which something is wrong while the torque is within its rating: said by the rating, denied by the whole.
 #[test]
 fn a_stop_anywhere_is_over() {
-    let wall = json!({ "obstacles": [{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }] });
+    let wall = json!([{ "x_m": [0.9, 1.1], "y_m": [0.9, 1.1] }]);
     for (job, about, code) in [
-        (said("site", wall.clone()), Subject::Clearances, Code::LeafHits),
-        (said("room", wall), Subject::Clearances, Code::LeafHits),
+        (said("obstacles", wall), Subject::Clearances, Code::LeafHits),
         (said("as_built", json!({ "link_m": 0.5 })), Subject::AsBuilt, Code::BuiltBroken),
         (said("record", json!({ "dynamic_force_n": 401 })), Subject::Record, Code::DynamicForceOver),
         (said("record", json!({ "static_force_n": 151 })), Subject::Record, Code::StaticForceOver),

@@ -81,10 +81,8 @@ fn the_innermost_part_is_left_out() {
 fn an_item_of_a_list_is_left_out_under_its_own_place() {
     let wall = |y: f64| json!({ "x_m": [-0.3, 0.2], "y_m": [y, y + 0.2] });
     let begun = json!({ "x_m": [-0.3, 0.2] });
-    let site = |obstacles: Value| with("/site", json!({ "public": false, "obstacles": obstacles }));
-    let needs = |place: usize| -> (String, String) {
-        (format!("site.obstacles.{place}"), format!("site.obstacles.{place}.y_m"))
-    };
+    let site = |obstacles: Value| with("/obstacles", obstacles);
+    let needs = |place: usize| -> (String, String) { (format!("obstacles.{place}"), format!("obstacles.{place}.y_m")) };
     let ((first, first_needs), (third, third_needs)) = (needs(0), needs(2));
     leaves(
         &site(json!([begun, wall(3.4), begun, wall(4.0)])),
@@ -93,7 +91,7 @@ fn an_item_of_a_list_is_left_out_under_its_own_place() {
     );
     // A relation is told only once all can be read: its place counts what was left out before.
     let turned = json!({ "x_m": [0.2, -0.3], "y_m": [3.4, 3.6] });
-    let (second, second_needs) = ("site.obstacles.1", "site.obstacles.1.x_m.1");
+    let (second, second_needs) = ("obstacles.1", "obstacles.1.x_m.1");
     let partial = plan_partial(&document(&site(json!([begun, turned, wall(4.0)])))).expect("the rest stands");
     let told = told(&partial.left_out);
     assert_eq!(told[0].0, first);

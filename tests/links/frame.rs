@@ -56,7 +56,7 @@ fn a_newer_link_is_told_from_a_damaged_one() {
         assert_eq!(refused(&framed(damaged)), FaultCode::DamagedLink, "{damaged:?}");
     }
     // A newer job in a frame of today: the job's own reader says so.
-    let newer = through(&document(&json!({ "schema": 2, "leaves": [] })));
+    let newer = through(&document(&json!({ "schema": 3, "leaves": [] })));
     assert_eq!(Job::read(&newer).expect_err("newer").errors[0].code, FaultCode::NewerSchema);
     assert_eq!(Job::open(&newer).expect_err("newer").errors[0].code, FaultCode::NewerSchema);
 }

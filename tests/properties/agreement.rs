@@ -112,7 +112,12 @@ fn base() -> impl Strategy<Value = Value> {
         include_str!("../setout/sites/posts_and_kerb.json"),
         include_str!("../../www/data/starting-job.json"),
     ];
-    let kept: Vec<Value> = kept.iter().map(|text| serde_json::from_str(text).expect("JSON")).collect();
+    // The published schema is that of today: what was saved before is opened first.
+    let opened = |text: &&str| {
+        let opened = Job::open(&serde_json::from_str(text).expect("JSON")).expect("it opens");
+        serde_json::to_value(opened).expect("a document is JSON")
+    };
+    let kept: Vec<Value> = kept.iter().map(opened).collect();
     prop_oneof![2 => prop::sample::select(kept), 1 => loaded()]
 }
 
@@ -128,6 +133,8 @@ proptest! {
                 hurt(&mut job, index.get::<String>(&found), wound);
             }
         }
+        // Older documents are migrated by the reader, and have no schema here.
+        prop_assume!(job["schema"] != 1);
         let reader = Job::check_shape(&document(&job));
         prop_assert_eq!(SCHEMA.is_valid(&job), reader.is_ok(), "the reader says {:?} of {}", reader, job);
     }

@@ -19,7 +19,7 @@ pub const LEAN: (f64, f64) = (1.5, -70.0);
 /// the link stays parallel to the line hinge–shaft, and its lever is 0.9·cos θ.
 pub fn bench() -> Value {
     json!({
-        "schema": 1,
+        "schema": 2,
         "leaf": { "mass_kg": 100, "length_m": LENGTH, "wind_area_m2": 1, "mass_centroid_m": 0.75, "wind_centroid_m": 1,
             "inertia_kg_m2": INERTIA },
         "hinges": { "kind": "measured", "pull_open_n": 20, "pull_close_n": 20, "pull_radius_m": 1, "pull_leaf_deg": 45 },

@@ -59,7 +59,7 @@ pub fn valid() -> impl Strategy<Value = Value> {
         .prop_map(|(leaf, hinges, ((lean, downhill), speed, coefficient, rated, efficiency), arm, open)| {
             let (mass, length, area, centre) = leaf;
             json!({
-                "schema": 1,
+                "schema": 2,
                 "leaf": { "mass_kg": mass, "length_m": length, "wind_area_m2": area, "mass_centroid_m": centre * length },
                 "hinges": hinges, "lean": { "angle_deg": lean, "downhill_deg": downhill },
                 "wind": { "speed_m_s": speed, "force_coefficient": coefficient },
@@ -139,8 +139,9 @@ pub fn loaded() -> impl Strategy<Value = Value> {
         job["breakaway"] = json!({ "link_force_n": 4000, "slip_torque_n_m": 300 });
         job["holding"] = json!({ "shaft_torque_n_m": 300 });
         job["contact"] = json!({ "edge_travel_m": 0.05 });
-        job["site"] = json!({ "public": false, "homes": 2, "obstacles": [{ "x_m": [-0.3, 0.2], "y_m": [2, 3] }],
+        job["site"] = json!({ "public": false, "homes": 2,
             "means": [{ "kind": "contact", "monitored": true, "reaches": ["bottom"] }] });
+        job["obstacles"] = json!([{ "x_m": [-0.3, 0.2], "y_m": [2, 3] }]);
         job["settings"] = json!({ "close_timer_s": 20 });
         job["record"] =
             json!({ "pull_open_n": 40, "opening_s": 14, "signs_fixed": true, "date": "2026-03-31", "owner": "n" });

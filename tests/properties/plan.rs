@@ -132,7 +132,7 @@ fn a_job_of_nothing_is_refused() {
 
 /// The contract's job.
 pub fn example() -> Value {
-    json!({ "schema": 1, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
+    json!({ "schema": 2, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
         "hinges": { "kind": "plain", "spacing_m": 1.3, "pin_radius_m": 0.012, "thrust_outer_radius_m": 0.02,
                     "thrust_inner_radius_m": 0.012, "friction_coefficient": 0.2 },
         "wind": { "speed_m_s": 12, "force_coefficient": 1.4 }, "swing": { "open_deg": 90 },

@@ -2,7 +2,7 @@
 
 use crate::bench::{bench, near};
 use crate::jobs::planned;
-use crate::zones::{obstacle, site};
+use crate::zones::{obstacle, placed, site};
 use pintle_core::{
     job::Means,
     safety::{UseClass, Zone, count_means, use_class},
@@ -31,7 +31,7 @@ fn a_zone_is_reached_in_the_movements_that_make_it() {
     // Two of a kind are named once; one that does not count is not named at all.
     let wall = json!({ "x_m": [0.2, 0.4], "y_m": [1.0, 1.2] });
     let twice =
-        site(json!({ "obstacles": [wall, { "x_m": [0.2, 0.4], "y_m": [1.0, 1.3] }, { "x_m": [9, 9.5], "y_m": [9, 9.5] }], "latch_gap_m": 0.5 })).unreached;
+        placed(json!({ "latch_gap_m": 0.5 }), json!({ "obstacles": [wall, { "x_m": [0.2, 0.4], "y_m": [1.0, 1.3] }, { "x_m": [9, 9.5], "y_m": [9, 9.5] }], "front_m": 0.03, "back_m": 0.03 })).unreached;
     assert_eq!(twice.iter().filter(|kind| **kind == ZoneKind::BehindLeaf).count(), 1);
     assert!(!twice.contains(&LeadingEdgeClosing));
 }

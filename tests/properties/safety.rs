@@ -148,7 +148,8 @@ proptest! {
         value in valid(), x in -2.0..5.0f64, y in 0.5..5.0f64, width in 0.05..1.0f64, depth in 0.05..1.0f64,
     ) {
         let obstacle = json!({ "x_m": [x, x + width], "y_m": [y, y + depth] });
-        let value = with(&value, "site", json!({ "obstacles": [obstacle], "leaf_half_thickness_m": 0 }));
+        let mut value = with(&value, "site", json!({}));
+        pintle_tests::around(&mut value, json!({ "obstacles": [obstacle] }));
         let planned = planned(&value);
         prop_assert!(finite(&planned));
         let entrapment = planned.entrapment.unwrap();
@@ -215,11 +216,15 @@ fn the_hinge_side_is_a_zone_until_its_gap_is_known() {
     let mut value = crate::plan::example();
     value["site"] = json!({});
     // A leaf of no thickness before a post it turns beside: the gap stays as it is.
-    value["room"] = json!({ "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } });
+    pintle_tests::around(&mut value, json!({ "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } }));
     assert!(!zone(planned(&value)).present);
-    // A leaf that reaches past its hinge swings its heel towards the gate line's far side.
-    value["room"] = json!({ "heel_m": 0.08, "front_m": 0, "back_m": 0.05,
-        "hinge_post": { "x_m": [-0.3, -0.09], "y_m": [-0.2, 0.2] } });
+    // A leaf that reaches past its hinge swings its heel towards the axis line's far side.
+    value["obstacles"] = json!([]);
+    pintle_tests::around(
+        &mut value,
+        json!({ "heel_m": 0.08, "front_m": 0, "back_m": 0.05,
+        "hinge_post": { "x_m": [-0.3, -0.09], "y_m": [-0.2, 0.2] } }),
+    );
     let known = zone(planned(&value));
     assert!(known.present && known.gap_m.unwrap() < 0.05, "{known:?}");
 }

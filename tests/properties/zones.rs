@@ -12,6 +12,14 @@ use pintle_core::{
 };
 use serde_json::{Value, json};
 
+/// The bench with a site; `around` says what stands there and how thick the leaf is.
+pub fn placed(site: Value, around: Value) -> Entrapment {
+    let mut value = bench();
+    value["site"] = site;
+    pintle_tests::around(&mut value, around);
+    planned(&value).entrapment.expect("a site")
+}
+
 pub fn site(site: Value) -> Entrapment {
     let mut value = bench();
     value["site"] = site;
@@ -45,7 +53,7 @@ fn is(zone: &Zone, directions: &[Direction], gap_m: f64, leaf_deg: f64, place: [
 /// Elbow at (0.9·cos θ, 0.4 + 0.9·sin θ), nearest at 60°; between crank and link `√(2 − 2·sin θ)` a metre from the joint.
 #[test]
 fn the_arm_s_own_zones_close_towards_open() {
-    let at = site(json!({ "leaf_half_thickness_m": 0.05, "latch_gap_m": 0.02 }));
+    let at = placed(json!({ "latch_gap_m": 0.02 }), json!({ "front_m": 0.05, "back_m": 0.05 }));
     let elbow = [0.45, 0.4 + 0.9 * 60f64.to_radians().sin()];
     is(of(&at, ZoneKind::Elbow), &[Open], 0.2 - 0.05, 60.0, elbow);
     near(of(&at, ZoneKind::Elbow).leaf_deg, 60.0, 1e-12);
@@ -60,7 +68,7 @@ fn the_arm_s_own_zones_close_towards_open() {
     }
     // Closing comes nearer only where opening went away: a short swing keeps the elbow 0.4·cos 10° off.
     let mut short = bench();
-    (short["swing"]["open_deg"], short["site"]) = (json!(10), json!({ "leaf_half_thickness_m": 0 }));
+    (short["swing"]["open_deg"], short["site"], short["leaf"]["thickness_m"]) = (json!(10), json!({}), json!(0));
     let short = planned(&short).entrapment.expect("a site");
     is(
         of(&short, ZoneKind::Elbow),
@@ -72,9 +80,8 @@ fn the_arm_s_own_zones_close_towards_open() {
 }
 
 pub fn obstacle(x: [f64; 2], y: [f64; 2]) -> Zone {
-    let at = site(
-        json!({ "obstacles": [{ "x_m": [9, 9.5], "y_m": [9, 9.5] }, { "x_m": x, "y_m": y }], "leaf_half_thickness_m": 0.03 }),
-    );
+    let obstacles = json!([{ "x_m": [9, 9.5], "y_m": [9, 9.5] }, { "x_m": x, "y_m": y }]);
+    let at = placed(json!({}), json!({ "front_m": 0.03, "back_m": 0.03, "obstacles": obstacles }));
     let far = at.zones.iter().find(|zone| zone.obstacle == Some(0)).expect("the first");
     assert!(!far.present && far.directions.is_empty());
     at.zones.iter().find(|zone| zone.obstacle == Some(1)).expect("the second").clone()
@@ -88,27 +95,33 @@ fn every_place_of_an_obstacle_has_its_gap() {
     let (corner, reach) = (1.5f64.atan2(1.8).to_degrees(), 1.8f64.hypot(1.5));
     let edge = obstacle([1.8, 2.2], [1.5, 1.9]);
     assert_eq!(edge.kind, ZoneKind::LeadingEdgeOpening);
-    is(&edge, &[Open, Close], reach - 2.0 - 0.03, corner, turned(corner, 2.0));
+    // The leaf's end is flat: one of its own corners, 30 mm off the middle, passes nearest.
+    let off = (0.03 / reach).asin().to_degrees();
+    is(&edge, &[Open, Close], (reach * reach - 0.0009).sqrt() - 2.0, corner + off, turned(corner + off, 2.0));
     // The corner (0.4, 1.0) is behind the open leaf.
     let (angle, r) = (1f64.atan2(0.4) - 60f64.to_radians(), 0.4f64.hypot(1.0));
     let behind = obstacle([0.2, 0.4], [1.0, 1.2]);
     assert_eq!(behind.kind, ZoneKind::BehindLeaf);
     is(&behind, &[Open], r * angle.sin() - 0.03, 60.0, turned(60.0, r * angle.cos()));
-    // At the hinge the gap stays as it is: it catches nobody, and is narrow all the same.
+    // At the hinge the corner of the leaf's back comes nearer as it opens: 30 mm by the sine of 60°.
     let hinge = obstacle([-0.4, -0.3], [-0.1, 0.1]);
     assert_eq!(hinge.kind, ZoneKind::HingeSide);
-    is(&hinge, &[], 0.3 - 0.03, 0.0, [0.0, 0.0]);
-    // Swept into at 18.43°, where the corner (1.5, 0.5) is.
+    is(&hinge, &[Open], 0.3 - 0.03 * 60f64.to_radians().sin(), 60.0, [0.0, 0.0]);
+    // Swept into where the face, 30 mm before the axis line, comes to the corner (1.5, 0.5), which is at 18.43°.
+    let met = |x: f64, y: f64| y.atan2(x).to_degrees() - (0.03 / x.hypot(y)).asin().to_degrees();
+    let at = |x: f64, y: f64| turned(met(x, y), (x * x + y * y - 0.0009).sqrt());
     let hit = obstacle([0.5, 1.5], [0.5, 0.6]);
-    is(&hit, &[Open, Close], 0.0, 18.435, [1.5, 0.5]);
+    is(&hit, &[Open, Close], 0.0, met(1.5, 0.5), at(1.5, 0.5));
     // Beside the closed leaf, on its far side: opening leads away.
     is(&obstacle([0.6, 0.8], [-0.2, -0.1]), &[Close], 0.07, 0.0, [0.6, 0.0]);
-    // On its near side: the corner (0.8, 0.1) is met at 7.125°.
-    is(&obstacle([0.6, 0.8], [0.1, 0.2]), &[Open, Close], 0.0, 7.125, [0.8, 0.1]);
+    // On its near side: the corner (0.8, 0.1), which is at 7.125°.
+    is(&obstacle([0.6, 0.8], [0.1, 0.2]), &[Open, Close], 0.0, met(0.8, 0.1), at(0.8, 0.1));
     // Across the closed leaf.
     is(&obstacle([0.6, 0.8], [-0.05, 0.05]), &[Close], 0.0, 0.0, [0.6, 0.0]);
     // Before the closed leaf's edge: 0.1 m of its line.
-    is(&obstacle([2.1, 2.3], [-0.05, 0.05]), &[Close], 0.07, 0.0, [2.0, 0.0]);
+    // A corner of the leaf's end passes nearest, by less than a hinge's play nearer than closed: opening catches nobody.
+    let (reach, angle) = (2f64.hypot(0.03), 0.015f64.atan().to_degrees());
+    is(&obstacle([2.1, 2.3], [-0.05, 0.05]), &[Close], 2.1 - reach, angle, turned(angle, 2.0));
     // Half a metre from the hinge on is no longer its side.
     assert_eq!(obstacle([0.49, 0.52], [-0.2, -0.1]).kind, ZoneKind::HingeSide);
     assert_eq!(obstacle([0.51, 0.54], [-0.2, -0.1]).kind, ZoneKind::BehindLeaf);
@@ -125,8 +138,11 @@ fn the_hinge_side_catches_where_its_gap_shrinks() {
     {
         let mut value = bench();
         value["site"] = json!({});
-        value["room"] = json!({ "heel_m": heel, "front_m": 0, "back_m": back,
-            "hinge_post": { "x_m": [-0.5, post_x], "y_m": [-0.3, post_y] } });
+        pintle_tests::around(
+            &mut value,
+            json!({ "heel_m": heel, "front_m": 0, "back_m": back,
+            "hinge_post": { "x_m": [-0.5, post_x], "y_m": [-0.3, post_y] } }),
+        );
         let plan = planned(&value);
         let gap = plan.clearances.expect("a room").hinge_gap.expect("a post");
         let catches = |from: f64| gap.least_m < 0.5 && from - gap.least_m > 0.001;
@@ -155,11 +171,13 @@ fn the_hinge_side_is_there_once_for_each_thing_beside_it() {
     };
     let mut value = with(&bench(), "site", json!({}));
     assert_eq!(sides(&value), (1, false));
-    value["site"] = json!({ "obstacles": [{ "x_m": [-0.4, -0.3], "y_m": [-0.1, 0.1] }] });
+    let stone = json!({ "x_m": [-0.4, -0.3], "y_m": [-0.1, 0.1] });
+    let post = json!({ "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1], "hinge_post": true });
+    value["obstacles"] = json!([stone]);
     assert_eq!(sides(&value), (1, true));
-    value["room"] = json!({ "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } });
+    value["obstacles"] = json!([stone, post]);
     assert_eq!(sides(&value), (2, true));
-    value["site"] = json!({});
+    value["obstacles"] = json!([post]);
     assert_eq!(sides(&value), (1, true));
 }
 
@@ -205,7 +223,7 @@ fn where_no_zone_is_left_one_means_is_wanted() {
         let mut value = with(&bench(), "site", json!({ "latch_gap_m": 0.6 }));
         value["lean"] = Value::Null;
         value["ground"] = json!({ "gap_m": gap });
-        value["room"] = json!({ "heel_m": 0, "front_m": 0, "back_m": 0, "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } });
+        pintle_tests::around(&mut value, json!({ "hinge_post": { "x_m": [-0.3, -0.1], "y_m": [-0.1, 0.1] } }));
         let means = planned(&value).entrapment.expect("a site").means;
         means.each_ref().map(|count| (count.direction, count.wanted))
     };

@@ -9,6 +9,7 @@ import sys
 
 import aisc
 import contact
+import marks
 import motion
 import statics
 import storm
@@ -20,7 +21,7 @@ def main():
         sys.exit(__doc__)
     example = Example(sys.argv[1])
     passed, failed = 0, 0
-    for check in (*aisc.checks(example), *contact.checks(example), *motion.checks(example), *statics.checks(example),
+    for check in (*aisc.checks(example), *contact.checks(example), *marks.checks(example), *motion.checks(example), *statics.checks(example),
                   *storm.checks(example)):
         if check is None:
             passed += 1
@@ -29,7 +30,7 @@ def main():
             print(check)
     print(f"{passed} passed, {failed} failed")
     # A run that compared nothing has shown nothing.
-    sys.exit(1 if failed or passed < 700 else 0)
+    sys.exit(1 if failed or passed < 2000 else 0)
 
 
 if __name__ == "__main__":

@@ -49,7 +49,7 @@ fn others_are_other_arms_and_no_better() {
 /// The figures of a stand are those of its plan and of its triangle.
 #[test]
 fn arm_evaluated_has_the_figures_of_its_plan() {
-    let mut job = with(&narrow(), |setout| setout.arm_half_width_m = Some(0.02));
+    let mut job = pintle_tests::changed!(narrow(), arm_half_width_m: Some(0.02));
     assert_eq!(evaluate(&job).expect("a valid job"), None);
     let arm = set_out(&job).expect("a valid job").best.expect("one").arm;
     job.arm = Some(arm);
@@ -73,7 +73,10 @@ fn arm_evaluated_has_the_figures_of_its_plan() {
         edge(&|setout| setout.square_deg = Some(off + 1e-6)) && !edge(&|setout| setout.square_deg = Some(off - 1e-5))
     );
     // The arm's edge: its centre-line less half its width.
-    let wide = |by: f64| edge(&move |setout: &mut SetOut| setout.arm_half_width_m = Some(0.02 + gap + by));
+    let wide = |by: f64| {
+        let wider = pintle_tests::changed!(job.clone(), arm_half_width_m: Some(0.02 + gap + by));
+        check::exceeded(&wider, block(&wider), &arm, ROUNDING).is_empty()
+    };
     assert!(wide(-1e-5) && !wide(1e-4), "{gap}");
     let travel = stand.shaft_travel_deg;
     assert!(

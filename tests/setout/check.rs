@@ -81,9 +81,9 @@ pub fn exceeded(job: &Job, setout: &SetOut, arm: &Arm, allowed: f64) -> Vec<Stri
             hold("least_lever_m", setout.least_lever() - lever.abs());
         }
         let shaft = [arm.shaft_x_m, arm.shaft_y_m];
-        for rectangle in &setout.keep_out {
+        for rectangle in &job.arm_keeps_out_of() {
             for (from, to) in [(shaft, pose.elbow), (pose.elbow, pose.bracket)] {
-                hold("keep_out", setout.half_width() - distance(rectangle, from, to));
+                hold("keep_out", job.arm_half_width() - distance(rectangle, from, to));
             }
         }
     }

@@ -87,7 +87,7 @@ fn dimensions_are_in_the_order_of_what_they_cost() {
     }
 }
 
-/// A crank that points straight back along the gate line, at half a turn, is on either side of that for either sign of an error, and no turn away:
+/// A crank that points straight back along the axis line, at half a turn, is on either side of that for either sign of an error, and no turn away:
 /// elbow at (0.4, 0.5), 0.6 m from the shaft at (1.0, 0.5), the pin at (0.9, 0.08).
 #[test]
 fn directions_stay_beside_the_planned_one() {

@@ -4,6 +4,7 @@
 mod aims;
 mod answers;
 mod around;
+mod body;
 mod check;
 mod errors;
 mod map;
@@ -102,12 +103,12 @@ fn the_check_sees_what_is_broken() {
     assert!(moved(pintle_tests::changed!(arm, shaft_x_m: setout.shaft_x_m[1] + 1e-6)));
     assert!(moved(pintle_tests::changed!(arm, crank_m: arm.crank_m * 0.9)));
     assert!(moved(pintle_tests::changed!(arm, link_m: arm.link_m * 1.2)));
-    let through = pintle_core::job::KeepOut::builder()
+    let through = pintle_core::job::Obstacle::builder()
         .x_m([arm.shaft_x_m - 0.01, arm.shaft_x_m + 0.01])
         .y_m([arm.shaft_y_m - 0.01, arm.shaft_y_m + 0.01])
         .build();
-    let walled = pintle_tests::changed!(setout.clone(), keep_out: vec![through]);
-    assert!(!check::exceeded(&job, &walled, &arm, ROUNDING).is_empty());
+    let walled = pintle_tests::changed!(job.clone(), obstacles: Some(vec![through]));
+    assert!(!check::exceeded(&walled, setout, &arm, ROUNDING).is_empty());
 }
 
 /// A lattice of 50 mm is small enough to try every arm on it.
@@ -199,14 +200,12 @@ fn every_fault_of_a_block_is_reported_at_once() {
     block["crank_m"] = serde_json::json!([0.9, 0.35]);
     block["link_m"] = serde_json::json!([0.001, 0.9]);
     block["square_deg"] = serde_json::json!(91);
-    block["keep_out"] =
+    value["obstacles"] =
         serde_json::json!([{ "x_m": [0, 1], "y_m": [0, "far"] }, { "x_m": [0, 1], "y_m": [0, 1], "z_m": 2 }]);
     let document: Document = serde_json::from_str(&value.to_string()).expect("a document");
     let errors = Job::read(&document).expect_err("it is faulty").errors;
     let paths: Vec<&str> = errors.iter().map(|fault| fault.path.as_str()).collect();
-    for path in
-        ["setout.aim", "setout.link_m.0", "setout.square_deg", "setout.keep_out.0.y_m.1", "setout.keep_out.1.z_m"]
-    {
+    for path in ["setout.aim", "setout.link_m.0", "setout.square_deg", "obstacles.0.y_m.1", "obstacles.1.z_m"] {
         assert!(paths.contains(&path), "{path} in {paths:?}");
     }
     // A range the wrong way round is told once everything can be read.

@@ -10,7 +10,7 @@ type Place = (f64, f64);
 fn with(room: Value) -> Value {
     let mut job = marks::job();
     job["marks"] = Value::Null;
-    job["room"] = room;
+    pintle_tests::around(&mut job, room);
     job
 }
 
@@ -187,28 +187,27 @@ fn what_is_beside_the_open_leaf() {
     }
 }
 
-/// A rectangle the set-out keeps out of is looked at for the arm, not for the leaf, which may swing over it.
+/// What stops pad and arm only is looked at for the arm, not for the leaf, which may swing over it.
 #[test]
-fn keep_outs_are_for_the_arm() {
-    let mut job = with(json!({ "arm_half_width_m": 0.03, "hinge_post": { "x_m": [-0.6, -0.5], "y_m": [-0.2, 0.1] } }));
-    job["setout"] = json!({ "shaft_x_m": [-0.55, -0.15], "shaft_y_m": [0.25, 0.7], "bracket_u_m": [0.7, 1.5], "bracket_v_m": 0.08,
-        "crank_m": [0.35, 0.9], "link_m": [0.35, 0.9],
-        "keep_out": [{ "x_m": [1.0, 1.1], "y_m": [1.0, 1.1] }, { "x_m": [-1.0, -0.9], "y_m": [-0.9, -0.8] }] });
+fn only_what_it_stops_meets_an_obstacle() {
+    let job = with(json!({ "arm_half_width_m": 0.03, "hinge_post": { "x_m": [-0.6, -0.5], "y_m": [-0.2, 0.1] },
+        "obstacles": [{ "x_m": [1.0, 1.1], "y_m": [1.0, 1.1], "stops": ["pad", "arm"] },
+                      { "x_m": [-1.0, -0.9], "y_m": [-0.9, -0.8], "stops": ["arm"] }] }));
     let room = clearances(&job);
     let count = |part: MovingPart, against: Against| {
         room.gaps.iter().filter(|gap| gap.part == part && gap.against == against).count()
     };
     for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
         assert_eq!(
-            (count(part, Against::KeepOut), count(part, Against::HingePost), count(part, Against::Leaf)),
+            (count(part, Against::Obstacle), count(part, Against::HingePost), count(part, Against::Leaf)),
             (2, 1, 1)
         );
     }
-    assert_eq!((count(MovingPart::Leaf, Against::KeepOut), count(MovingPart::Leaf, Against::HingePost)), (0, 1));
+    assert_eq!((count(MovingPart::Leaf, Against::Obstacle), count(MovingPart::Leaf, Against::HingePost)), (0, 1));
     let indices: Vec<usize> = room
         .gaps
         .iter()
-        .filter(|gap| gap.against == Against::KeepOut && gap.part == MovingPart::Elbow)
+        .filter(|gap| gap.against == Against::Obstacle && gap.part == MovingPart::Elbow)
         .map(|gap| gap.index)
         .collect();
     assert!(indices.contains(&0) && indices.contains(&1));

@@ -62,8 +62,8 @@ class Site:
         self.square = math.radians(or_default(setout.get("square_deg"), 90))
         self.lever = or_default(setout.get("least_lever_m"), 0)
         self.travel = math.radians(or_default(setout.get("shaft_travel_deg"), 360))
-        self.half_width = or_default(setout.get("arm_half_width_m"), 0)
-        self.keep_out = setout.get("keep_out") or []
+        self.half_width = or_default(job.get("arm_half_width_m"), 0)
+        self.keep_out = [one for one in job.get("obstacles") or [] if "arm" in one.get("stops", ["arm"])]
 
     def evaluate(self, arms):
         """What the aim makes small and greatest excess over a limit (m, rad or plain; not above 0 where all are kept) of each column.

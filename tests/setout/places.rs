@@ -201,7 +201,8 @@ fn travel_deg(arm: &Arm) -> f64 {
 fn what_rules_a_place_out_is_told_in_its_unit() {
     let mut value = narrow();
     value["setout"]["shaft_travel_deg"] = json!(60);
-    for (key, none) in [("keep_out", json!([])), ("square_deg", Value::Null), ("least_lever_m", Value::Null)] {
+    value["obstacles"] = Value::Null;
+    for (key, none) in [("square_deg", Value::Null), ("least_lever_m", Value::Null)] {
         value["setout"][key] = none;
     }
     let job = read(&value);

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 fn with(room: Value) -> Value {
     let mut job = marks::job();
     job["marks"] = Value::Null;
-    job["room"] = room;
+    pintle_tests::around(&mut job, room);
     job
 }
 

@@ -12,7 +12,7 @@ fn swept(arm: serde_json::Value, open_deg: f64, wide: f64) -> ([f64; 2], f64, f6
     job["arm"] = arm;
     job["swing"]["open_deg"] = json!(open_deg);
     job["leaf"]["length_m"] = json!(4.0);
-    job["room"] = json!({ "arm_half_width_m": wide });
+    pintle_tests::around(&mut job, json!({ "arm_half_width_m": wide }));
     let model = Model::new(&read(&job)).unwrap_or_else(|invalid| panic!("{invalid}"));
     let (shaft, crank) = (model.linkage().shaft, model.linkage().crank_m);
     let elbow = |leaf: f64| model.linkage().pose(leaf).elbow;

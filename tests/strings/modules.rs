@@ -7,10 +7,8 @@ use crate::table::{LANGUAGES, Table};
 use pintle_core::job::fields;
 
 /// Modules that say what is asked for.
-pub const ASKING: [&str; 5] = ["groups.js", "wind-items.js", "member-items.js", "check/groups.js", "handover/items.js"];
-
-/// A list of rectangles of a block the page asks for that is said in documents only: on the page the areas of the set-out are obstacles too.
-const ONLY_IN_DOCUMENTS: [&str; 1] = ["room.obstacles."];
+pub const ASKING: [&str; 6] =
+    ["groups.js", "around/words.js", "wind-items.js", "member-items.js", "check/groups.js", "handover/items.js"];
 
 fn page() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../www")
@@ -24,9 +22,6 @@ pub fn text(name: &str) -> String {
 /// Whether the page asks for anything of a block of the job; if so it asks for all of it. Blocks the core knows and the page has no group
 /// for stay as a job has them.
 pub fn asks_for(path: &str) -> bool {
-    if ONLY_IN_DOCUMENTS.iter().any(|list| path.starts_with(list)) {
-        return false;
-    }
     let block = path.split('.').next().expect("a name");
     let asked: String = ASKING.iter().map(|name| text(name)).collect();
     [format!("\"{block}\""), format!("\"{block}.")].iter().any(|start| asked.contains(start))
@@ -118,4 +113,37 @@ fn every_field_is_asked_for() {
     let missing: Vec<_> =
         fields().iter().map(|rule| rule.path).filter(|path| asks_for(path) && !is_asked(path)).collect();
     assert!(missing.is_empty(), "{missing:?}");
+}
+
+/// One home for every number: no path of the job stands in two groups, lists or forms of the page, an ask of the set-out for a part of its own
+/// block apart (its paths begin with the block).
+#[test]
+fn no_path_is_asked_for_in_two_places() {
+    let mut asked: std::collections::BTreeMap<String, Vec<&str>> = std::collections::BTreeMap::new();
+    let rules: BTreeSet<&str> = fields().iter().map(|rule| rule.path).collect();
+    for name in ASKING {
+        let text = text(name);
+        let mut here = BTreeSet::new();
+        for path in text.split('"') {
+            let path = path.strip_suffix(".0").or_else(|| path.strip_suffix(".1")).unwrap_or(path);
+            if rules.contains(path) {
+                here.insert(path.to_owned());
+            }
+        }
+        for path in here {
+            asked.entry(path).or_default().push(name);
+        }
+    }
+    assert!(asked.len() > 80, "{} found", asked.len());
+    let twice: Vec<_> = asked.iter().filter(|(_, places)| places.len() > 1).collect();
+    assert!(twice.is_empty(), "{twice:?}");
+    // What is said once for everything is no limit of the set-out and no number of the site.
+    let [setout, site] = ["setout/usual.js", "check/site-lists.js"].map(text);
+    for word in ["keep_out", "arm_half_width_m", "obstacles", "half_thickness"] {
+        assert!(!setout.contains(&format!("{word}:")) && !site.contains(word), "{word}");
+    }
+    for gone in ["room.", "site.obstacles", "site.leaf_half_thickness_m", "setout.keep_out", "setout.arm_half_width_m"]
+    {
+        assert!(rules.iter().all(|path| !path.starts_with(gone)), "{gone}");
+    }
 }

@@ -6,7 +6,7 @@
 /**
  * What a part could meet.
  */
-export type Against = "leaf" | "hinge_post" | "obstacle" | "keep_out";
+export type Against = "leaf" | "hinge_post" | "obstacle";
 
 /**
  * What a set-out is to make as small as possible.
@@ -56,19 +56,19 @@ to_deg: number, };
  */
 export type Arm = {
 /**
- * Shaft along the closed leaf from the hinge axis, m.
+ * Shaft along the closed leaf from the hinge line, m.
  */
 shaft_x_m: number,
 /**
- * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the axis line, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf from the hinge axis, m.
+ * Bracket pin along the leaf from the hinge line of the closed leaf, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
+ * Bracket pin square to the leaf from the axis line of the closed leaf, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -89,7 +89,7 @@ elbow: Elbow, };
  */
 export type AsBuilt = {
 /**
- * Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the hinge axis, as for the arm.
+ * Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the axis line, as for the arm.
  */
 from: BuiltFrom | null,
 /**
@@ -1209,7 +1209,7 @@ values: Array<NamedValue>, };
 /**
  * What a finding is about.
  */
-export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "storm_moves_open_leaf" | "open_leaf_holding_unknown" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
+export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "operator_hits" | "operator_hits_leaf" | "arm_width_said_twice" | "leaf_thickness_said_twice" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "storm_moves_open_leaf" | "open_leaf_holding_unknown" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
 
 /**
  * An arm in the figures a person sets and checks.
@@ -1361,7 +1361,7 @@ high: number, };
  */
 export type Gap = {
 /**
- * What moves.
+ * Which part.
  */
 part: Part,
 /**
@@ -1369,8 +1369,7 @@ part: Part,
  */
 against: Against,
 /**
- * Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
- * `setout.keep_out`; 0 for the leaf and the hinge post.
+ * Its place in `obstacles`, from 0; 0 for the leaf.
  */
 index: number,
 /**
@@ -1757,9 +1756,13 @@ ice: Ice | null,
  */
 ground: Ground | null,
 /**
- * The room around leaf and arm; given, the plan has the clearances.
+ * What stands around; given (even empty), the plan has the clearances.
  */
-room: Room | null,
+obstacles: Array<Obstacle> | null,
+/**
+ * Half the width of crank and link in plan, m; default 0.
+ */
+arm_half_width_m: number | null,
 /**
  * What is marked out with; given, the plan has the marks.
  */
@@ -1801,6 +1804,10 @@ settings: Settings | null,
  */
 record: Record | null,
 /**
+ * What a document of an older schema said twice; written by the reader.
+ */
+migrated: Migrated | null,
+/**
  * Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
  * reserve, ±10 % where nothing is stated.
  */
@@ -1831,19 +1838,6 @@ finding: FindingCode | null,
  * Path of the field that would change it; `null` where there is none.
  */
 path: string | null, };
-
-/**
- * A rectangle in plan, sides along the closed leaf and across it.
- */
-export type KeepOut = {
-/**
- * Along the closed leaf from the hinge axis, m.
- */
-x_m: [number, number],
-/**
- * Square to the closed leaf from the hinge axis, towards the side it opens to, m.
- */
-y_m: [number, number], };
 
 /**
  * Words on the drawings; the page's string tables hold them in each language under `drawing`.
@@ -1960,6 +1954,18 @@ length_m: number,
  */
 height_m: number | null,
 /**
+ * Leaf's face on its opening side from the axis line, m, positive towards that side; marks on the ground may be shown from it; default 0.
+ */
+face_m: number | null,
+/**
+ * How thick it is, from that face away from the opening side, m; default 0.06.
+ */
+thickness_m: number | null,
+/**
+ * How far it reaches past the hinge axis, away from its latch edge, m; default 0.
+ */
+heel_m: number | null,
+/**
  * Area that stops the wind, square to the leaf, m²; unless its members say.
  */
 wind_area_m2: number | null,
@@ -2058,20 +2064,24 @@ ramp: Ramp | null, };
  */
 export type Mark = {
 /**
- * Along the closed leaf from the hinge axis, m, positive towards the latch edge.
+ * Along the closed leaf from the hinge line, m, positive towards the latch edge.
  */
 from_hinge_line_m: number,
 /**
- * Square to the closed leaf from its opening-side face, not from the hinge axis, m, positive on the side the leaf opens to.
+ * Square to the closed leaf from the axis line, m, positive on the side the leaf opens to.
  */
-from_gate_line_m: number,
+from_axis_line_m: number,
 /**
- * From the corner of face line and hinge line, not from the hinge axis, m: both diagonals of the rectangle of the two offsets have this
- * length where it is square, as 3-4-5 has it.
+ * The same from the leaf's face on its opening side, m.
+ */
+from_face_m: number,
+/**
+ * From the hinge axis, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
  */
 diagonal_m: number,
 /**
- * From the latch end of the leaf's opening-side face, m: with the diagonal it fixes the place without a square.
+ * From the latch end of the axis line, m, which is as far from the hinge axis as the leaf's latch edge: with the diagonal it fixes the place
+ * without a square.
  */
 from_latch_m: number, };
 
@@ -2105,7 +2115,7 @@ elbow_closed: Mark,
  */
 elbow_open: Mark,
 /**
- * Opening-side face of the closed leaf from the hinge axis, m: what is marked from the face is less by it than the job's own number.
+ * Leaf's face on its opening side from the axis line, m: what is measured from the face is less by it.
  */
 face_m: number,
 /**
@@ -2124,11 +2134,15 @@ anchors: Array<Mark>,
  */
 anchor_diagonal_m: number | null,
 /**
- * Bracket pin along the leaf from the hinge axis, m.
+ * Bracket pin along the leaf from the hinge line of the closed leaf, m.
  */
 bracket_along_m: number,
 /**
- * Bracket pin square to the leaf, from its opening-side face, m.
+ * Bracket pin square to the leaf, from the axis line of the closed leaf, m.
+ */
+bracket_across_m: number,
+/**
+ * The same from the leaf's face, m.
  */
 bracket_proud_m: number,
 /**
@@ -2357,6 +2371,19 @@ wire_m: number,
  * Distance of the wires, centre to centre, m.
  */
 pitch_m: number, };
+
+/**
+ * Widths that a document of schema 1 gave in two places and not alike; the larger is kept, the other stands here until somebody looks.
+ */
+export type Migrated = {
+/**
+ * Half the width of crank and link that was not kept, m.
+ */
+arm_half_width_other_m: number | null,
+/**
+ * Thickness of the leaf that was not kept, m.
+ */
+leaf_thickness_other_m: number | null, };
 
 /**
  * The leaf through time.
@@ -2606,19 +2633,19 @@ exceeded: Array<Change>,
  */
 changes: Array<Change>,
 /**
- * Shaft along the closed leaf from the hinge axis, m.
+ * Shaft along the closed leaf from the hinge line, m.
  */
 shaft_x_m: number,
 /**
- * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the axis line, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf from the hinge axis, m.
+ * Bracket pin along the leaf from the hinge line of the closed leaf, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
+ * Bracket pin square to the leaf from the axis line of the closed leaf, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -2635,11 +2662,45 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * Something that stands around: a rectangle in plan, its sides along the closed leaf and across it.
+ */
+export type Obstacle = {
+/**
+ * What it is; default something else.
+ */
+kind: ObstacleKind | null,
+/**
+ * Whether the leaf is hung on it, so that a gap closes beside it; no unless said.
+ */
+hinge_post: boolean | null,
+/**
+ * Along the closed leaf from the hinge line, m.
+ */
+x_m: [number, number],
+/**
+ * Square to the closed leaf from the axis line, towards the side it opens to, m.
+ */
+y_m: [number, number],
+/**
+ * How high it is, m; for the person who reads it: whether it stops arm or leaf is said by `stops`.
+ */
+height_m: number | null,
+/**
+ * What cannot pass or stand there; all three where it is not said.
+ */
+stops: Array<Stopped> | null, };
+
+/**
+ * What an obstacle is.
+ */
+export type ObstacleKind = "post" | "wall" | "kerb" | "other";
+
+/**
  * What is left behind the open leaf.
  */
 export type OpenGap = {
 /**
- * Which obstacle, from 0, counted as for [`Gap::index`].
+ * Its place in `obstacles`, from 0.
  */
 obstacle: number,
 /**
@@ -2670,7 +2731,30 @@ shaft_speed_deg_s: number | null,
 /**
  * Part of the shaft's work that reaches the leaf; default 1.
  */
-arm_efficiency: number | null, };
+arm_efficiency: number | null,
+/**
+ * Its outline, where it is known: without, nothing but the shaft stands there.
+ */
+body: OperatorBody | null, };
+
+/**
+ * The operator's body and base seen from above: a rectangle about the shaft, along and across the direction its base is laid in.
+ *
+ * The base is laid along the crank of the closed arm, turned as the marks say.
+ */
+export type OperatorBody = {
+/**
+ * From the shaft along the base, towards the elbow of the closed arm, m.
+ */
+along_m: [number, number],
+/**
+ * From the shaft across it, a quarter turn counter-clockwise from that, m.
+ */
+across_m: [number, number],
+/**
+ * How high it is, m; for the person who reads it.
+ */
+height_m: number | null, };
 
 /**
  * The leaf over the ground.
@@ -2811,9 +2895,9 @@ third: Colour,
 fourth: Colour, };
 
 /**
- * A part that moves.
+ * A part of the gate.
  */
-export type Part = "crank" | "link" | "elbow" | "leaf";
+export type Part = "crank" | "link" | "elbow" | "leaf" | "operator";
 
 /**
  * The deciding angle.
@@ -3417,35 +3501,6 @@ friction_low: number | null,
 friction_high: number | null, };
 
 /**
- * The leaf as a body in plan, and what stands around it. Where nothing is said the leaf is the line through the hinge axis.
- */
-export type Room = {
-/**
- * Leaf's face on its opening side from the line through the hinge axis, m; marks on the ground are from the closed leaf's; default 0.
- */
-front_m: number | null,
-/**
- * Leaf's other face from that line, m, positive away from the opening side; default 0.
- */
-back_m: number | null,
-/**
- * How far the leaf reaches past the hinge axis, away from its latch edge, m; default 0.
- */
-heel_m: number | null,
-/**
- * Half the width of crank and link in plan, m; default 0.
- */
-arm_half_width_m: number | null,
-/**
- * What the leaf is hung on, beside which a gap closes.
- */
-hinge_post: KeepOut | null,
-/**
- * What stands in the way of leaf and arm: walls, kerbs, pillars. One list with `site.obstacles`: every check looks at both.
- */
-obstacles: Array<KeepOut> | null, };
-
-/**
  * Solid round bar.
  */
 export type RoundBar = {
@@ -3595,20 +3650,20 @@ edge: Array<AngleSpan>, };
  */
 export type SetOut = {
 /**
- * Shaft along the closed leaf from the hinge axis, m.
+ * Shaft along the closed leaf from the hinge line, m.
  */
 shaft_x_m: [number, number],
 /**
- * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the axis line, towards the side the leaf opens to, m.
  */
 shaft_y_m: [number, number],
 /**
- * Bracket pin along the leaf from the hinge axis, m.
+ * Bracket pin along the leaf from the hinge line of the closed leaf, m.
  */
 bracket_u_m: [number, number],
 /**
- * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m; one value, as the bracket's depth is
- * bought and not chosen.
+ * Bracket pin square to the leaf from the axis line of the closed leaf, on its opening side, m; one value, as the bracket's depth is bought
+ * and not chosen.
  */
 bracket_v_m: number,
 /**
@@ -3644,10 +3699,6 @@ most_shaft_torque_n_m: number | null,
  */
 step_m: number | null,
 /**
- * Half the width of crank and link in plan, m; default 0.
- */
-arm_half_width_m: number | null,
-/**
  * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
  */
 storm_speed_m_s: number | null,
@@ -3659,10 +3710,6 @@ elbow: ElbowChoice | null,
  * What is to be as small as possible; default the shaft torque.
  */
 aim: Aim | null,
-/**
- * Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
- */
-keep_out: Array<KeepOut>,
 /**
  * Where the shaft would best stand, for the aim `nearest_place`.
  */
@@ -3821,15 +3868,6 @@ signs_both_faces: boolean | null,
  */
 latch_gap_m: number | null,
 /**
- * Half the thickness of the leaf, m; default 0.03.
- */
-leaf_half_thickness_m: number | null,
-/**
- * Post, wall, plants, steps: rectangles in plan, from the hinge axis, that leaf or arm may meet or close on. One list with
- * `room.obstacles`: every check looks at both.
- */
-obstacles: Array<KeepOut> | null,
-/**
  * Means of protection that are fitted.
  */
 means: Array<Means> | null, };
@@ -3936,24 +3974,23 @@ straightness: number,
  */
 off_square_deg: number,
 /**
- * Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
- * none.
+ * Least distance of the arm's edge from what stops it, m, over the swing; `null` where nothing does.
  */
 clearance_m: number | null,
 /**
- * Shaft along the closed leaf from the hinge axis, m.
+ * Shaft along the closed leaf from the hinge line, m.
  */
 shaft_x_m: number,
 /**
- * Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+ * Shaft square to the closed leaf from the axis line, towards the side the leaf opens to, m.
  */
 shaft_y_m: number,
 /**
- * Bracket pin along the leaf from the hinge axis, m.
+ * Bracket pin along the leaf from the hinge line of the closed leaf, m.
  */
 bracket_u_m: number,
 /**
- * Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
+ * Bracket pin square to the leaf from the axis line of the closed leaf, on its opening side, m.
  */
 bracket_v_m: number,
 /**
@@ -3985,6 +4022,11 @@ done: boolean | null,
  * The verdict.
  */
 verdict: CheckVerdict, };
+
+/**
+ * What an obstacle stops.
+ */
+export type Stopped = "pad" | "arm" | "leaf";
 
 /**
  * Magnitudes of what the wind alone does; it may come from either side, and then all of them change sign together. A lean or a ramp adds to it:
@@ -4421,9 +4463,13 @@ present: boolean,
  */
 free_gap_m: number,
 /**
- * The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
+ * The obstacle's place in `obstacles`, from 0.
  */
 obstacle: number | null,
+/**
+ * Whether it is the operator's body that the leaf closes on.
+ */
+at_operator: boolean,
 /**
  * Where the free gap comes from.
  */

@@ -4,6 +4,7 @@
  * @import { Part, Sheet } from "./sheet.js"
  */
 
+import { createAroundEditor } from "./around/editor.js";
 import { createChoice } from "./choice.js";
 import { h } from "./dom.js";
 import { createField } from "./field.js";
@@ -27,7 +28,12 @@ export function createForm(sheet) {
     if (sheet.session.byParts && sheet.session.members.list.length === 0) sheet.session.members.add();
   });
   const operator = createOperatorChoice(sheet);
-  const groups = GROUPS.filter(({ handover }) => !handover).map((group) => createGroup(sheet, group));
+  const around = createAroundEditor(sheet);
+  const groups = GROUPS.filter(({ handover }) => !handover).map((group) => {
+    const part = createGroup(sheet, group);
+    if (group.name === "room") part.root.append(around.root);
+    return part;
+  });
   const start = h("p", { class: "note" }, sheet.say("form.starting_from"));
   const root = h(
     "form",
@@ -43,7 +49,7 @@ export function createForm(sheet) {
     h("div", { class: "groups" }, ...groups.map((group) => group.root)),
   );
   const later = new Later();
-  const parts = [by, operator, ...groups];
+  const parts = [by, operator, ...groups, around];
 
   function update() {
     const { session } = sheet;

@@ -23,6 +23,7 @@
  * @property {boolean} [handover] asked for under "Hand over"
  */
 
+import { BODIES } from "./around/words.js";
 import { CHECKS } from "./check/groups.js";
 import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
@@ -131,19 +132,8 @@ const LEAN = {
   of: { angle: ["lean.angle_deg"], plumb: ["lean.plumb_offset_m", "lean.plumb_height_m"] },
 };
 
-/**
- * The line that what is square to the leaf was measured from. Who measures after fitting stands at the leaf's face, where the marks are from;
- * a job that says nothing of it means the hinge axis.
- *
- * @type {Choice}
- */
-const BUILT_FROM = {
-  path: "as_built.from",
-  options: ["leaf_face", "hinge_axis"],
-  usual: "leaf_face",
-  signs: { hinge_axis: ["as_built.from", "as_built.shaft_y_m", "as_built.bracket_v_m"] },
-  readable: (job) => job?.as_built?.from !== "leaf_face",
-};
+/** The line that what is square to the leaf was measured from: that of the marks, or the leaf's face. @type {Choice} */
+const BUILT_FROM = { path: "as_built.from", options: ["hinge_axis", "leaf_face"], usual: "hinge_axis" };
 
 /** @type {Group[]} */
 export const GROUPS = [
@@ -196,13 +186,8 @@ export const GROUPS = [
   {
     name: "room",
     items: [
-      looked("room", [
-        "room.front_m",
-        "room.back_m",
-        "room.heel_m",
-        "room.arm_half_width_m",
-        looked("room.hinge_post", [...ends("room.hinge_post.x_m"), ...ends("room.hinge_post.y_m")]),
-      ]),
+      { ...looked("obstacles", BODIES), signs: { yes: ["obstacles", ...BODIES] } },
+      looked("operator.body", [...ends("operator.body.along_m"), ...ends("operator.body.across_m"), "operator.body.height_m"]),
     ],
   },
   {

@@ -6,6 +6,7 @@
  */
 
 import { put, remove } from "./document.js";
+import { BODIES } from "./around/words.js";
 import { EVERYTHING } from "./groups.js";
 import { writable, written } from "./items.js";
 import { uncertainInput } from "./paths.js";
@@ -24,12 +25,14 @@ export function jobOf(session) {
   for (const choice of session.activeChoices()) {
     for (const [path, value] of Object.entries(written(choice, session.choice(choice.path).value))) put(job, path, value);
   }
-  const listed = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths()]);
+  const listed = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths(), ...session.around.activePaths()]);
   for (const path of session.activePaths()) if (!listed.has(path)) say(job, path, valueFor(session, path));
   for (const [path, { value, typed }] of session.texts) if (typed) say(job, path, value || null);
   if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
   if (session.site.active) Object.assign(job.site, session.site.documents((path) => valueFor(session, path)));
-  if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency);
+  const obstacles = session.around.documents((path) => valueFor(session, path));
+  if (obstacles) job.obstacles = obstacles;
+  if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency, job.operator.body);
   putUncertainties(session, job);
   if (session.setout.said) job.setout = session.setout.block();
   return job;
@@ -60,8 +63,10 @@ function dropped(session) {
   const active = new Set(session.activeChoices());
   const idle = EVERYTHING.choices.filter((choice) => choice.path.endsWith(".looked_at") && !active.has(choice)).map(({ path }) => path);
   const changed = new Set([...turned, ...idle].map(block));
-  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members", "site.obstacles", "site.means"];
-  return all.filter((path) => changed.has(block(path)));
+  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members", "obstacles", "site.means"];
+  // Leaf and arm are bodies among what stands around.
+  const goes = (/** @type {string} */ path) => changed.has(block(path)) || (changed.has("obstacles") && BODIES.includes(path));
+  return all.filter(goes);
 }
 
 /** Only what was said of inputs that take part. @param {Session} session @param {any} job */
@@ -77,19 +82,23 @@ function putUncertainties(session, job) {
 }
 
 /**
- * The job's operator when one of the list is taken. A list may state the efficiency of its own arm; what the person types wins.
+ * The job's operator when one of the list is taken. A list may state the efficiency of its own arm and the outline of the body; what the person
+ * types wins.
  *
  * @param {Session} session
  * @param {ListedOperator} operator
  * @param {number | null} efficiency
+ * @param {unknown} [body] the outline that is typed
  */
-export function listedOperator(session, operator, efficiency) {
-  const { rated_torque_n_m, peak_torque_n_m = undefined, shaft_speed_deg_s = undefined, arm_efficiency: own = undefined } = operator;
+export function listedOperator(session, operator, efficiency, body) {
+  const { rated_torque_n_m, peak_torque_n_m = undefined, shaft_speed_deg_s = undefined, arm_efficiency: own = undefined, body: listed = undefined } = operator;
   const { assumed } = session.entry("operator.arm_efficiency");
   return {
     rated_torque_n_m,
     peak_torque_n_m: peak_torque_n_m ?? null,
     shaft_speed_deg_s: shaft_speed_deg_s ?? null,
     arm_efficiency: assumed ? (own ?? efficiency) : efficiency,
+    // What is no outline the core refuses.
+    body: /** @type {any} */ (body ?? listed ?? null),
   };
 }

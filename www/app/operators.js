@@ -8,6 +8,7 @@
  * @property {number} [peak_torque_n_m]
  * @property {number} [shaft_speed_deg_s]
  * @property {number} [arm_efficiency]
+ * @property {{ along_m: [number, number], across_m: [number, number], height_m?: number }} [body] outline about the shaft, along and across its base
  *
  * @typedef {object} OperatorList
  * @property {string} title
@@ -53,5 +54,6 @@ function faultOf(item, seen) {
   for (const key of ["peak_torque_n_m", "shaft_speed_deg_s", "arm_efficiency"]) {
     if (item[key] !== undefined && item[key] !== null && typeof item[key] !== "number") return key;
   }
+  if (item.body !== undefined && item.body !== null && typeof item.body !== "object") return "body";
   return null;
 }

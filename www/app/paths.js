@@ -3,15 +3,15 @@
  */
 
 const MEMBER = /^leaf\.members\.(\d+)\./;
-/** An end of a range of the room: 0 from, 1 to. */
-const END = /^(room\..*)\.([01])$/;
-const OBSTACLE = /^site\.obstacles\.(\d+)\.([xy]_m)\.([01])$/;
+/** An end of a range of the operator's body: 0 from, 1 to. */
+const END = /^(operator\.body\..*)\.([01])$/;
+const OBSTACLE = /^obstacles\.(\d+)\.([a-z_]+)(?:\.([01]))?$/;
 const MEANS = /^site\.means\.(\d+)\./;
 const UNCERTAIN = "uncertainty.";
 
 /** The path of the rule that holds for a path. @param {string} path */
 export function rulePath(path) {
-  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "site.obstacles.$2").replace(MEANS, "site.means.").replace(END, "$1");
+  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "obstacles.$2").replace(MEANS, "site.means.").replace(END, "$1");
 }
 
 /** The key under which the string tables speak of a path. @param {string} path */
@@ -37,10 +37,10 @@ export function meansNumber(path) {
   return found ? Number(found[1]) + 1 : null;
 }
 
-/** The number of the obstacle a side is of, and which end it is; null where it is no side. @param {string} path */
+/** The number of the obstacle a number is of, and which end of a side it is, `field` where it is no side; null where it is of none. @param {string} path */
 export function obstacleSide(path) {
   const found = OBSTACLE.exec(path);
-  return found ? { number: Number(found[1]) + 1, end: found[3] === "0" ? "from" : "to" } : null;
+  return found ? { number: Number(found[1]) + 1, end: found[3] === undefined ? "field" : found[3] === "0" ? "from" : "to" } : null;
 }
 
 /** The input whose uncertainty is at a path; null where it is another field. @param {string} path */

@@ -218,8 +218,8 @@ export class PintleCalculator extends HTMLElement {
   /** @param {Start} parts */
   #begin({ core, strings, sheets, job, list }) {
     // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
-    const { entry = null, ...base } = job.value ?? {};
-    const record = this.#otherJob || !this.#sheet ? (this.#record ?? entry) : this.record;
+    const { entry = null, ...base } = opened(core, this.#record ? { ...job.value, entry: this.#record } : (job.value ?? {}));
+    const record = this.#otherJob || !this.#sheet ? entry : this.record;
     this.#otherJob = false;
     this.#record = null;
     this.#close();
@@ -330,5 +330,19 @@ async function orElse(wanted, otherwise) {
   } catch (error) {
     console.error("pintle-calculator", error);
     return { value: await otherwise(), failed: true };
+  }
+}
+
+/**
+ * A job in today's schema. One that cannot be opened stays as it is, so that its faults are told where they are.
+ *
+ * @param {Core} core
+ * @param {any} job
+ */
+function opened(core, job) {
+  try {
+    return core.open_job(job);
+  } catch {
+    return job;
   }
 }

@@ -7,7 +7,7 @@
 
 /** No number and no choice is written with more letters. */
 const LONGEST = 1000;
-/** As many items as the core allows a list of parts, and one of what stands around. */
+/** As many items as the core allows a list of parts or of what stands around, and one of means of protection. */
 const MOST_MEMBERS = 200;
 const MOST_ITEMS = 64;
 
@@ -19,12 +19,12 @@ const isObject = (value) => typeof value === "object" && value !== null && !Arra
 const isText = (value) => typeof value === "string";
 /** @param {unknown} value @returns {value is string} */
 const isShort = (value) => typeof value === "string" && value.length <= LONGEST;
-/** @param {number} most */
-const isCount = (most) => (/** @type {any} */ value) => Number.isInteger(value) && value >= 0 && value <= most;
 /** @param {any} value */
 const isTyped = (value) => isObject(value) && isShort(value.text) && SYSTEMS.includes(value.system) && [undefined, 0, 1].includes(value.meant);
 /** @param {any} value */
 const isMeans = (value) => isObject(value) && [value.kind, value.way, value.on].every(isShort) && typeof value.monitored === "boolean" && Array.isArray(value.reaches) && value.reaches.every(isShort);
+/** @param {any} value */
+const isObstacle = (value) => isObject(value) && isShort(value.kind) && typeof value.hinge_post === "boolean" && Array.isArray(value.stops) && value.stops.every(isShort);
 
 /**
  * @param {unknown} given
@@ -65,8 +65,9 @@ export function readRecord(given) {
     typed: map(all.typed, isTyped),
     texts: map(all.texts, isText),
     given: list(all.given, isText, Infinity) ?? [],
-    setout: setout && { typed: map(setout.typed, isTyped), choices: map(setout.choices, isShort), keepOuts: one(setout.keepOuts, isCount(MOST_ITEMS), null) },
-    site: site && { means: list(site.means, isMeans, MOST_ITEMS), obstacles: one(site.obstacles, isCount(MOST_ITEMS), null) },
+    setout: setout && { typed: map(setout.typed, isTyped), choices: map(setout.choices, isShort) },
+    site: site && { means: list(site.means, isMeans, MOST_ITEMS) },
+    obstacles: list(all.obstacles, isObstacle, MOST_MEMBERS),
   };
   return { record, whole };
 }

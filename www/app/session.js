@@ -10,6 +10,7 @@
 
 import { get, put } from "./document.js";
 import { Entry } from "./entry.js";
+import { Obstacles } from "./around/obstacles.js";
 import { SiteLists } from "./check/site-lists.js";
 import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
 import { TEXTS } from "./handover/items.js";
@@ -59,6 +60,8 @@ export class Session {
     this.#start();
     this.members = new Members(this, get(this.base, "leaf.members"));
     this.site = new SiteLists(this, get(this.base, "site"));
+    /** What stands around. */
+    this.around = new Obstacles(this, get(this.base, "obstacles"));
     /** The listed operator in use; null: typed ratings. @type {string | null} */
     this.operatorId = this.#sameRatings()?.id ?? null;
   }
@@ -141,7 +144,7 @@ export class Session {
   activePaths() {
     const lead = LEAD.filter((path) => !(this.byParts && FROM_PARTS.includes(path)));
     const members = this.byParts ? this.members.activePaths() : [];
-    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths()];
+    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths(), ...this.around.activePaths()];
   }
 
   /** Choices that take part, those of the leaf's parts apart. */

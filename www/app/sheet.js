@@ -167,7 +167,7 @@ export class Sheet {
 
   /** The line a built dimension is measured from; null where it is a length of its own. @param {string} path */
   #builtFrom(path) {
-    if (/^as_built\.(shaft_x_m|bracket_u_m)$/.test(path)) return "hinge_axis";
+    if (/^as_built\.(shaft_x_m|bracket_u_m)$/.test(path)) return "hinge_line";
     return /^as_built\.(shaft_y_m|bracket_v_m)$/.test(path) ? this.session.choice("as_built.from").value : null;
   }
 

@@ -13,7 +13,9 @@ const LINES = {
   bracket_along_m: "along",
   bracket_proud_m: "square",
   from_hinge_line_m: "along",
-  from_gate_line_m: "square",
+  bracket_across_m: "square",
+  from_axis_line_m: "square",
+  from_face_m: "square",
   face_m: "square",
 };
 

@@ -8,7 +8,8 @@
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
  *   texts?: Record<string, string>, given?: string[],
- *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord }} TypedRecord
+ *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord,
+ *   obstacles?: import("./around/obstacles.js").ObstacleRecord }} TypedRecord
  *
  * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
@@ -33,6 +34,7 @@ export function takeRecord(session) {
     given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
     setout: session.setout.record(),
     site: session.site.record(),
+    obstacles: session.around.record(),
   };
 }
 
@@ -47,6 +49,7 @@ export function applyRecord(session, given) {
   const { record, whole } = readRecord(given);
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
   session.site.restore(record.site);
+  session.around.restore(record.obstacles);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);

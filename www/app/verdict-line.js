@@ -117,11 +117,15 @@ export function begunSentence(sheet) {
   return sheet.say("verdict.begun.line", { parts: sheet.strings.list(parts) });
 }
 
+/** Blocks that are asked for under the name of another group. @type {Record<string, string>} */
+const GROUP_OF = { obstacles: "room", operator: "room" };
+
 /** @param {Sheet} sheet @param {string} path */
 function placeOf(sheet, path) {
   if (path === "leaf.members") return sheet.say("members.title");
   const name = sheet.fieldName(path);
   if (name !== path) return name;
-  const group = `groups.${path.split(".")[0]}.title`;
+  const block = path.split(".")[0];
+  const group = `groups.${GROUP_OF[block] ?? block}.title`;
   return sheet.strings.has(group) ? sheet.say(group) : path;
 }

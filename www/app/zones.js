@@ -65,11 +65,11 @@ export function createZones(sheet, changed) {
 }
 
 /** @param {Sheet} sheet @param {Zone} zone */
-function sentence(sheet, { kind, directions, gap_m: gap, leaf_deg: leafDeg, present, free_gap_m: free, obstacle, source }) {
+function sentence(sheet, { kind, directions, gap_m: gap, leaf_deg: leafDeg, present, free_gap_m: free, obstacle, at_operator: atOperator, source }) {
   const name = sheet.say(`choices.site_means_reaches.${kind}`);
   const moves = directions.length === 1 ? directions[0] : "both";
   return sheet.say(gap === null ? "zones.unknown" : present ? "zones.line" : "zones.wide", {
-    zone: obstacle === null ? name : sheet.say("zones.obstacle", { zone: name, number: obstacle + 1 }),
+    zone: atOperator ? sheet.say("zones.operator", { zone: name }) : obstacle === null ? name : sheet.say("zones.obstacle", { zone: name, number: obstacle + 1 }),
     gap: gap === null ? "" : sheet.tape(gap),
     angle: sheet.show(leafDeg, "angle"),
     moves: sheet.say(`zones.moves.${moves}`),

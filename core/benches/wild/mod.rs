@@ -65,7 +65,7 @@ pub fn kept() -> Vec<Value> {
     fitted["site"]["means"] = json!([{ "kind": "non_contact", "monitored": true, "reaches": ["bottom"],
         "area": { "on": "ground", "from_x_m": 3.3, "from_y_m": 0, "to_x_m": 0, "to_y_m": 3.3 } }]);
     jobs.push(fitted);
-    jobs
+    jobs.into_iter().map(opened).collect()
 }
 
 /// The job of a document; `None` where it is refused.
@@ -153,16 +153,12 @@ fn change(dice: &mut Dice, value: &mut Value, kept: &[Value]) {
             }
             *value.pointer_mut(&place).expect("it was found") = word;
         }
-        // Whatever stands around, in one of the lists that say so: a few large things or a thicket.
+        // Whatever stands around: a few large things or a thicket.
         10 | 11 => {
-            let list = ["/setout/keep_out", "/site/obstacles", "/room/obstacles"][dice.below(3)];
-            let (block, field) = list.rsplit_once('/').expect("a block and its list");
             let count = [1, 8, 64][dice.below(3)];
             let (size, spread) = (0.01 * 100_f64.powf(dice.share()), dice.between(0.3, 4.0));
             let standing: Vec<Value> = (0..count).map(|_| stands(dice, size, spread)).collect();
-            if let Some(Value::Object(block)) = value.pointer_mut(block) {
-                block.insert(field.into(), standing.into());
-            }
+            value["obstacles"] = standing.into();
         }
         // What makes runs and searches long: a wide swing, a creeping or a racing shaft, slow zones, a fine tape, hundreds of parts.
         12 => {
@@ -206,9 +202,15 @@ const LONG: [(&str, f64, f64); 13] = [
     ("/motion/motor/stall_torque_n_m", 10.0, 50_000.0),
     ("/motion/motor/inertia_kg_m2", 1e-6, 1e4),
     ("/setout/step_m", 0.0005, 0.05),
-    ("/setout/arm_half_width_m", 0.001, 0.5),
+    ("/arm_half_width_m", 0.001, 0.5),
     ("/storm/speed_m_s", 5.0, 80.0),
 ];
+
+/// A kept job in today's schema.
+fn opened(job: Value) -> Value {
+    let document: Document = serde_json::from_value(job).expect("a kept job is a document");
+    serde_json::to_value(Job::open(&document).expect("kept jobs open")).expect("a document is JSON")
+}
 
 /// A rectangle somewhere about the gate.
 fn stands(dice: &mut Dice, size: f64, spread: f64) -> Value {

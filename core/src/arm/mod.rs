@@ -13,12 +13,14 @@
 //! assert!((linkage.pose(0.4).ratio.expect("no dead point") - 1.0).abs() < 1e-12);
 //! ```
 
+mod body;
 mod defect;
 mod linkage;
 mod path;
 mod pose;
 pub(crate) mod setout;
 
+pub(crate) use body::placed_body;
 pub use defect::{Defect, DefectKind};
 pub use linkage::Linkage;
 pub use path::{PathPoint, ShaftPath};

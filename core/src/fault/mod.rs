@@ -3,7 +3,7 @@
 //! ```
 //! use pintle_core::{Document, job::Job};
 //!
-//! let document: Document = serde_json::from_str(r#"{ "schema": 1, "leaf": { "mass_kg": 0, "length_m": "long" } }"#)?;
+//! let document: Document = serde_json::from_str(r#"{ "schema": 2, "leaf": { "mass_kg": 0, "length_m": "long" } }"#)?;
 //! let invalid = Job::read(&document).unwrap_err();
 //! let told: Vec<String> = invalid.errors.iter().map(ToString::to_string).collect();
 //! assert!(told.contains(&"leaf.mass_kg: OutOfRange, found 0, allowed 1 to 5000, for instance 160".into()));

@@ -54,24 +54,21 @@ impl CheckedJob {
     /// # Errors
     /// As [`Job::read`].
     pub fn read(document: &Document) -> Result<CheckedJob, Invalid> {
-        let document = &*migrated(document);
+        let migrated = migrated(document);
+        let document = &*migrated.document;
         let mut reading = shape(document)?;
         let job = if reading.broken { None } else { Job::build(document) };
         reading.faults.extend(job.iter().flat_map(Job::relations));
+        let errors = migrated.as_written(reading.faults);
         match job {
-            Some(job) if reading.faults.is_empty() => Ok(CheckedJob(job)),
-            _ => Err(Invalid { errors: reading.faults }),
+            Some(job) if errors.is_empty() => Ok(CheckedJob(job)),
+            _ => Err(Invalid { errors }),
         }
     }
 
     /// The same job with another arm, whose numbers are in the table's bounds or that is only looked at.
     pub(crate) fn on(&self, arm: Arm) -> CheckedJob {
         CheckedJob(Job { arm: Some(arm), ..self.0.clone() })
-    }
-
-    /// The same job in another room.
-    pub(crate) fn in_room(&self, room: super::Room) -> CheckedJob {
-        CheckedJob(Job { room: Some(room), ..self.0.clone() })
     }
 }
 
@@ -117,7 +114,10 @@ impl Job {
     /// # Errors
     /// Every fault of shape and range.
     pub fn check_shape(document: &Document) -> Result<(), Invalid> {
-        let errors = shape(&migrated(document))?.faults;
+        let migrated = migrated(document);
+        let mut errors = migrated.as_written(shape(&migrated.document)?.faults);
+        // Ends the wrong way round are a relation.
+        errors.retain(|fault| fault.code != FaultCode::LeastAboveMost);
         if errors.is_empty() { Ok(()) } else { Err(Invalid { errors }) }
     }
 

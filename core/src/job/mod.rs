@@ -16,7 +16,7 @@ mod version;
 use alloc::vec::Vec;
 pub use blocks::*;
 pub use checked::{CheckedJob, ToChecked};
-pub use obstacles::Obstacle;
+pub(crate) use obstacles::SetOutSite;
 pub use table::FieldRule;
 #[cfg(feature = "describe")]
 pub(crate) use table::description;

@@ -1,72 +1,104 @@
-//! What stands around the gate: one list that every check asks for, wherever the job says it.
+//! What stands around the gate: one list that every check asks for.
 //!
-//! A job may name what stands around under `site` and under `room`. A wall is a wall in either place: what the leaf meets, what the arm meets,
-//! what is left behind the open leaf, where a person can be caught, where an operator can be stood and what is drawn all come from here.
+//! A wall is entered once: what the leaf meets, what the arm meets, what is left behind the open leaf, where a person can be caught, where an
+//! operator can be stood and what is drawn all come from here.
 
-use super::{Job, KeepOut, SetOut};
+use super::{Job, KeepOut, Obstacle, OperatorBody, SetOut, Stopped};
+use crate::numerics::Sides;
 use alloc::vec::Vec;
-
-/// Something that stands around, seen from above.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Obstacle {
-    /// Its place in `site.obstacles`, from 0; those of `room.obstacles` count on behind the last of the site's.
-    pub index: usize,
-    /// Where it stands.
-    pub place: KeepOut,
-}
+use core::ops::Deref;
 
 impl Job {
-    /// Everything that stands around but the hinge post, in the order of the document, what is said twice once.
-    ///
-    /// An index says where in the two lists it stands, so that what is left out moves no other.
-    #[must_use]
-    pub fn obstacles(&self) -> Vec<Obstacle> {
-        let of_site = self.site.iter().flat_map(|site| site.obstacles.iter().flatten());
-        let of_room = self.room.iter().flat_map(|room| room.obstacles.iter().flatten());
-        let mut all: Vec<Obstacle> = Vec::new();
-        for (index, &place) in of_site.chain(of_room).enumerate() {
-            if self.hinge_post() != Some(&place) && all.iter().all(|known| known.place != place) {
-                all.push(Obstacle { index, place });
-            }
-        }
-        all
+    /// Everything that stands around, each with its place in the list.
+    pub fn standing(&self) -> impl Iterator<Item = (usize, &Obstacle)> {
+        self.obstacles.iter().flatten().enumerate()
+    }
+
+    /// What stops something, each with its place in the list.
+    pub fn stopping(&self, what: Stopped) -> impl Iterator<Item = (usize, &Obstacle)> {
+        self.standing().filter(move |(_, obstacle)| obstacle.stops(what))
     }
 
     /// What the leaf is hung on, where the job says where that is.
-    #[must_use]
-    pub fn hinge_post(&self) -> Option<&KeepOut> {
-        self.room.as_ref()?.hinge_post.as_ref()
+    pub fn hinge_posts(&self) -> impl Iterator<Item = (usize, &Obstacle)> {
+        self.standing().filter(|(_, obstacle)| obstacle.is_hinge_post())
     }
 
-    /// The leaf's face on its opening side from the hinge axis, m.
-    #[must_use]
-    pub fn face_m(&self) -> f64 {
-        self.room.as_ref().map_or(0.0, |room| room.front())
-    }
-
-    /// Half the width of crank and link in plan, m: an arm has one width, and where two are said the larger counts.
-    pub fn arm_half_width_m(&self) -> f64 {
-        let of_room = self.room.as_ref().map_or(0.0, |room| room.half_width());
-        self.setout.as_ref().map_or(0.0, SetOut::half_width).max(of_room)
-    }
-
-    /// Rectangles that the arm of a set-out stays out of: those of the block, the hinge post, and what stands around.
+    /// Rectangles that shaft, crank and link of a set-out stay out of.
     #[must_use]
     pub fn arm_keeps_out_of(&self) -> Vec<KeepOut> {
-        let mut all: Vec<KeepOut> = self.setout.iter().flat_map(|setout| setout.keep_out.iter().copied()).collect();
-        let standing = self.obstacles().into_iter().map(|obstacle| obstacle.place);
-        for place in self.hinge_post().copied().into_iter().chain(standing) {
-            if !all.contains(&place) {
-                all.push(place);
-            }
-        }
-        all
+        self.stopping(Stopped::Arm).map(|(_, obstacle)| obstacle.place()).collect()
+    }
+
+    /// Rectangles in which no operator can stand.
+    #[must_use]
+    pub fn pad_keeps_out_of(&self) -> Vec<KeepOut> {
+        self.stopping(Stopped::Pad).map(|(_, obstacle)| obstacle.place()).collect()
     }
 
     /// The set-out block among all that stands around.
-    pub(crate) fn setout_around(&self) -> Option<SetOut> {
+    pub(crate) fn setout_around(&self) -> Option<SetOutSite> {
         let setout = self.setout.clone()?;
-        let arm_half_width_m = Some(self.arm_half_width_m());
-        Some(SetOut { keep_out: self.arm_keeps_out_of(), arm_half_width_m, ..setout })
+        let stand = self.operator.body.map(|body| Stand {
+            body,
+            turn_rad: self.marks.unwrap_or_default().anchor_turn_rad(),
+            leaf: self.leaf.sides_m(),
+        });
+        // The crank begins at the shaft, so that what stops the arm stops the shaft: only a body, or what lets the arm pass, asks for more.
+        let pads = self.stopping(Stopped::Pad).filter(|(_, one)| stand.is_some() || !one.stops(Stopped::Arm));
+        let pads = pads.map(|(_, one)| one.place()).collect();
+        Some(SetOutSite { setout, keep_out: self.arm_keeps_out_of(), half_width_m: self.arm_half_width(), pads, stand })
+    }
+}
+
+/// What a search may choose from, and what stands around.
+#[derive(Clone, Debug)]
+pub(crate) struct SetOutSite {
+    /// The block.
+    pub setout: SetOut,
+    /// Rectangles that crank and link stay out of.
+    pub keep_out: Vec<KeepOut>,
+    /// Half the width of crank and link, m.
+    pub half_width_m: f64,
+    /// Rectangles that the shaft, or the operator's body about it, stays out of.
+    pub pads: Vec<KeepOut>,
+    /// The body, where one is known.
+    pub stand: Option<Stand>,
+}
+
+/// The operator's body, to be stood.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stand {
+    /// Its outline about the shaft.
+    pub body: OperatorBody,
+    /// How far its base is turned from the crank of the closed arm, rad.
+    pub turn_rad: f64,
+    /// The leaf, which it stays clear of.
+    pub leaf: Sides,
+}
+
+impl Deref for SetOutSite {
+    type Target = SetOut;
+    fn deref(&self) -> &SetOut {
+        &self.setout
+    }
+}
+
+impl From<SetOut> for SetOutSite {
+    /// Nothing around, an arm of no width.
+    fn from(setout: SetOut) -> SetOutSite {
+        SetOutSite { setout, keep_out: Vec::new(), half_width_m: 0.0, pads: Vec::new(), stand: None }
+    }
+}
+
+impl SetOutSite {
+    /// Whether anything stands in the way.
+    pub fn is_around(&self) -> bool {
+        !self.keep_out.is_empty() || !self.pads.is_empty() || self.stand.is_some()
+    }
+
+    /// Half the width of crank and link, m.
+    pub fn half_width(&self) -> f64 {
+        self.half_width_m
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Job;
 use super::checked::CheckedJob;
-use super::migrate::migrated;
+use super::migrate::{Renewed, migrated};
 use super::table::{Block, Choice, Kind};
 use crate::Document;
 use crate::fault::{Fault, Invalid, LeftOut};
@@ -17,14 +17,15 @@ impl CheckedJob {
     /// # Errors
     /// Every fault of the document as it is, where what cannot be read is no such part.
     pub fn read_partial(document: &Document) -> Result<(CheckedJob, Vec<LeftOut>), Invalid> {
-        let whole = &*migrated(document);
+        let migrated = migrated(document);
+        let whole = &*migrated.document;
         let mut left_out = Vec::new();
         let mut first = None;
         // Each turn takes at least one part away.
         loop {
             let rest = without(whole, "", &left_out);
             let faults = match CheckedJob::read(&rest) {
-                Ok(job) => return Ok((job, left_out)),
+                Ok(job) => return Ok((job, written(&migrated, left_out))),
                 Err(invalid) => invalid.errors,
             };
             let parts: Option<Vec<String>> = faults
@@ -32,7 +33,7 @@ impl CheckedJob {
                 .map(|fault| part_of(&rest, &fault.path).or_else(|| part_that_asks(&rest, fault)))
                 .collect();
             let first = first.get_or_insert_with(|| Invalid { errors: faults.clone() });
-            let Some(parts) = parts else { return Err(first.clone()) };
+            let Some(parts) = parts else { return Err(Invalid { errors: migrated.as_written(first.errors.clone()) }) };
             let before = left_out.clone();
             for (part, fault) in parts.iter().zip(faults) {
                 let fault = Fault { path: as_written(&fault.path, &before), ..fault };
@@ -40,6 +41,23 @@ impl CheckedJob {
             }
         }
     }
+}
+
+/// What was left out, as an older document names it; what of one has no place any more is left out, too.
+fn written(migrated: &Renewed, left_out: Vec<LeftOut>) -> Vec<LeftOut> {
+    let mut all: Vec<LeftOut> = Vec::new();
+    for part in left_out {
+        let faults =
+            part.faults.into_iter().map(|fault| Fault { path: migrated.path_as_written(&fault.path), ..fault });
+        all.push(LeftOut { path: migrated.path_as_written(&part.path), faults: faults.collect() });
+    }
+    for fault in migrated.lost() {
+        if all.iter().all(|part| !within(&fault.path, &part.path)) {
+            let path = fault.path.split('.').next().unwrap_or_default().into();
+            leave_out(&mut all, path, fault.clone());
+        }
+    }
+    all
 }
 
 /// Notes a part; parts of it that were left out before go with it.
@@ -110,7 +128,8 @@ fn may_be_left_out(key: &str) -> bool {
 
 /// The innermost block or list item at a path that the job may do without and that stands in the document.
 fn part_of(document: &Document, path: &str) -> Option<String> {
-    if !may_be_left_out(path.split('.').next()?) {
+    // The operator is needed, its outline is not.
+    if !may_be_left_out(path.split('.').next()?) && !within(path, "operator.body") {
         return None;
     }
     let (mut node, mut kind) = (document, Kind::Block(Job::BLOCK));

@@ -9,7 +9,7 @@
 //! ```
 //! use pintle_core::{Document, packed::{pack, unpack}};
 //!
-//! let document: Document = serde_json::from_str(r#"{ "schema": 1, "leaf": { "mass_kg": 160 } }"#)?;
+//! let document: Document = serde_json::from_str(r#"{ "schema": 2, "leaf": { "mass_kg": 160 } }"#)?;
 //! let text = pack(&document);
 //! assert!(text.len() < 24, "{text}");
 //! assert_eq!(unpack(&text)?, document);

@@ -81,7 +81,7 @@ impl Model {
 /// ```
 /// use pintle_core::{Document, drive::Verdict, job::Job, plan::plan};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
-/// let text = r#"{ "schema": 1, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
+/// let text = r#"{ "schema": 2, "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
 ///     "hinges": { "kind": "measured", "pull_open_n": 45, "pull_close_n": 41, "pull_radius_m": 3.0, "pull_leaf_deg": 45 },
 ///     "wind": { "speed_m_s": 12, "force_coefficient": 1.4 }, "swing": { "open_deg": 90 },
 ///     "arm": { "shaft_x_m": -0.25, "shaft_y_m": 0.45, "bracket_u_m": 1.2, "bracket_v_m": 0.06,

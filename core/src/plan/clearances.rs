@@ -7,11 +7,11 @@
 
 use super::Model;
 use super::elbow_sweep::ElbowSweep;
-use crate::arm::Linkage;
-use crate::job::{KeepOut, Obstacle, Room};
-use crate::numerics::{golden_section, separation_m};
+use crate::arm::{Linkage, placed_body};
+use crate::job::Stopped;
+use crate::numerics::{PlacedRectangle, Sides, corners, ends_of, golden_section, separation_m};
 use crate::order::insertion_sort;
-use crate::real::{cos, sin_cos, sqrt};
+use crate::real::{cos, sin_cos};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
 use kurbo::Point;
@@ -48,12 +48,11 @@ pub struct Clearances {
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]
 pub struct Gap {
-    /// What moves.
+    /// Which part.
     pub part: MovingPart,
     /// What it could meet.
     pub against: Against,
-    /// Which of the list, from 0: an obstacle's place in `site.obstacles`, those of `room.obstacles` counted on behind them; an area's in
-    /// `setout.keep_out`; 0 for the leaf and the hinge post.
+    /// Its place in `obstacles`, from 0; 0 for the leaf.
     pub index: usize,
     /// Least distance over the swing, m; negative where they overlap.
     pub least_m: f64,
@@ -61,7 +60,7 @@ pub struct Gap {
     pub leaf_deg: f64,
 }
 
-/// A part that moves.
+/// A part of the gate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Part"))]
@@ -75,6 +74,8 @@ pub enum MovingPart {
     Elbow,
     /// The leaf.
     Leaf,
+    /// The operator's body, which stands while the leaf moves.
+    Operator,
 }
 
 /// What a part could meet.
@@ -87,10 +88,8 @@ pub enum Against {
     Leaf,
     /// The post the leaf is hung on.
     HingePost,
-    /// Something that stands around: an obstacle of the site or of the room.
+    /// Something else that stands around.
     Obstacle,
-    /// A rectangle the set-out keeps out of; the leaf may swing over it.
-    KeepOut,
 }
 
 /// The gap at the hinge through the swing.
@@ -117,17 +116,12 @@ pub struct HingeGap {
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]
 pub struct OpenGap {
-    /// Which obstacle, from 0, counted as for [`Gap::index`].
+    /// Its place in `obstacles`, from 0.
     pub obstacle: usize,
     /// Distance of the open leaf from it, m.
     pub gap_m: f64,
     /// How far from the hinge axis along the open leaf the obstacle reaches, m.
     pub reach_m: f64,
-}
-
-/// The leaf's rectangle in its own axes.
-fn leaf_rectangle(room: &Room, length_m: f64) -> KeepOut {
-    KeepOut { x_m: [-room.heel(), length_m], y_m: [-room.back(), room.front()] }
 }
 
 /// Leaf and arm at one leaf angle.
@@ -145,6 +139,12 @@ impl Joints {
         let lever = linkage.leverage(leaf_rad);
         let (sine, cosine) = sin_cos(leaf_rad);
         Joints { leaf_rad, there: (sine, cosine), back: (-sine, cosine), elbow: lever.elbow, bracket: lever.bracket }
+    }
+
+    /// The leaf as it stands here.
+    fn leaf(&self, sides: &Sides) -> PlacedRectangle {
+        let (sine, cosine) = self.there;
+        PlacedRectangle { sides: *sides, origin: (0.0, 0.0), turn: (cosine, sine) }
     }
 
     /// Both ends of a part in the frame.
@@ -221,15 +221,18 @@ impl SwingJoints<'_> {
 }
 
 impl Model {
-    /// Distances through the swing, `None` where the job says nothing of the room and of what stands around.
+    /// Distances through the swing, `None` where the job says nothing of what stands around and of the operator's body.
     #[must_use]
     pub fn clearances(&self) -> Option<Clearances> {
         let job = self.job();
-        let obstacles = job.obstacles();
-        // What stands around is looked at where nothing is said of leaf and arm as bodies, too.
-        let silent = Room::default();
-        let room = job.room.as_ref().or((!obstacles.is_empty()).then_some(&silent))?;
-        let (leaf, wide) = (leaf_rectangle(room, job.leaf.length_m), job.arm_half_width_m());
+        (job.obstacles.is_some() || job.operator.body.is_some()).then(|| self.clearances_of_search())
+    }
+
+    /// The same whether or not the job asks for it, as a search does.
+    #[must_use]
+    pub fn clearances_of_search(&self) -> Clearances {
+        let job = self.job();
+        let (leaf, wide) = (job.leaf.sides_m(), job.arm_half_width());
         let (shaft, swing) = (self.linkage().shaft, SwingJoints::new(self.linkage()));
         let mut gaps = Vec::new();
         let reach_m = leaf_reach_m(&leaf).max(swing.furthest_m);
@@ -241,53 +244,78 @@ impl Model {
             let to_leaf = |joints: &Joints| {
                 let [from, to] = joints.ends(part, shaft).map(|place| turned(place, joints.back));
                 let wide = if part == MovingPart::Link { 0.0 } else { wide };
-                separation_m(&leaf.sides(), (from.x, from.y), (to.x, to.y)) - wide
+                separation_m(&leaf, (from.x, from.y), (to.x, to.y)) - wide
             };
             note(part, Against::Leaf, 0, &to_leaf);
         }
-        let post = job.hinge_post();
-        let standing = obstacles.iter().map(|Obstacle { index, place }| (Against::Obstacle, *index, place));
-        let solid: Vec<_> = post.into_iter().map(|post| (Against::HingePost, 0, post)).chain(standing).collect();
-        let keep_out = job.setout.iter().flat_map(|setout| setout.keep_out.iter().enumerate());
-        let keep_out = keep_out.filter(|(_, area)| solid.iter().all(|(_, _, place)| place != area));
-        let keep_out: Vec<_> = keep_out.map(|(index, area)| (Against::KeepOut, index, area)).collect();
-        for (against, index, rectangle) in solid.into_iter().chain(keep_out) {
-            for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
-                let to_rectangle = |joints: &Joints| {
-                    let [from, to] = joints.ends(part, shaft);
-                    separation_m(&rectangle.sides(), (from.x, from.y), (to.x, to.y)) - wide
-                };
-                note(part, against, index, &to_rectangle);
+        let body = self.operator_body();
+        if let Some(body) = &body {
+            note(MovingPart::Operator, Against::Leaf, 0, &|joints| {
+                body.seen_from(&joints.leaf(&leaf)).separation_m(&leaf)
+            });
+        }
+        for (index, obstacle) in job.standing() {
+            let against = if obstacle.is_hinge_post() { Against::HingePost } else { Against::Obstacle };
+            let rectangle = obstacle.place().sides();
+            if obstacle.stops(Stopped::Arm) {
+                for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
+                    let to_rectangle = |joints: &Joints| {
+                        let [from, to] = joints.ends(part, shaft);
+                        separation_m(&rectangle, (from.x, from.y), (to.x, to.y)) - wide
+                    };
+                    note(part, against, index, &to_rectangle);
+                }
             }
-            if against != Against::KeepOut {
-                note(MovingPart::Leaf, against, index, &|joints| leaf_gap_m(&leaf, joints, rectangle));
+            if obstacle.stops(Stopped::Leaf) {
+                note(MovingPart::Leaf, against, index, &|joints| joints.leaf(&leaf).separation_m(&rectangle));
+            }
+            if obstacle.stops(Stopped::Pad) {
+                // The shaft needs its place where nothing is known of the body around it.
+                let gap_m = match &body {
+                    Some(body) => body.separation_m(&rectangle),
+                    None => separation_m(&rectangle, (shaft.x, shaft.y), (shaft.x, shaft.y)),
+                };
+                if body.is_some() || !obstacle.stops(Stopped::Arm) {
+                    note(MovingPart::Operator, against, index, &|_| gap_m);
+                }
             }
         }
         insertion_sort(&mut gaps, |one, other| one.least_m < other.least_m);
-        let hinge_gap = post.map(|post| hinge_gap(&leaf, &swing, post));
+        let post = job.hinge_posts().find(|(_, post)| post.stops(Stopped::Leaf));
+        let hinge_gap = post.map(|(_, post)| hinge_gap(&leaf, &swing, &post.place().sides()));
         let opened = swing.at(self.linkage().open_rad);
-        let open = obstacles.iter().filter_map(|Obstacle { index, place }| {
-            let along = corners(place).map(|corner| turned(corner, opened.back).x);
-            let (nearest, reach_m) = ends_of(&along);
+        let others = job.stopping(Stopped::Leaf).filter(|(_, obstacle)| !obstacle.is_hinge_post());
+        let open = others.filter_map(|(index, obstacle)| {
+            let rectangle = obstacle.place().sides();
+            let along = corners(&rectangle).map(|corner| turned(corner.into(), opened.back).x);
+            let (nearest, reach_m) = ends_of(along);
             // Only what stands beside the leaf is covered by it.
-            let beside = nearest < leaf.x_m[1] && reach_m > leaf.x_m[0];
-            beside.then(|| OpenGap { obstacle: *index, gap_m: leaf_gap_m(&leaf, &opened, place), reach_m })
+            let beside = nearest < leaf[0][1] && reach_m > leaf[0][0];
+            beside.then(|| OpenGap { obstacle: index, gap_m: opened.leaf(&leaf).separation_m(&rectangle), reach_m })
         });
-        Some(Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps })
+        Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps }
     }
 
-    /// The clearances beside what a search is to keep out of. Before the job says anything of the room the leaf is a line.
+    /// The operator's body on the ground, its base laid along the crank of the closed arm and turned as the marks say; `None` where the job
+    /// does not say how large it is.
     #[must_use]
-    pub fn clearances_of_search(&self) -> Option<Clearances> {
-        if self.job().room.is_some() {
-            return self.clearances();
-        }
-        self.in_room(Room::default()).clearances()
+    pub(crate) fn operator_body(&self) -> Option<PlacedRectangle> {
+        let job = self.job();
+        let (shaft, closed) = (self.linkage().shaft, self.linkage().pose(0.0));
+        let crank = (closed.elbow - shaft) / self.linkage().crank_m;
+        let turn_rad = job.marks.unwrap_or_default().anchor_turn_rad();
+        Some(placed_body(&job.operator.body?, (shaft.x, shaft.y), (crank.x, crank.y), turn_rad))
+    }
+
+    /// Corners of the operator's body on the ground, m, counter-clockwise; `None` as where its size is not known.
+    #[must_use]
+    pub fn operator_corners_m(&self) -> Option<[(f64, f64); 4]> {
+        Some(self.operator_body()?.corners())
     }
 }
 
-fn hinge_gap(leaf: &KeepOut, swing: &SwingJoints, post: &KeepOut) -> HingeGap {
-    let gap_m = |joints: &Joints| leaf_gap_m(leaf, joints, post);
+fn hinge_gap(leaf: &Sides, swing: &SwingJoints, post: &Sides) -> HingeGap {
+    let gap_m = |joints: &Joints| joints.leaf(leaf).separation_m(post);
     let reach_m = leaf_reach_m(leaf);
     let (least_rad, least_m) = swing.least(reach_m, &gap_m);
     let (widest_rad, widest_m) = swing.least(reach_m, &|joints| -gap_m(joints));
@@ -302,45 +330,8 @@ fn hinge_gap(leaf: &KeepOut, swing: &SwingJoints, post: &KeepOut) -> HingeGap {
 }
 
 /// Furthest corner of the leaf from the hinge, m.
-fn leaf_reach_m(leaf: &KeepOut) -> f64 {
-    corners(leaf).iter().fold(0.0, |most: f64, corner| most.max(corner.to_vec2().hypot()))
-}
-
-/// Separation of the turned leaf from a rectangle, m. Four axes decide whether they overlap and by how much; apart, the distance is
-/// reached between a corner of one and a side of the other.
-fn leaf_gap_m(leaf: &KeepOut, joints: &Joints, rectangle: &KeepOut) -> f64 {
-    let theirs = corners(rectangle).map(|corner| turned(corner, joints.back));
-    let ours = corners(leaf).map(|corner| turned(corner, joints.there));
-    let apart = beyond(&theirs, leaf).max(beyond(&ours, rectangle));
-    if apart <= 0.0 {
-        return apart;
-    }
-    let to_sides = |corners: &[Point; 4], rectangle: &KeepOut| {
-        let outside = |place: &Point| {
-            let over = |[least, most]: [f64; 2], value: f64| (least - value).max(value - most).max(0.0);
-            let (x, y) = (over(rectangle.x_m, place.x), over(rectangle.y_m, place.y));
-            sqrt(x * x + y * y)
-        };
-        corners.iter().map(outside).fold(f64::MAX, f64::min)
-    };
-    to_sides(&theirs, leaf).min(to_sides(&ours, rectangle))
-}
-
-/// How far four corners lie beyond a rectangle along its own axes, m; negative by the overlap.
-fn beyond(places: &[Point; 4], rectangle: &KeepOut) -> f64 {
-    let along = |[least, most]: [f64; 2], values: [f64; 4]| {
-        let (from, to) = ends_of(&values);
-        (from - most).max(least - to)
-    };
-    along(rectangle.x_m, places.map(|place| place.x)).max(along(rectangle.y_m, places.map(|place| place.y)))
-}
-
-fn ends_of(values: &[f64; 4]) -> (f64, f64) {
-    values.iter().fold((f64::MAX, f64::MIN), |(least, most), &value| (least.min(value), most.max(value)))
-}
-
-fn corners(KeepOut { x_m: [x0, x1], y_m: [y0, y1] }: &KeepOut) -> [Point; 4] {
-    [(*x0, *y0), (*x1, *y0), (*x1, *y1), (*x0, *y1)].map(Point::from)
+fn leaf_reach_m(leaf: &Sides) -> f64 {
+    corners(leaf).iter().fold(0.0, |most: f64, &corner| most.max(Point::from(corner).to_vec2().hypot()))
 }
 
 fn turned(place: Point, (sine, cosine): (f64, f64)) -> Point {

@@ -105,7 +105,7 @@ impl Model {
         // Nothing is told from a mark that is printed to a step of the tape by less than half of that step.
         let error_m = job.tape.unwrap_or_default().error().max(0.5 * TAPE_STEP_M);
         // What is planned is told from the line that was measured from: the mark of the mark-out, or the number of the job.
-        let (planned_m, lines_m, built_m) = (arm.lengths_m(), built.lines_m(job.face_m()), built.lengths_m());
+        let (planned_m, lines_m, built_m) = (arm.lengths_m(), built.lines_m(job.leaf.face()), built.lengths_m());
         let check = |(index, path): (usize, &'static str)| {
             let planned_m = lines_m[index].map_or(planned_m[index], |line_m| planned_m[index] - line_m);
             Agreed::around(Some(planned_m), error_m, error_m).check(path, Quantity::ShortLength, built_m[index])

@@ -1,7 +1,6 @@
 //! The ground the crank and its elbow sweep: a sector, widened all round by half the arm's width.
 
 use super::Model;
-use crate::job::Room;
 use crate::real::{cos, sin};
 use alloc::vec::Vec;
 use core::f64::consts::{FRAC_PI_2, PI, TAU};
@@ -23,9 +22,10 @@ pub struct ElbowSweep {
 }
 
 impl Model {
-    /// What crank and elbow sweep, as wide as the job's arm; the line of its middle where the job says nothing of the room.
+    /// What crank and elbow sweep, as wide as the job's arm; the line of its middle where the job says nothing of that.
+    #[must_use]
     pub fn swept(&self) -> ElbowSweep {
-        self.elbow_sweep(self.job().room.as_ref().map_or(0.0, Room::half_width))
+        self.elbow_sweep(self.job().arm_half_width())
     }
 
     /// What the crank sweeps from closed to open.

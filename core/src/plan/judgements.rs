@@ -71,14 +71,14 @@ fn judgement(plan: &Plan, left_out: &[LeftOut], about: Subject) -> Judgement {
 fn part_is_about(path: &str, about: Subject) -> bool {
     let subjects: &[Subject] = match path.split('.').next().unwrap_or_default() {
         "drag" | "ice" | "uncertainty" | "lean" => &[Subject::Torque],
-        "ground" | "room" => &[Subject::Clearances],
+        "ground" | "obstacles" | "operator" | "migrated" => &[Subject::Clearances],
         "tape" | "marks" => &[Subject::Tape],
         "as_built" => &[Subject::AsBuilt],
         "motion" => &[Subject::Motion],
         "breakaway" => &[Subject::Breakaway],
         "storm" | "holding" => &[Subject::Storm],
         "contact" => &[Subject::People],
-        "site" => &[Subject::People, Subject::Clearances],
+        "site" => &[Subject::People],
         "record" | "settings" => &[Subject::Record],
         _ => &[],
     };
@@ -101,7 +101,9 @@ impl FindingCode {
             StormSolidityDiffers => "storm.shape.solidity",
             DeadPointOpen | LeafHits | OpenGapSmall => "swing.open_deg",
             TransmissionLow => "arm.bracket_u_m",
-            ArmHits | ArmHitsLeaf | ElbowNearsLeaf | ArmCrushes => "arm.shaft_x_m",
+            ArmHits | ArmHitsLeaf | ElbowNearsLeaf | ArmCrushes | OperatorHits | OperatorHitsLeaf => "arm.shaft_x_m",
+            ArmWidthSaidTwice => "arm_half_width_m",
+            LeafThicknessSaidTwice => "leaf.thickness_m",
             GroundTouches => "ground.gap_m",
             BracketRise => "ground.joint_allowance_m",
             TapeErrorCosts | TapeErrorBreaks => "tape.error_m",

@@ -1,9 +1,10 @@
 //! Marking out: where the tape is put, for shaft, anchors, riser, tubes and limits.
 //!
-//! Plan dimensions are taken from two lines a person can snap on the ground: the *face line*, along the opening-side face of the closed leaf,
-//! and the *hinge line*, square to it through the hinge axis. They cross in the *corner*. Common practice, no source.
+//! There is one datum, that of the job itself: the *axis line*, along the closed leaf through the hinge axis, and the *hinge line*, square to it
+//! through the hinge axis. They cross in the axis. No tape can touch an axis inside a pin; how it is found and the line stretched is said on the
+//! first card. Common practice, no source.
 //!
-//! The arm of a job is measured from the hinge axis instead, which no tape can touch: what is square to the leaf differs by `face_m`.
+//! What is square to the leaf may also be measured from the leaf's face, which differs by `face_m` and is told apart.
 
 use super::Model;
 use crate::fault::Invalid;
@@ -24,7 +25,7 @@ pub struct MarkOut {
     pub elbow_closed: Mark,
     /// Elbow with the leaf open.
     pub elbow_open: Mark,
-    /// Opening-side face of the closed leaf from the hinge axis, m: what is marked from the face is less by it than the job's own number.
+    /// Leaf's face on its opening side from the axis line, m: what is measured from the face is less by it.
     pub face_m: f64,
     /// Direction of the base: that of the closed arm's crank, turned as the job says; degrees from the closed leaf, counter-clockwise,
     /// above −180 to 180.
@@ -35,9 +36,11 @@ pub struct MarkOut {
     pub anchors: Vec<Mark>,
     /// Diagonal of the rectangle of holes, m.
     pub anchor_diagonal_m: Option<f64>,
-    /// Bracket pin along the leaf from the hinge axis, m.
+    /// Bracket pin along the leaf from the hinge line of the closed leaf, m.
     pub bracket_along_m: f64,
-    /// Bracket pin square to the leaf, from its opening-side face, m.
+    /// Bracket pin square to the leaf, from the axis line of the closed leaf, m.
+    pub bracket_across_m: f64,
+    /// The same from the leaf's face, m.
     pub bracket_proud_m: f64,
     /// Height of the base over the pad that puts the arm level with the cross member, m; negative where the pad is too high.
     pub riser_m: Option<f64>,
@@ -56,14 +59,16 @@ pub struct MarkOut {
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]
 pub struct Mark {
-    /// Along the closed leaf from the hinge axis, m, positive towards the latch edge.
+    /// Along the closed leaf from the hinge line, m, positive towards the latch edge.
     pub from_hinge_line_m: f64,
-    /// Square to the closed leaf from its opening-side face, not from the hinge axis, m, positive on the side the leaf opens to.
-    pub from_gate_line_m: f64,
-    /// From the corner of face line and hinge line, not from the hinge axis, m: both diagonals of the rectangle of the two offsets have this
-    /// length where it is square, as 3-4-5 has it.
+    /// Square to the closed leaf from the axis line, m, positive on the side the leaf opens to.
+    pub from_axis_line_m: f64,
+    /// The same from the leaf's face on its opening side, m.
+    pub from_face_m: f64,
+    /// From the hinge axis, m: both diagonals of the rectangle of the two offsets have this length where it is square, as 3-4-5 has it.
     pub diagonal_m: f64,
-    /// From the latch end of the leaf's opening-side face, m: with the diagonal it fixes the place without a square.
+    /// From the latch end of the axis line, m, which is as far from the hinge axis as the leaf's latch edge: with the diagonal it fixes the place
+    /// without a square.
     pub from_latch_m: f64,
 }
 
@@ -91,7 +96,7 @@ pub struct ShaftLimit {
     pub crank_direction_deg: f64,
 }
 
-/// Marks out a job. Where the job says nothing of the marks or the room, both are taken at their defaults, listed as assumed.
+/// Marks out a job. Where the job says nothing of the marks or the leaf's face, they are taken at their defaults, listed as assumed.
 ///
 /// # Errors
 /// [`Invalid`] with every fault of the values, or with the reason why the arm cannot work.
@@ -105,17 +110,15 @@ impl Model {
     pub fn mark_out(&self) -> MarkOut {
         let job = self.job();
         let marks = job.marks.unwrap_or_default();
-        let front_m = job.face_m();
+        let front_m = job.leaf.face();
         let (arm, linkage) = (self.arm(), self.linkage());
-        let latch = Point::new(job.leaf.length_m, front_m);
-        let mark = |place: Point| {
-            let (x, y) = (place.x, place.y - front_m);
-            Mark {
-                from_hinge_line_m: x,
-                from_gate_line_m: y,
-                diagonal_m: sqrt(x * x + y * y),
-                from_latch_m: crate::real::length(place - latch),
-            }
+        let latch = Point::new(job.leaf.length_m, 0.0);
+        let mark = |place: Point| Mark {
+            from_hinge_line_m: place.x,
+            from_axis_line_m: place.y,
+            from_face_m: place.y - front_m,
+            diagonal_m: crate::real::length(place.to_vec2()),
+            from_latch_m: crate::real::length(place - latch),
         };
         let poses = [0.0, linkage.open_rad].map(|leaf_rad| linkage.pose(leaf_rad));
         let crank = |elbow: Point| elbow - linkage.shaft;
@@ -141,6 +144,7 @@ impl Model {
             anchors: anchors(linkage.shaft, base, &marks).into_iter().map(mark).collect(),
             anchor_diagonal_m: spacings.map(|(along, across)| sqrt(along * along + across * across)),
             bracket_along_m: arm.bracket_u_m,
+            bracket_across_m: arm.bracket_v_m,
             bracket_proud_m: arm.bracket_v_m - front_m,
             riser_m: marks
                 .pad_level_m
@@ -156,7 +160,7 @@ impl Model {
 
 /// Defaults that stand in the marks.
 fn assumed(job: &Job, marks: &Marks) -> Vec<&'static str> {
-    let front = job.room.as_ref().and_then(|room| room.front_m).is_none().then_some("room.front_m");
+    let front = job.leaf.face_m.is_none().then_some("leaf.face_m");
     front.into_iter().chain(marks.assumed()).collect()
 }
 

@@ -3,7 +3,7 @@
 use crate::arm::Linkage;
 use crate::drive::Demand;
 use crate::fault::Invalid;
-use crate::job::{Arm, CheckedJob, Job, Room, ToChecked};
+use crate::job::{Arm, CheckedJob, Job, ToChecked};
 use crate::leaf::LeafLoads;
 use crate::terms::{Direction, WindCase};
 
@@ -86,10 +86,5 @@ impl Model {
     pub(super) fn leaf_angles(&self) -> impl Iterator<Item = f64> + use<> {
         let (last, open) = (self.job.samples() - 1, self.linkage.open_rad);
         (0..=last).map(move |index| if index == last { open } else { open * f64::from(index) / f64::from(last) })
-    }
-
-    /// The same job in another room.
-    pub(super) fn in_room(&self, room: Room) -> Model {
-        Model { job: self.job.in_room(room), ..self.clone() }
     }
 }

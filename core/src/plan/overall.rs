@@ -87,7 +87,17 @@ impl FindingCode {
             }
             DeadPointClosed | DeadPointOpen | TransmissionLow | LeafDrivesShaft | BracketRise => Subject::Arm,
             TapeErrorCosts | TapeErrorBreaks => Subject::Tape,
-            GroundTouches | ArmHits | ArmHitsLeaf | LeafHits | ArmCrushes | ElbowNearsLeaf | OpenGapSmall
+            GroundTouches
+            | ArmHits
+            | ArmHitsLeaf
+            | LeafHits
+            | OperatorHits
+            | OperatorHitsLeaf
+            | ArmWidthSaidTwice
+            | LeafThicknessSaidTwice
+            | ArmCrushes
+            | ElbowNearsLeaf
+            | OpenGapSmall
             | HingeGapCloses => Subject::Clearances,
             MotionOverPeak | MotionOverRated | RampsTooLong | CoastRunsOn | HandForceHigh | OpeningStalls
             | ClosingStalls | OpeningDrivenBack | ClosingDrivenBack | OpeningCreeps | ClosingCreeps | DutyExceeded

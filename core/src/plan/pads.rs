@@ -3,7 +3,7 @@
 use super::setout::{Change, JobLoads};
 use crate::arm::setout::{Found, PLACE_TOLERANCE, Problem, SlpScratch};
 use crate::fault::{Invalid, missing_object};
-use crate::job::{Arm, Job, SetOut, ToChecked};
+use crate::job::{Arm, Job, SetOutSite, ToChecked};
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -25,7 +25,7 @@ const JUMP: f64 = 0.98;
 #[derive(Clone, Debug)]
 pub struct PadMap {
     job: Job,
-    setout: SetOut,
+    setout: SetOutSite,
     columns: usize,
     rows: usize,
     places: Vec<Option<Found>>,
@@ -66,7 +66,8 @@ impl PadMap {
         let checked = job.checked()?;
         let job: &Job = &checked;
         let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
-        let setout = SetOut { aim: None, ..job.setout_around().ok_or_else(missing)? };
+        let mut setout = job.setout_around().ok_or_else(missing)?;
+        setout.setout.aim = None;
         let (columns, rows) = (columns.max(1), rows.max(1));
         let places = alloc::vec![None; columns * rows];
         let tried = alloc::vec![0; columns * rows];

@@ -1,8 +1,9 @@
 //! Zones, class and means of protection of the site.
 
 use super::{Clearances, Model, OverGround};
+use crate::job::Stopped;
 use crate::safety::{
-    AngleSpan, GroundGap, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, count_means,
+    AngleSpan, Bodies, GroundGap, KnownGaps, MeansCount, PostGap, SensorReach, Source, UseClass, Zone, count_means,
     edge_unseen, sensor_reach, use_class, zones,
 };
 use crate::terms::{Direction, ZoneKind};
@@ -46,7 +47,15 @@ impl Model {
                 leaf_rad: gap.least_leaf_deg.to_radians(),
             }),
         };
-        let zones = zones(self.linkage(), self.job().leaf.length_m, site, &self.job().obstacles(), &known);
+        let around = self.job().stopping(Stopped::Leaf).filter(|(_, obstacle)| !obstacle.is_hinge_post());
+        let around: Vec<_> = around.map(|(index, obstacle)| (index, obstacle.place().sides())).collect();
+        let bodies = Bodies {
+            leaf: self.job().leaf.sides_m(),
+            arm_half_width_m: self.job().arm_half_width(),
+            obstacles: &around,
+            operator: self.operator_body(),
+        };
+        let zones = zones(self.linkage(), &bodies, site, &known);
         let fitted = site.means.as_deref().unwrap_or_default();
         let reached = |zone: &Zone, direction: Direction| {
             fitted.iter().any(|means| {

@@ -73,7 +73,7 @@ impl Model {
         };
         let fraction = stated(path).unwrap_or(USUAL);
         // What stands around does not decide a reserve, and hundreds of rectangles would be checked anew for each of sixty of them.
-        let alone = Job { site: None, room: None, setout: None, uncertainty: None, ..job.clone() };
+        let alone = Job { site: None, obstacles: None, setout: None, uncertainty: None, ..job.clone() };
         let at = |factor: f64| reserve(&alone.with_input(path, value * factor));
         Some(Sensitivity { path, fraction, low: at(1.0 - fraction), high: at(1.0 + fraction) })
     }

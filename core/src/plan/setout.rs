@@ -4,7 +4,7 @@ use super::Model;
 use crate::arm::setout::{Found, Limit, Problem, RuleOfThumb, SearchLoads, rule_of_thumb};
 use crate::drive::effort_n_m;
 use crate::fault::{Invalid, missing_object};
-use crate::job::{Arm, CheckedJob, Job, SetOut, ToChecked};
+use crate::job::{Arm, CheckedJob, Job, SetOutSite, ToChecked};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
 use crate::order::insertion_sort;
 use crate::terms::{Direction, WindCase};
@@ -48,8 +48,7 @@ pub struct Candidate {
     pub straightness: f64,
     /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
     pub off_square_deg: f64,
-    /// Least distance of the arm's edge from the rectangles to stay out of and what stands around, m, over the swing; `null` where there are
-    /// none.
+    /// Least distance of the arm's edge from what stops it, m, over the swing; `null` where nothing does.
     pub clearance_m: Option<f64>,
 }
 
@@ -121,7 +120,7 @@ pub fn evaluate(job: &impl ToChecked) -> Result<Option<Candidate>, Invalid> {
     Ok(JobLoads::new(job).with_problem(&setout, |problem| Candidate::of(job, &setout, arm, problem)))
 }
 
-fn answer(job: &CheckedJob, setout: &SetOut, problem: &mut Problem) -> SetOutAnswer {
+fn answer(job: &CheckedJob, setout: &SetOutSite, problem: &mut Problem) -> SetOutAnswer {
     let optima = problem.optima();
     let candidate = |arm: &Arm, problem: &Problem| Candidate::of(job, setout, arm, problem);
     if let Some(step_m) = setout.step_m {
@@ -181,7 +180,7 @@ fn nearest(problem: &mut Problem, optima: &[Found], off_lattice: bool) -> Neares
 
 impl Candidate {
     /// Evaluates an arm by its plan; `None` if the plan refuses it.
-    fn of(job: &CheckedJob, setout: &SetOut, arm: &Arm, problem: &Problem) -> Option<Candidate> {
+    fn of(job: &CheckedJob, setout: &SetOutSite, arm: &Arm, problem: &Problem) -> Option<Candidate> {
         let model = arm.in_bounds().then(|| Model::of(job.on(*arm)))?.ok()?;
         let (peak, least_lever_m, shaft_travel_rad) = model.peak_lever_and_travel();
         let figures = problem.figures(arm);
@@ -230,7 +229,7 @@ impl JobLoads {
     }
 
     /// The problem of a set-out under these loads.
-    pub fn with_problem<T>(&self, setout: &SetOut, then: impl FnOnce(&mut Problem) -> T) -> T {
+    pub fn with_problem<T>(&self, setout: &SetOutSite, then: impl FnOnce(&mut Problem) -> T) -> T {
         let effort = |leaf_rad: f64| self.effort_n_m(leaf_rad);
         let storm = |leaf_rad: f64| self.storm_n_m(leaf_rad);
         then(&mut Problem::new(setout, SearchLoads { effort_n_m: &effort, storm_n_m: &storm }, self.open_rad))

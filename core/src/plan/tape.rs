@@ -242,7 +242,7 @@ impl Model {
 
     /// What was built, where the job says so.
     pub(super) fn rebuilt(&self, grid: &Grid) -> Option<Rebuilt> {
-        let arm = self.job().as_built?.arm(self.arm(), self.job().face_m());
+        let arm = self.job().as_built?.arm(self.arm(), self.job().leaf.face());
         let planned = self.planned(grid);
         let refitted = self.refitted(&arm).map(|refit| self.fitted(grid, &refit));
         let fitted = refitted.map(|(fitted, _)| fitted.beside(&planned));

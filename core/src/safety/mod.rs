@@ -26,7 +26,7 @@ pub use means::{MeansCount, count_means};
 pub use reach::{AngleSpan, SensorReach, ZoneGap};
 pub(crate) use reach::{edge_unseen, sensor_reach};
 pub use zones::Zone;
-pub(crate) use zones::{GroundGap, KnownGaps, PostGap, zones};
+pub(crate) use zones::{Bodies, GroundGap, KnownGaps, PostGap, zones};
 
 use serde::Serialize;
 

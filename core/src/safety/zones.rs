@@ -2,7 +2,8 @@
 
 use super::Source;
 use crate::arm::{Linkage, Pose};
-use crate::job::{KeepOut, Obstacle, Site};
+use crate::job::Site;
+use crate::numerics::{PlacedRectangle, Sides};
 use crate::real::{cos, length, sin};
 use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
@@ -64,8 +65,10 @@ pub struct Zone {
     pub present: bool,
     /// Gap at which it would not count, m: that of the part of the body that can be there.
     pub free_gap_m: f64,
-    /// The obstacle's place in `site.obstacles`, from 0; those of `room.obstacles` count on behind them.
+    /// The obstacle's place in `obstacles`, from 0.
     pub obstacle: Option<u32>,
+    /// Whether it is the operator's body that the leaf closes on.
+    pub at_operator: bool,
     /// Where the free gap comes from.
     pub source: Source,
 }
@@ -112,15 +115,26 @@ pub(crate) struct PostGap {
 /// A gap that stays as it is crushes nobody: a millimetre is the hinge's own play.
 const PLAY_M: f64 = 0.001;
 
+/// What moves, and what stands in its way.
+pub(crate) struct Bodies<'a> {
+    /// The leaf in its own axes.
+    pub leaf: Sides,
+    /// Half the width of crank and link, m.
+    pub arm_half_width_m: f64,
+    /// What stands around beside the hinge post, each with its place in the list.
+    pub obstacles: &'a [(usize, Sides)],
+    /// The operator's body.
+    pub operator: Option<PlacedRectangle>,
+}
+
 /// All zones, the leaf's edge first. The hinge side is a zone of unknown gap where nothing near the hinge is described.
-pub(crate) fn zones(
-    linkage: &Linkage,
-    length_m: f64,
-    site: &Site,
-    obstacles: &[Obstacle],
-    known: &KnownGaps,
-) -> Vec<Zone> {
-    let half = site.half_thickness();
+pub(crate) fn zones(linkage: &Linkage, bodies: &Bodies, site: &Site, known: &KnownGaps) -> Vec<Zone> {
+    let length_m = bodies.leaf[0][1];
+    let leaf = |leaf_rad: f64| PlacedRectangle {
+        sides: bodies.leaf,
+        origin: (0.0, 0.0),
+        turn: (cos(leaf_rad), sin(leaf_rad)),
+    };
     let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
     let (free_gap_m, source) = ZoneKind::LeadingEdgeClosing.free_gap();
     let closed = Zone {
@@ -133,13 +147,15 @@ pub(crate) fn zones(
         present: site.latch_gap() < free_gap_m,
         free_gap_m,
         obstacle: None,
+        at_operator: false,
         source,
     };
     let bottom = bottom(known.ground, edge(known.ground.map_or(0.0, |gap| gap.leaf_rad)));
     let elsewhere = |kind: ZoneKind| move |_: Point, _: f64| kind;
     let elbow = least(linkage, elsewhere(ZoneKind::Elbow), |pose| {
-        let away = length(pose.elbow - nearest_on_leaf(pose.elbow, pose.leaf_rad, length_m));
-        NearestGap { gap_m: away - half, place: pose.elbow }
+        let elbow = PlacedRectangle { sides: [[0.0; 2]; 2], origin: pose.elbow.into(), turn: (1.0, 0.0) };
+        let away = elbow.seen_from(&leaf(pose.leaf_rad)).separation_m(&bodies.leaf);
+        NearestGap { gap_m: away - bodies.arm_half_width_m, place: pose.elbow }
     });
     let scissors = least(linkage, elsewhere(ZoneKind::ArmScissors), |pose| {
         let (crank, link) =
@@ -156,12 +172,27 @@ pub(crate) fn zones(
             ZoneKind::BehindLeaf
         }
     };
-    for Obstacle { index, place: obstacle } in obstacles {
-        let zone = least(linkage, beside, |pose| {
-            let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
-            NearestGap { gap_m: gap_m - half, place }
+    for (index, obstacle) in bodies.obstacles {
+        let zone = least(linkage, beside, |pose| NearestGap {
+            // Met is met: the angle told is that of the first touch.
+            gap_m: leaf(pose.leaf_rad).separation_m(obstacle).max(0.0),
+            place: nearest_to_rectangle(pose.leaf_rad, length_m, obstacle),
         });
         zones.push(Zone { obstacle: Some(*index as u32), ..zone });
+    }
+    if let Some(operator) = &bodies.operator {
+        let zone = least(linkage, beside, |pose| {
+            let away = |corner: &(f64, f64)| {
+                let nearest = nearest_on_leaf((*corner).into(), pose.leaf_rad, length_m);
+                (length(Point::from(*corner) - nearest), nearest)
+            };
+            let nearer = |one: (f64, Point), other: (f64, Point)| if other.0 < one.0 { other } else { one };
+            NearestGap {
+                gap_m: operator.seen_from(&leaf(pose.leaf_rad)).separation_m(&bodies.leaf).max(0.0),
+                place: operator.corners().iter().map(away).fold((f64::MAX, Point::ORIGIN), nearer).1,
+            }
+        });
+        zones.push(Zone { at_operator: true, ..zone });
     }
     if known.hinge.is_some() || zones.iter().all(|zone| zone.kind != ZoneKind::HingeSide) {
         zones.push(hinge_side(known.hinge));
@@ -186,6 +217,7 @@ fn bottom(gap: Option<GroundGap>, place: Point) -> Zone {
         present,
         free_gap_m,
         obstacle: None,
+        at_operator: false,
         source,
     }
 }
@@ -209,6 +241,7 @@ fn hinge_side(gap: Option<PostGap>) -> Zone {
         y_m: 0.0,
         free_gap_m,
         obstacle: None,
+        at_operator: false,
         source,
     }
 }
@@ -229,15 +262,15 @@ fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(
     let (leaf_rad, narrowest) = &gaps[worst];
     let kind = kind(narrowest.place, *leaf_rad);
     let (free_gap_m, source) = kind.free_gap();
-    // A gap narrower than what has to stay free, and narrowing: that is the movement that catches.
-    let shrinks = |direction: Direction| {
-        gaps.windows(2).any(|pair| {
-            let (before, behind) = match direction {
-                Direction::Open => (&pair[0].1, &pair[1].1),
-                Direction::Close => (&pair[1].1, &pair[0].1),
-            };
-            behind.gap_m < free_gap_m && behind.gap_m < before.gap_m
-        })
+    // A gap narrower than what has to stay free, and narrower than it was by more than play: that is the movement that catches.
+    let narrows = |widest_m: &mut f64, gap_m: f64| {
+        *widest_m = widest_m.max(gap_m);
+        Some(gap_m < free_gap_m && *widest_m - gap_m > PLAY_M)
+    };
+    let there = gaps.iter().map(|(_, gap)| gap.gap_m);
+    let shrinks = |direction: Direction| match direction {
+        Direction::Open => there.clone().scan(f64::MIN, narrows).any(|caught| caught),
+        Direction::Close => there.clone().rev().scan(f64::MIN, narrows).any(|caught| caught),
     };
     Zone {
         kind,
@@ -249,6 +282,7 @@ fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(
         present: narrowest.gap_m < free_gap_m,
         free_gap_m,
         obstacle: None,
+        at_operator: false,
         source,
     }
 }
@@ -259,11 +293,11 @@ fn nearest_on_leaf(point: Point, leaf_rad: f64, length_m: f64) -> Point {
     (along * point.to_vec2().dot(along).clamp(0.0, length_m)).to_point()
 }
 
-/// Distance of the leaf's line from a rectangle, m, 0 where they meet, and the nearest place on the leaf.
+/// The place on the leaf's line nearest to a rectangle; where they meet, where the line enters it.
 ///
 /// Two convex shapes that do not meet are nearest at a corner of one of them: four corners against the line, two ends against the rectangle.
-fn leaf_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &KeepOut) -> (f64, Point) {
-    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
+fn nearest_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &Sides) -> Point {
+    let [[x0, x1], [y0, y1]] = *rectangle;
     let end = Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
     // Liang and Barsky's clipping: the part of the line inside all four sides.
     let (mut enters, mut leaves) = (0.0f64, 1.0f64);
@@ -280,7 +314,7 @@ fn leaf_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &KeepOut) -> (f64,
         }
     }
     if enters <= leaves {
-        return (0.0, (end.to_vec2() * enters).to_point());
+        return (end.to_vec2() * enters).to_point();
     }
     let corners = [(x0, y0), (x0, y1), (x1, y0), (x1, y1)].map(|(x, y)| {
         let (corner, nearest) = (Point::new(x, y), nearest_on_leaf(Point::new(x, y), leaf_rad, length_m));
@@ -290,5 +324,5 @@ fn leaf_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &KeepOut) -> (f64,
         let within = Point::new(point.x.clamp(x0, x1), point.y.clamp(y0, y1));
         (length(point - within), point)
     });
-    corners.into_iter().chain(ends).fold((f64::MAX, end), |least, gap| if gap.0 < least.0 { gap } else { least })
+    corners.into_iter().chain(ends).fold((f64::MAX, end), |least, gap| if gap.0 < least.0 { gap } else { least }).1
 }

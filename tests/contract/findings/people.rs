@@ -180,7 +180,9 @@ fn zones_that_nothing_reaches() {
     ];
     let means = |reaches: &[&str]| {
         let list = json!([{ "kind": "contact", "monitored": true, "reaches": reaches }]);
-        site(json!({ "means": list, "obstacles": [{ "x_m": [-1.0, -0.6], "y_m": [0.5, 3.0] }] }))
+        let mut job = site(json!({ "means": list }));
+        job["obstacles"] = json!([{ "x_m": [-1.0, -0.6], "y_m": [0.5, 3.0] }]);
+        job
     };
     silent(&means(&all), Code::ZonesUnreached);
     let unreached = planned(&means(&[])).entrapment.expect("a site").unreached;

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 /// The straight arm, its shaft at (−0.3, 0.43); what stands behind the shaft is as far from the crank as from the shaft.
 fn with(room: Value) -> Value {
     let mut job = straight();
-    job["room"] = room;
+    pintle_tests::around(&mut job, room);
     job
 }
 
@@ -55,7 +55,7 @@ fn the_arm_near_something() {
     tells(&touching, Code::ArmCrushes, Severity::Warning, &[("gap", 0.0), ("limit", 0.12), ("leaf_angle", 0.0)]);
 }
 
-/// Closed, the elbow is 0.22 m from the gate line, and nearer to no face than the straight arm lets it.
+/// Closed, the elbow is 0.22 m from the axis line, and nearer to no face than the straight arm lets it.
 #[test]
 fn the_elbow_near_the_leaf() {
     let faced = |front: f64, half: f64| with(json!({ "front_m": front, "arm_half_width_m": half }));

@@ -16,8 +16,8 @@ test("what is not there is undefined, however deep", () => {
 test("a value makes the objects on its way, and a list where a number stands", () => {
   const job = { site: null };
   put(job, "wind.speed_m_s", 20);
-  put(job, "site.obstacles.0.x_m.0", 2);
-  deepEqual(job, { site: { obstacles: [{ x_m: [2] }] }, wind: { speed_m_s: 20 } });
+  put(job, "site.means.0.reaches.0", 2);
+  deepEqual(job, { site: { means: [{ reaches: [2] }] }, wind: { speed_m_s: 20 } });
 });
 
 test("what is taken away takes the objects along that are empty without it, and no other", () => {

@@ -12,8 +12,9 @@ test("an item of a list has the rule of every item, the storm that of the wind",
     ["leaf.members.12.wall_m", "leaf.members.wall_m"],
     ["storm.speed_m_s", "wind.speed_m_s"],
     ["storm.looked_at", "storm.looked_at"],
-    ["room.wall.x_m.1", "room.wall.x_m"],
-    ["site.obstacles.3.y_m.0", "site.obstacles.y_m"],
+    ["operator.body.along_m.1", "operator.body.along_m"],
+    ["obstacles.3.y_m.0", "obstacles.y_m"],
+    ["obstacles.3.height_m", "obstacles.height_m"],
     ["site.means.0.area.2", "site.means.area.2"],
   ]) equal(rulePath(path), rule, path);
   equal(wordsKey("storm.speed_m_s"), "wind_speed_m_s");
@@ -23,10 +24,11 @@ test("places in lists are told apart from everything else", () => {
   equal(memberIndex("leaf.members.0.wall_m"), 0);
   equal(memberIndex("leaf.mass_kg"), null);
   equal(meansNumber("site.means.0.area.0"), 1);
-  equal(meansNumber("site.obstacles.0.x_m.0"), null);
-  deepEqual(obstacleSide("site.obstacles.1.y_m.1"), { number: 2, end: "to" });
-  equal(obstacleSide("site.obstacles.1.y_m"), null);
-  equal(rangeEnd("room.wall.x_m.0"), "from");
+  equal(meansNumber("obstacles.0.x_m.0"), null);
+  deepEqual(obstacleSide("obstacles.1.y_m.1"), { number: 2, end: "to" });
+  deepEqual(obstacleSide("obstacles.1.height_m"), { number: 2, end: "field" });
+  equal(obstacleSide("obstacles.looked_at"), null);
+  equal(rangeEnd("operator.body.along_m.0"), "from");
   equal(rangeEnd("setout.crank_m.0"), null);
   equal(uncertainInput(uncertaintyPath("leaf.mass_kg")), "leaf.mass_kg");
   equal(uncertainInput("leaf.mass_kg"), null);

@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { readRecord } from "../../../www/app/record-reader.js";
 
 const NOTHING = {
-  system: undefined, operator: undefined, choices: {}, members: undefined, typed: {}, texts: {}, given: [], setout: undefined, site: undefined,
+  system: undefined, operator: undefined, choices: {}, members: undefined, typed: {}, texts: {}, given: [], setout: undefined, site: undefined, obstacles: undefined,
 };
 
 test("nothing is a record of nothing, and whole", () => {
@@ -22,8 +22,9 @@ test("a record comes through as it is", () => {
     typed: { "leaf.mass_kg": { text: "1,5", system: "metric", meant: 1 } },
     texts: { "record.by": "A" },
     given: ["leaf.length_m"],
-    setout: { typed: { "setout.crank_m.0": { text: "2 ft", system: "us" } }, choices: { aim: "nearest_place" }, keepOuts: 2 },
-    site: { means: [{ kind: "edge", way: "both", on: "leaf", monitored: true, reaches: ["edge"] }], obstacles: 3 },
+    setout: { typed: { "setout.crank_m.0": { text: "2 ft", system: "us" } }, choices: { aim: "nearest_place" } },
+    site: { means: [{ kind: "edge", way: "both", on: "leaf", monitored: true, reaches: ["edge"] }] },
+    obstacles: [{ kind: "post", hinge_post: true, stops: ["arm"] }],
   };
   deepEqual(readRecord(record), { record, whole: true });
 });
@@ -58,6 +59,7 @@ test("what is longer or more than anything is left out", () => {
   equal(readRecord({ typed: { a: { text: long.slice(1), system: "us" } } }).whole, true);
   equal(readRecord({ typed: { a: { text: long, system: "us" } } }).whole, false);
   equal(readRecord({ members: Array.from({ length: 201 }, () => null) }).record.members, undefined);
-  equal(readRecord({ site: { obstacles: 65 } }).record.site.obstacles, null);
-  equal(readRecord({ site: { obstacles: 1.5 } }).whole, false);
+  const wall = { kind: "wall", hinge_post: false, stops: [] };
+  equal(readRecord({ obstacles: Array.from({ length: 201 }, () => wall) }).record.obstacles, undefined);
+  for (const bad of [{ ...wall, stops: [7] }, { ...wall, kind: 1 }, { ...wall, hinge_post: "yes" }, "wall"]) equal(readRecord({ obstacles: [bad] }).whole, false);
 });

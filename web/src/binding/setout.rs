@@ -31,7 +31,7 @@ pub fn evaluate(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> R
     encode(&pintle_core::plan::evaluate(&read(job)?).map_err(|invalid| thrown(&invalid))?)
 }
 
-/// The clearances of the job's own arm beside what its `setout` block keeps out of; before the job says anything of the room the leaf is a line,
+/// The clearances of the job's own arm, whether or not the job says anything of what stands around: sizes that it does not say are the usual ones,
 /// and the arm as wide as the block has it. Throws `Invalid`.
 #[wasm_bindgen(unchecked_return_type = "Clearances | null")]
 pub fn clearances(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
@@ -50,9 +50,9 @@ const AIMS: [(&str, Aim); 3] = [
 fn aim_of(word: &str) -> Result<Aim, Invalid> {
     let known = AIMS.iter().find(|(name, _)| *name == word).map(|(_, aim)| *aim);
     known.ok_or_else(|| {
-        let allowed = Some(Allowed::OneOf { names: AIMS.map(|(name, _)| name).to_vec() });
-        let (found, example) = (Some(format!("\"{word}\"")), Some(Example::Text(AIMS[0].0)));
-        Invalid { errors: vec![Fault { found, allowed, example, ..Fault::new("aim", FaultCode::NotOneOf) }] }
+        let allowed = Allowed::OneOf { names: AIMS.map(|(name, _)| name).to_vec() };
+        let fault = Fault::new("aim", FaultCode::NotOneOf).allowed(allowed).example(Example::Text(AIMS[0].0));
+        Invalid::from(fault.found(&Document::Text(word.into())))
     })
 }
 

@@ -62,7 +62,6 @@ const SITE = [
   "site.homes",
   ...["site.pedestrian_way", "site.signs_both_faces"].map(asked),
   "site.latch_gap_m",
-  "site.leaf_half_thickness_m",
 ];
 
 /** @type {Item[]} */
@@ -88,9 +87,6 @@ export const ZONES = ["leading_edge_closing", "leading_edge_opening", "hinge_sid
 
 /** The movement a means protects in. */
 export const WAYS = ["both", "open", "close"];
-
-/** Sides of an obstacle: paths below it. */
-export const SIDES = ["x_m.0", "x_m.1", "y_m.0", "y_m.1"];
 
 /** What a sensor is fixed to. */
 export const FRAMES = ["none", "ground", "leaf"];

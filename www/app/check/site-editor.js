@@ -1,5 +1,5 @@
 /**
- * Obstacles around the leaf, and the means of protection that are fitted, ticked off one by one.
+ * The means of protection that are fitted, ticked off one by one.
  *
  * @import { Part, Sheet } from "../sheet.js"
  * @import { Means } from "./site-lists.js"
@@ -7,8 +7,8 @@
 
 import { h } from "../dom.js";
 import { createField } from "../field.js";
-import { AREA, FRAMES, KINDS, SIDES, WAYS, ZONES } from "./groups.js";
-import { SiteLists } from "./site-lists.js";
+import { createList } from "../list-editor.js";
+import { AREA, FRAMES, KINDS, WAYS, ZONES } from "./groups.js";
 
 /**
  * @param {Sheet} sheet
@@ -16,69 +16,15 @@ import { SiteLists } from "./site-lists.js";
  */
 export function createSiteEditor(sheet) {
   const { site } = sheet.session;
-  const parts = [
-    createList(sheet, "obstacles", () => site.obstacles, () => site.addObstacle(), (index) => site.takeObstacle(index), createObstacle),
-    createList(sheet, "means", () => site.means, () => site.addMeans(), (index) => site.takeMeans(index), createMeans),
-  ];
-  const root = h("div", { class: "site-lists" }, ...parts.map((part) => part.root));
+  const means = createList(sheet, "means", () => site.means, () => site.addMeans(), (index) => site.takeMeans(index), createMeans);
+  const root = h("div", { class: "site-lists" }, means.root);
 
   function update() {
     root.hidden = !site.active;
-    if (!root.hidden) for (const part of parts) part.update();
+    if (!root.hidden) means.update();
   }
 
   return { root, update };
-}
-
-/**
- * @param {Sheet} sheet
- * @param {"obstacles" | "means"} name
- * @param {() => any[]} items
- * @param {() => void} add
- * @param {(index: number) => void} take
- * @param {(sheet: Sheet, index: number) => Part} create
- * @returns {Part}
- */
-function createList(sheet, name, items, add, take, create) {
-  const say = (/** @type {string} */ key, /** @type {any} */ values = {}) => sheet.say(`check.lists.${name}.${key}`, values);
-  const list = h("div", {});
-  const more = h("button", { type: "button", class: "move", onclick: () => changed(add) }, say("add"));
-  const root = h("fieldset", { class: "list", "data-list": name }, h("legend", {}, say("title")), h("p", { class: "note" }, say("note")), list, more);
-  /** @type {Part[]} */
-  let rows = [];
-  /** @type {any[]} */
-  let drawn = [];
-
-  /** @param {() => void} change */
-  function changed(change) {
-    change();
-    more.focus();
-    sheet.changed();
-  }
-
-  function update() {
-    const now = items();
-    if (now.length !== drawn.length || now.some((item, index) => item !== drawn[index])) {
-      drawn = [...now];
-      rows = now.map((_, index) => {
-        const row = create(sheet, index);
-        row.root.append(h("button", { type: "button", class: "quiet", onclick: () => changed(() => take(index)) }, say("remove", { number: index + 1 })));
-        return row;
-      });
-      list.replaceChildren(...rows.map((row) => row.root));
-    }
-    for (const row of rows) row.update();
-  }
-
-  return { root, update };
-}
-
-/** @param {Sheet} sheet @param {number} index @returns {Part} */
-function createObstacle(sheet, index) {
-  const fields = SIDES.map((side) => createField(sheet, `${SiteLists.obstacle(index)}.${side}`));
-  const name = sheet.say("check.lists.obstacles.item", { number: index + 1 });
-  const root = h("fieldset", {}, h("legend", {}, name), h("div", { class: "fields" }, ...fields.map((field) => field.root)));
-  return { root, update: () => fields.forEach((field) => field.update()) };
 }
 
 /** @param {Sheet} sheet @param {number} index @returns {Part} */

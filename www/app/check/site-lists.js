@@ -1,16 +1,16 @@
 /**
- * Lists of the site as the person says them: what stands around, and the means of protection that are ticked off.
+ * The means of protection of the site that are ticked off.
  *
  * @import { Entry } from "../entry.js"
  * @import { Session } from "../session.js"
  *
  * `on` is what a sensor is fixed to, `none` where it is not said; `area` the numbers of what it senses.
  * @typedef {{ kind: string, way: string, monitored: boolean, reaches: string[], on: string, area: Entry[] }} Means
- * @typedef {{ means: any[], obstacles: number }} SiteRecord
+ * @typedef {{ means: any[] }} SiteRecord
  */
 
 import { get } from "../document.js";
-import { AREA, KINDS, SIDES } from "./groups.js";
+import { AREA, KINDS } from "./groups.js";
 
 /** @param {any} value @returns {any[]} */
 const listOf = (value) => (Array.isArray(value) ? value : []);
@@ -19,35 +19,14 @@ export class SiteLists {
   /** @param {Session} session @param {any} base the `site` block of the job to start from */
   constructor(session, base) {
     this.session = session;
-    /** Of each obstacle its four sides. @type {Entry[][]} */
-    this.obstacles = [];
     /** @type {Means[]} */
     this.means = [];
     for (const means of listOf(base?.means)) this.addMeans(means);
-    for (const obstacle of listOf(base?.obstacles)) this.addObstacle(obstacle);
-  }
-
-  /** @param {number} index */
-  static obstacle(index) {
-    return `site.obstacles.${index}`;
   }
 
   /** Whether the site is looked at at all. */
   get active() {
     return this.session.choice("site.looked_at").value === "yes";
-  }
-
-  /** Adds an obstacle; its sides are to be typed where none are given. @param {any} [given] */
-  addObstacle(given) {
-    const rule = (/** @type {string} */ side) => this.session.rule(`${SiteLists.obstacle(this.obstacles.length)}.${side}`);
-    this.obstacles.push(SIDES.map((side) => this.session.entryFor(rule(side), get(given ?? {}, side) ?? null)));
-    this.#name();
-  }
-
-  /** @param {number} index */
-  takeObstacle(index) {
-    this.obstacles.splice(index, 1);
-    this.#name();
   }
 
   /** Adds a means of protection, as a job or a record has it. @param {any} [given] */
@@ -75,16 +54,12 @@ export class SiteLists {
   /** Paths of the numbers that take part. */
   activePaths() {
     const areas = this.means.filter(({ on }) => on !== "none").map(({ area }) => area);
-    return this.active ? [...this.obstacles, ...areas].flat().map(({ path }) => path) : [];
+    return this.active ? areas.flat().map(({ path }) => path) : [];
   }
 
-  /** Both lists for the job. @param {(path: string) => unknown} valueOf */
+  /** The list for the job. @param {(path: string) => unknown} valueOf */
   documents(valueOf) {
     return {
-      obstacles: this.obstacles.map((sides) => {
-        const [left, right, low, high] = sides.map(({ path }) => valueOf(path));
-        return { x_m: [left, right], y_m: [low, high] };
-      }),
       means: this.means.map(({ kind, way, monitored, reaches, on, area }) => ({
         kind,
         direction: way === "both" ? null : way,
@@ -97,7 +72,7 @@ export class SiteLists {
 
   /** @returns {SiteRecord} */
   record() {
-    return { means: this.means.map(({ kind, way, monitored, reaches, on }) => ({ kind, way, monitored, reaches, on })), obstacles: this.obstacles.length };
+    return { means: this.means.map(({ kind, way, monitored, reaches, on }) => ({ kind, way, monitored, reaches, on })) };
   }
 
   /** @param {SiteRecord | undefined} record */
@@ -109,15 +84,12 @@ export class SiteLists {
     // What was not typed stays as the job to start from has it.
     this.means.forEach((means, index) => (means.area = starts[index] ?? means.area));
     this.#name();
-    const count = record.obstacles ?? this.obstacles.length;
-    while (this.obstacles.length > count) this.takeObstacle(this.obstacles.length - 1);
-    while (this.obstacles.length < count) this.addObstacle();
   }
 
   /** Every number under the path its item now has. */
   #name() {
     const { entries, told, visited } = this.session;
-    const isItem = (/** @type {string} */ path) => /^site\.(obstacles|means)\./.test(path);
+    const isItem = (/** @type {string} */ path) => path.startsWith("site.means.");
     for (const map of [entries, told, visited]) for (const path of [...map.keys()]) if (isItem(path)) map.delete(path);
     const put = (/** @type {string} */ at, /** @type {Entry[]} */ list, /** @type {string[]} */ names) =>
       list.forEach((entry, index) => {
@@ -125,7 +97,6 @@ export class SiteLists {
         entry.rule = { ...entry.rule, path };
         entries.set(path, entry);
       });
-    this.obstacles.forEach((sides, index) => put(SiteLists.obstacle(index), sides, SIDES));
     this.means.forEach(({ area }, index) => put(`site.means.${index}.area`, area, AREA));
   }
 }

@@ -16,8 +16,9 @@ export function siteParts(sheet, { plan }) {
   const say = (/** @type {string} */ key, /** @type {any} */ values = {}) => sheet.say(`check.site.${key}`, values);
   const { zones, means } = entrapment;
   const ways = (/** @type {Zone} */ zone) => (zone.directions.length ? sheet.strings.list(zone.directions.map((way) => say(`ways.${way}`))) : say("ways.none"));
-  const name = (/** @type {Zone} */ { kind, obstacle }) => {
+  const name = (/** @type {Zone} */ { kind, obstacle, at_operator: atOperator }) => {
     const words = sheet.say(`choices.site_means_reaches.${kind}`);
+    if (atOperator) return say("at_operator", { zone: words });
     return obstacle === null ? words : say("at_obstacle", { zone: words, number: obstacle + 1 });
   };
   const reached = (/** @type {Zone} */ { kind, present }) => say(!present ? "wide" : entrapment.unreached.includes(kind) ? "unreached" : "reached");

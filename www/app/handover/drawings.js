@@ -6,9 +6,9 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { faceOf, riserOf } from "../setout/fit.js";
+import { LINE_STEPS, columnsOf, faceOf, riserOf } from "../setout/fit.js";
 import { lengthAt } from "../sides.js";
-import { figure, head, note, pairs, table } from "./blocks.js";
+import { figure, head, list, note, pairs, subhead, table } from "./blocks.js";
 
 const BLACK = "#000000";
 
@@ -17,9 +17,6 @@ const PALETTE = {
   paper: "#ffffff", ink: BLACK, faint: "#777777", opening: BLACK, closing: BLACK, limit: BLACK, cursor: "#444444", leaf: BLACK, third: BLACK,
   fourth: BLACK,
 };
-
-/** @type {(keyof Mark)[]} */
-const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
 
 /** @param {Sheet} sheet @param {number} height @param {number} leafDeg @returns {View} */
 function view(sheet, height, leafDeg) {
@@ -52,15 +49,19 @@ function markBlocks(sheet, marks) {
     [say("elbow_open"), marks.elbow_open],
     .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
   ];
-  const rows = places.map(([name, mark]) => [name, ...MARK.map((key) => lengthAt(sheet, key, mark[key]))]);
+  const columns = columnsOf(marks);
+  const rows = places.map(([name, mark]) => [name, ...columns.map((key) => lengthAt(sheet, key, mark[key]))]);
   return [
     head(say("title")),
     note(say("note")),
-    table([say("place"), ...MARK.map((key) => say(key))], rows, "numbers"),
+    subhead(say("line.title")),
+    list(LINE_STEPS.map((step) => say(`line.${step}`))),
+    table([say("place"), ...columns.map((key) => say(key))], rows, "numbers"),
     pairs(
       [
         [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
-        [say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)],
+        [say("bracket_across"), lengthAt(sheet, "bracket_across_m", marks.bracket_across_m)],
+        ...(marks.face_m === 0 ? [] : /** @type {[string, string][]} */ ([[say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)]])),
         [say("face"), faceOf(sheet, marks)],
         [say("crank"), short(marks.crank.pivots_m)],
         [say("link"), short(marks.link.pivots_m)],

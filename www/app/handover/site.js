@@ -31,7 +31,7 @@ function zoneBlocks(sheet, job, { zones, means, unreached }) {
   const kind = (/** @type {string} */ name) => sheet.say(`choices.site_means_reaches.${name}`);
   const heads = ["zone", "moves", "angle", "gap", "free", "counts", "reached"].map((key) => say(`columns.${key}`));
   const rows = zones.map((zone) => [
-    zone.obstacle === null ? kind(zone.kind) : sheet.say("check.site.at_obstacle", { zone: kind(zone.kind), number: zone.obstacle + 1 }),
+    zone.at_operator ? sheet.say("check.site.at_operator", { zone: kind(zone.kind) }) : zone.obstacle === null ? kind(zone.kind) : sheet.say("check.site.at_obstacle", { zone: kind(zone.kind), number: zone.obstacle + 1 }),
     moves(zone.directions) || "–",
     sheet.show(zone.leaf_deg, "angle"),
     zone.gap_m === null ? say("unknown") : sheet.tape(zone.gap_m),

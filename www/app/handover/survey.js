@@ -28,7 +28,7 @@ export function surveyBlocks(sheet) {
     const { paths, choices } = session.active(items);
     // A block that is not looked at has nothing to tell.
     const looked = choices.filter(({ path }) => !(path.endsWith(".looked_at") && session.choice(path).value === "no"));
-    const listed = name === "site" ? session.site.activePaths() : [];
+    const listed = name === "site" ? session.site.activePaths() : name === "room" ? session.around.activePaths() : [];
     if (paths.length + looked.length) groups.push([sheet.say(`groups.${name}.title`), [...paths, ...listed], looked]);
   }
   return [

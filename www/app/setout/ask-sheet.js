@@ -43,10 +43,8 @@ export function askSheet(sheet, ask, changed) {
     fieldName: {
       value: (/** @type {string} */ path) => {
         const field = sheet.say(nameKey(path));
-        const [, place] = path.match(/^setout\.keep_out\.(\d+)\./) ?? [];
-        const named = place ? sheet.say("setout.area_side", { number: Number(place) + 1, side: field }) : field;
         const [, end] = path.match(/\.([01])$/) ?? [];
-        return end ? sheet.say(`setout.ends.${end === "0" ? "from" : "to"}`, { field: named }) : named;
+        return end ? sheet.say(`setout.ends.${end === "0" ? "from" : "to"}`, { field }) : field;
       },
     },
   });

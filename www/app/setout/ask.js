@@ -7,16 +7,13 @@
  * @import { Told } from "../entry.js"
  * @import { Chosen } from "../session.js"
  *
- * What was said, as plain data: texts as typed, choices, and how many areas are kept out of.
- * @typedef {{ typed: Record<string, import("../entry.js").Typed>, choices: Record<string, string>, keepOuts: number }} AskRecord
+ * What was said, as plain data: texts as typed, and choices.
+ * @typedef {{ typed: Record<string, import("../entry.js").Typed>, choices: Record<string, string> }} AskRecord
  */
 
 import { get, put } from "../document.js";
 import { Entry } from "../entry.js";
-import { CHOICES, LIMITS, OF_AIM, RANGES, STEPS, USUAL } from "./usual.js";
-
-/** Ends of an area to stay out of. */
-export const ENDS = ["x_m.0", "x_m.1", "y_m.0", "y_m.1"];
+import { CHOICES, LIMITS, OF_AIM, RANGES, STEPS, USUAL, USUAL_AROUND } from "./usual.js";
 
 /** Path of a rule: without the places in lists. @param {string} path */
 export function rulePath(path) {
@@ -37,8 +34,6 @@ export class Ask {
     this.entries = new Map();
     /** @type {Map<string, Chosen>} */
     this.choices = new Map();
-    this.keepOuts = 0;
-    this.startKeepOuts = 0;
     this.#start();
   }
 
@@ -50,8 +45,6 @@ export class Ask {
       const value = name === "step" ? stepName(start.step_m) : (start[name] ?? options[0]);
       this.choices.set(name, { value, start: value, assumed: true });
     }
-    for (const area of Array.isArray(start.keep_out) ? start.keep_out : []) this.addKeepOut(area);
-    this.startKeepOuts = this.keepOuts;
   }
 
   /** @param {string} path @param {unknown} value */
@@ -62,29 +55,18 @@ export class Ask {
     this.entries.set(path, new Entry(this.core, { ...rule, path }, typeof known === "number" ? known : null));
   }
 
-  /** Adds an area to stay out of; its sides are to be typed where none are given. @param {any} [area] */
-  addKeepOut(area) {
-    for (const end of ENDS) this.#enter(`setout.keep_out.${this.keepOuts}.${end}`, get(area, end));
-    this.keepOuts += 1;
-  }
-
-  /** Takes an area off the list; those after it move up. @param {number} index */
-  removeKeepOut(index) {
-    this.keepOuts -= 1;
-    for (let place = index; place < this.keepOuts; place += 1) {
-      for (const end of ENDS) {
-        const moved = /** @type {Entry} */ (this.entries.get(`setout.keep_out.${place + 1}.${end}`));
-        const path = `setout.keep_out.${place}.${end}`;
-        moved.rule = { ...moved.rule, path };
-        this.entries.set(path, moved);
-      }
-    }
-    for (const end of ENDS) this.entries.delete(`setout.keep_out.${this.keepOuts}.${end}`);
+  /**
+   * What is assumed to stand around where nobody has said anything of it, so that no operator is found in the gate's own post.
+   *
+   * @param {any} job
+   */
+  around(job) {
+    return this.given === null && !Array.isArray(job.obstacles) ? { obstacles: USUAL_AROUND } : {};
   }
 
   /** Whether the block is the person's or the job's, and not only the page's. */
   get said() {
-    const changed = this.keepOuts !== this.startKeepOuts || [...this.choices.values()].some((choice) => !choice.assumed);
+    const changed = [...this.choices.values()].some((choice) => !choice.assumed);
     return this.given !== null || changed || [...this.entries.values()].some((entry) => !entry.assumed);
   }
 
@@ -106,7 +88,7 @@ export class Ask {
    * @returns {any}
    */
   block() {
-    const block = { ...structuredClone(this.given ?? {}), keep_out: Array.from({ length: this.keepOuts }, () => ({ x_m: [], y_m: [] })) };
+    const block = structuredClone(this.given ?? {});
     for (const name of RANGES) put(block, name, []);
     if (this.choice("aim").value !== "nearest_place") block.place = null;
     for (const path of this.activePaths()) {
@@ -138,15 +120,12 @@ export class Ask {
   record() {
     const typed = [...this.entries].filter(([, entry]) => entry.typed).map(([path, entry]) => [path, entry.typed]);
     const choices = [...this.choices].filter(([, choice]) => !choice.assumed).map(([name, choice]) => [name, choice.value]);
-    return { typed: Object.fromEntries(typed), choices: Object.fromEntries(choices), keepOuts: this.keepOuts };
+    return { typed: Object.fromEntries(typed), choices: Object.fromEntries(choices) };
   }
 
   /** @param {AskRecord | undefined} record */
   restore(record) {
     if (!record) return;
-    const count = record.keepOuts ?? this.keepOuts;
-    while (this.keepOuts < count) this.addKeepOut();
-    while (this.keepOuts > count) this.removeKeepOut(this.keepOuts - 1);
     for (const [path, { text, system, meant }] of Object.entries(record.typed ?? {})) this.entries.get(path)?.type(text, system, meant);
     for (const [name, value] of Object.entries(record.choices ?? {})) {
       const known = CHOICES[name]?.includes(value);

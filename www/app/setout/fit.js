@@ -9,8 +9,18 @@ import { h } from "../dom.js";
 import { figuresList, plainTable } from "../rows.js";
 import { lengthAt } from "../sides.js";
 
-/** @type {(keyof Mark)[]} */
-const MARK = ["from_hinge_line_m", "from_gate_line_m", "diagonal_m", "from_latch_m"];
+/**
+ * What is told of a mark: from the two lines, and the diagonals; from the leaf's face too where that is apart from the axis line.
+ *
+ * @param {MarkOut} marks
+ * @returns {(keyof Mark)[]}
+ */
+export function columnsOf({ face_m: face }) {
+  return ["from_hinge_line_m", "from_axis_line_m", ...(face === 0 ? [] : /** @type {const} */ (["from_face_m"])), "diagonal_m", "from_latch_m"];
+}
+
+/** How the axis is found and the line stretched, in the order it is done. */
+export const LINE_STEPS = ["axis", "line", "latch", "square"];
 
 /**
  * @param {Sheet} sheet
@@ -51,10 +61,10 @@ function clearancesOf({ core }, job) {
   }
 }
 
-/** Where the leaf's face is, which marks are from. @param {Sheet} sheet @param {MarkOut} marks */
+/** Where the leaf's face is. @param {Sheet} sheet @param {MarkOut} marks */
 export function faceOf(sheet, { face_m: face, assumed }) {
   const shown = lengthAt(sheet, "face_m", face);
-  return assumed.includes("room.front_m") ? sheet.say("setout.fit.assumed", { value: shown }) : shown;
+  return assumed.includes("leaf.face_m") || sheet.isAssumed("leaf.face_m") ? sheet.say("setout.fit.assumed", { value: shown }) : shown;
 }
 
 /** The base over its pad, or how much too high the pad is; null where the levels are not said. @param {Sheet} sheet @param {MarkOut} marks */
@@ -76,10 +86,12 @@ function marksPart(sheet, marks) {
     [say("elbow_open"), marks.elbow_open],
     .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
   ];
+  const columns = columnsOf(marks);
   const [closed, open] = marks.limits;
   const figures = [
     [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
-    [say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)],
+    [say("bracket_across"), lengthAt(sheet, "bracket_across_m", marks.bracket_across_m)],
+    ...(marks.face_m === 0 ? [] : [[say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)]]),
     [say("face"), faceOf(sheet, marks)],
     [say("crank"), short(marks.crank.pivots_m)],
     [say("link"), short(marks.link.pivots_m)],
@@ -95,7 +107,9 @@ function marksPart(sheet, marks) {
   return [
     h("h3", {}, say("title")),
     h("p", { class: "note" }, say("note")),
-    plainTable(say("caption"), [say("place"), ...MARK.map((key) => say(key))], places.map(([name, mark]) => [name, ...MARK.map((key) => lengthAt(sheet, key, mark[key]))])),
+    h("h4", {}, say("line.title")),
+    h("ol", { class: "line-steps" }, ...LINE_STEPS.map((step) => h("li", {}, say(`line.${step}`)))),
+    plainTable(say("caption"), [say("place"), ...columns.map((key) => say(key))], places.map(([name, mark]) => [name, ...columns.map((key) => lengthAt(sheet, key, mark[key]))])),
     h("h4", {}, say("figures")),
     figuresList(figures, "marks"),
   ];

@@ -1,5 +1,5 @@
 /**
- * What is fixed and what is free: ranges side by side, limits, areas to stay out of, what a tape can set, and the aim.
+ * What is fixed and what is free: ranges side by side, limits, what a tape can set, and the aim.
  *
  * @import { Part, Sheet } from "../sheet.js"
  * @import { Ask } from "./ask.js"
@@ -7,8 +7,7 @@
 
 import { h, setText } from "../dom.js";
 import { createField } from "../field.js";
-import { ENDS } from "./ask.js";
-import { CHOICES, LIMITS, OF_AIM, RANGES } from "./usual.js";
+import { CHOICES, LIMITS, OF_AIM, RANGES, USUAL_AROUND } from "./usual.js";
 
 /**
  * @param {Sheet} own the set-out's own sheet
@@ -20,7 +19,7 @@ export function createAskForm(own, ask) {
   const limits = LIMITS.map((name) => createField(own, `setout.${name}`));
   const choices = Object.keys(CHOICES).map((name) => createWords(own, ask, name));
   const ofAim = Object.entries(OF_AIM).flatMap(([aim, names]) => names.map((name) => ({ aim, field: createField(own, `setout.${name}`) })));
-  const areas = createAreas(own, ask);
+  const around = h("p", { class: "note" });
   const root = h(
     "form",
     { class: "ask", novalidate: true, autocomplete: "off", onsubmit: (/** @type {Event} */ event) => event.preventDefault() },
@@ -29,13 +28,15 @@ export function createAskForm(own, ask) {
     ...ranges.map((range) => range.root),
     h("h3", {}, own.say("setout.kept")),
     h("div", { class: "fields" }, ...limits.map((field) => field.root)),
-    areas.root,
+    around,
     ...choices.map((choice) => choice.root),
     h("div", { class: "fields" }, ...ofAim.map(({ field }) => field.root)),
   );
 
   function update() {
-    for (const part of [...ranges, ...limits, areas, ...choices]) part.update();
+    for (const part of [...ranges, ...limits, ...choices]) part.update();
+    const assumed = "obstacles" in ask.around(own.session.job());
+    setText(around, assumed ? own.say("setout.around_assumed", assumedPost(own)) : own.say("setout.around"));
     for (const { aim, field } of ofAim) {
       field.root.hidden = ask.choice("aim").value !== aim;
       if (!field.root.hidden) field.update();
@@ -43,6 +44,12 @@ export function createAskForm(own, ask) {
   }
 
   return { root, update };
+}
+
+/** How far the assumed post reaches, as a tape has it. @param {Sheet} own */
+function assumedPost(own) {
+  const [{ x_m: [behind, before], y_m: [, side] }] = USUAL_AROUND;
+  return { behind: own.tape(-behind), before: own.tape(before), side: own.tape(side) };
 }
 
 /**
@@ -95,51 +102,6 @@ function createWords(own, ask, name) {
   function update() {
     for (const radio of radios) radio.checked = radio.value === chosen.value;
     tag.hidden = !chosen.assumed || ask.given !== null;
-  }
-
-  return { root, update };
-}
-
-/**
- * Areas the arm stays out of: post, wall, kerb, drive.
- *
- * @param {Sheet} own
- * @param {Ask} ask
- * @returns {Part}
- */
-function createAreas(own, ask) {
-  const list = h("div", { class: "areas" });
-  const add = h("button", { type: "button", class: "move", onclick: () => (ask.addKeepOut(), own.changed()) }, own.say("setout.add_area"));
-  const root = h("fieldset", { class: "keep-out" }, h("legend", {}, own.say("setout.areas")), h("p", { class: "note" }, own.say("setout.areas_note")), list, add);
-  /** @type {Part[]} */
-  let rows = [];
-  /** The entries that are shown; others have to be built anew. @type {unknown[]} */
-  let shown = [];
-
-  function update() {
-    const paths = Array.from({ length: ask.keepOuts }, (_, index) => ENDS.map((end) => `setout.keep_out.${index}.${end}`));
-    const entries = paths.flat().map((path) => ask.entries.get(path));
-    if (entries.length !== shown.length || entries.some((entry, index) => entry !== shown[index])) {
-      shown = entries;
-      rows = paths.flatMap(([left, right, low, high], index) => [
-        createRange(own, [left, right], own.say("setout.area_side", { number: index + 1, side: own.say("setout.fields.keep_out_x_m") })),
-        createRange(own, [low, high], own.say("setout.area_side", { number: index + 1, side: own.say("setout.fields.keep_out_y_m") })),
-        takeAway(index),
-      ]);
-      list.replaceChildren(...rows.map((row) => row.root));
-    }
-    for (const row of rows) row.update();
-  }
-
-  /** @param {number} index @returns {Part} */
-  function takeAway(index) {
-    const press = () => {
-      ask.removeKeepOut(index);
-      own.changed();
-      add.focus();
-    };
-    const root = h("button", { type: "button", class: "quiet", onclick: press }, own.say("setout.remove_area", { number: index + 1 }));
-    return { root, update: () => {} };
   }
 
   return { root, update };

@@ -36,7 +36,7 @@ export function createSetOut(sheet, signal) {
     wait();
   });
 
-  const fit = createFit(sheet, () => ({ ...sheet.session.job(), setout: ask.block() }));
+  const fit = createFit(sheet, () => withBlock(sheet.session.job()));
 
   const progress = h("progress", { "aria-label": sheet.say("setout.searching") });
   const progressWords = h("span", {});
@@ -75,7 +75,12 @@ export function createSetOut(sheet, signal) {
   /** The job without its arm: that is what is looked for. */
   function job() {
     const { arm: _, ...rest } = sheet.session.job();
-    return { ...rest, setout: ask.block() };
+    return withBlock(rest);
+  }
+
+  /** @param {any} said */
+  function withBlock(said) {
+    return { ...said, setout: ask.block(), ...ask.around(said) };
   }
 
   /** Whether the job has faults that are not the arm's. */

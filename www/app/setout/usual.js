@@ -15,18 +15,19 @@ export const USUAL = {
   square_deg: 12,
   least_lever_m: 0.25,
   shaft_travel_deg: 170,
-  arm_half_width_m: 0,
-  keep_out: [{ x_m: [-0.25, 0.1], y_m: [-0.2, 0.2] }],
   step_m: 0.005,
   elbow: "either",
   aim: "least_shaft_torque",
 };
 
+/** What stands around as long as nobody says: the post that the leaf is hung on. Nothing stands in it or passes it. */
+export const USUAL_AROUND = [{ kind: "post", x_m: [-0.25, 0.1], y_m: [-0.2, 0.2], stops: ["pad", "arm"] }];
+
 /** Ranges, in the order they are asked for. */
 export const RANGES = ["shaft_x_m", "shaft_y_m", "bracket_u_m", "crank_m", "link_m", "straightness"];
 
 /** Numbers that stand alone. */
-export const LIMITS = ["bracket_v_m", "square_deg", "least_lever_m", "shaft_travel_deg", "arm_half_width_m"];
+export const LIMITS = ["bracket_v_m", "square_deg", "least_lever_m", "shaft_travel_deg"];
 
 /** Numbers that belong to one aim only. @type {Record<string, string[]>} */
 export const OF_AIM = { least_link_force: ["storm_speed_m_s"], nearest_place: ["place.x_m", "place.y_m"] };

@@ -101,6 +101,13 @@ impl SlpScratch {
                 }
             }
         }
+        // What is far away decides nothing here, and the rows are few.
+        problem.stand_terms(kernel, |term, station| {
+            let piece = Piece { term, station: *station };
+            if problem.value(kernel, sense, &piece) > -NEAR_M {
+                self.push(term, station);
+            }
+        });
         if problem.wants(Aim::LeastShaftTorque) {
             self.local_maxima(problem, kernel, sense, Term::Torque, 0, 4);
         }

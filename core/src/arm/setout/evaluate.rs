@@ -144,9 +144,11 @@ impl Problem<'_> {
             _ => (if given_up { f64::MAX } else { FAR }, true),
         };
         let noted = if given_up { scales.objective } else { scales.excess };
-        let looks =
-            !matches!(look, Look::Away) && !setout.keep_out.is_empty() && scales.excess < FAR && noted <= enough;
+        let looks = !matches!(look, Look::Away) && setout.is_around() && scales.excess < FAR && noted <= enough;
         if looks {
+            self.stand(kernel, |excess| scales.note(Some(Limit::KeepOut), excess));
+        }
+        if looks && !setout.keep_out.is_empty() {
             let swept = SweptParts::new(self, kernel);
             // What is met deepest at a few stations tells soonest that an arm is out, and leaves the others least to be asked about.
             let (first, gap) = swept.deepest();

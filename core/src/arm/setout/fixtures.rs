@@ -2,7 +2,7 @@
 //! vectors, so that search and tests can only agree by being right.
 
 use super::problem::{Problem, SearchLoads};
-use crate::job::{Arm, Elbow, KeepOut, SetOut};
+use crate::job::{Arm, Elbow, KeepOut, SetOut, SetOutSite};
 pub(super) use crate::numerics::fixtures::{Dice, close, least};
 use alloc::vec::Vec;
 use core::f64::consts::TAU;
@@ -25,8 +25,6 @@ pub(super) fn setout() -> SetOut {
         most_shaft_torque_n_m: None,
         step_m: None,
         elbow: None,
-        arm_half_width_m: None,
-        keep_out: Vec::new(),
         aim: None,
         storm_speed_m_s: None,
         place: None,
@@ -45,13 +43,22 @@ pub(super) fn storm(leaf_rad: f64) -> f64 {
     250.0 * (1.0 + 0.5 * libm::sin(2.1 * leaf_rad + 0.2))
 }
 
-pub(super) fn with_problem<T>(setout: &SetOut, then: impl FnOnce(&mut Problem) -> T) -> T {
+/// The same among rectangles, with an arm of some width.
+pub(super) fn among(setout: SetOut, keep_out: Vec<KeepOut>, half_width_m: f64) -> SetOutSite {
+    SetOutSite { keep_out, half_width_m, ..setout.into() }
+}
+
+pub(super) fn with_problem<T>(setout: &(impl Clone + Into<SetOutSite>), then: impl FnOnce(&mut Problem) -> T) -> T {
     with_swing(setout, OPEN, then)
 }
 
 /// The same with another swing.
-pub(super) fn with_swing<T>(setout: &SetOut, open_rad: f64, then: impl FnOnce(&mut Problem) -> T) -> T {
-    then(&mut Problem::new(setout, SearchLoads { effort_n_m: &effort, storm_n_m: &storm }, open_rad))
+pub(super) fn with_swing<T>(
+    setout: &(impl Clone + Into<SetOutSite>),
+    open_rad: f64,
+    then: impl FnOnce(&mut Problem) -> T,
+) -> T {
+    then(&mut Problem::new(&setout.clone().into(), SearchLoads { effort_n_m: &effort, storm_n_m: &storm }, open_rad))
 }
 
 /// An arm at one leaf angle.

@@ -16,6 +16,7 @@ mod problem;
 mod rule;
 mod scan;
 mod search;
+mod stand;
 mod swept;
 mod terms;
 mod variables;

@@ -3,7 +3,7 @@
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
 use super::variables::{DIMENSIONS, Point};
-use crate::job::{Arm, Elbow, SetOut};
+use crate::job::{Arm, Elbow, SetOutSite};
 use crate::real::{cos, sin, sqrt};
 use alloc::vec::Vec;
 
@@ -22,7 +22,7 @@ pub(crate) struct SearchLoads<'a> {
 /// A job's set-out, ready to be searched.
 #[derive(Clone)]
 pub(crate) struct Problem<'a> {
-    pub setout: &'a SetOut,
+    pub setout: &'a SetOutSite,
     pub loads: SearchLoads<'a>,
     pub stations: Vec<SearchStation>,
     pub open_rad: f64,
@@ -49,7 +49,7 @@ pub(crate) struct Limits {
 }
 
 impl Limits {
-    fn of(setout: &SetOut) -> Limits {
+    fn of(setout: &SetOutSite) -> Limits {
         let square_rad = setout.square().to_radians();
         Limits {
             square_rad,
@@ -80,7 +80,7 @@ impl Margin {
 const GIVEN_UP: [(f64, f64); DIMENSIONS] = [(-10.0, 10.0), (-10.0, 10.0), (-10.0, 10.0), (0.02, 10.0), (0.0, 0.8)];
 
 impl<'a> Problem<'a> {
-    pub fn new(setout: &'a SetOut, loads: SearchLoads<'a>, open_rad: f64) -> Problem<'a> {
+    pub fn new(setout: &'a SetOutSite, loads: SearchLoads<'a>, open_rad: f64) -> Problem<'a> {
         let mut problem = Problem {
             setout,
             loads,

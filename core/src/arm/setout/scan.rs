@@ -87,7 +87,7 @@ impl Problem<'_> {
     /// no longer than until it is worse than the next, and ranked anew: rectangles can but make it worse, so the choice is that among arms all of
     /// which were looked at.
     fn chosen(&self, mut tried: Vec<Found>, bounds: &[Point; 2], keep: usize) -> Vec<Found> {
-        let mut ranked = alloc::vec![self.setout.keep_out.is_empty(); tried.len()];
+        let mut ranked = alloc::vec![!self.setout.is_around(); tried.len()];
         let mut starts: Vec<Found> = Vec::with_capacity(2 * keep);
         for weight in WEIGHTS {
             let rank = |(index, found): (usize, &Found)| Ranked { merit: found.merit(weight), index };

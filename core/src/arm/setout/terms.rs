@@ -35,6 +35,10 @@ pub(crate) enum Term {
     Near(f64),
     /// Crank (0) or link (1) against a rectangle.
     Clear(usize, usize),
+    /// The operator's body, or the shaft alone, against a rectangle it cannot stand in.
+    Stand(usize),
+    /// The operator's body against the leaf.
+    StandLeaf,
     /// A variable below its least (−1) or above its most (+1), where its range is given up.
     Beyond(usize, f64),
 }
@@ -60,7 +64,7 @@ impl Term {
             Term::Square(_) => Limit::SquareDeg,
             Term::LinkShort | Term::LinkLong => Limit::LinkM,
             Term::Sense | Term::Far | Term::Near(_) => Limit::Arm,
-            Term::Clear(..) => Limit::KeepOut,
+            Term::Clear(..) | Term::Stand(_) | Term::StandLeaf => Limit::KeepOut,
             Term::Beyond(variable, _) => Limit::VARIABLES[variable],
         })
     }
@@ -127,6 +131,8 @@ impl Problem<'_> {
             Term::Far => sqrt(kernel.reach2(cosine, sine)) - (kernel.crank_m + kernel.link_m),
             Term::Near(sign) => sign * (kernel.crank_m - kernel.link_m) - sqrt(kernel.reach2(cosine, sine)),
             Term::Clear(rectangle, part) => self.wanted_gap_m() - self.gap_m(kernel, rectangle, part, station),
+            Term::Stand(rectangle) => self.margin.length_m - self.stand_gap_m(kernel, rectangle),
+            Term::StandLeaf => self.margin.length_m - self.leaf_gap_m(kernel, station),
             Term::Beyond(variable, sign) => {
                 let value = kernel.variable(variable);
                 let [least, most] = self.range_of(variable);

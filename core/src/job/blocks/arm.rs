@@ -8,13 +8,13 @@ block! {
     /// Crank and link in plan, and where they are fixed.
     #[derive(Copy)]
     pub struct Arm at "arm." {
-        /// Shaft along the closed leaf from the hinge axis, m.
+        /// Shaft along the closed leaf from the hinge line, m.
         shaft_x_m: f64 = number(ShortLength, -10.0, 10.0, -0.25).varied(),
-        /// Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+        /// Shaft square to the closed leaf from the axis line, towards the side the leaf opens to, m.
         shaft_y_m: f64 = number(ShortLength, -10.0, 10.0, 0.45).varied(),
-        /// Bracket pin along the leaf from the hinge axis, m.
+        /// Bracket pin along the leaf from the hinge line of the closed leaf, m.
         bracket_u_m: f64 = number(ShortLength, -10.0, 10.0, 1.2).varied(),
-        /// Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m.
+        /// Bracket pin square to the leaf from the axis line of the closed leaf, on its opening side, m.
         bracket_v_m: f64 = number(ShortLength, -10.0, 10.0, 0.06).varied(),
         /// Crank, shaft to elbow, m.
         crank_m: f64 = number(ShortLength, 0.02, 10.0, 0.8728).varied(),
@@ -39,7 +39,7 @@ block! {
     /// The arm as it was built; what is not said is as planned. The side of the elbow is not a matter of measuring.
     #[derive(Copy, Default)]
     pub struct AsBuilt at "as_built." {
-        /// Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the hinge axis, as for the arm.
+        /// Line that what is square to the leaf was measured from: `shaft_y_m` and `bracket_v_m`; default the axis line, as for the arm.
         from: Option<BuiltFrom> = word(BuiltFrom::WORDS),
         /// Shaft along the closed leaf from the hinge axis, m.
         shaft_x_m: Option<f64> = number(ShortLength, -10.0, 10.0, -0.25),
@@ -59,9 +59,9 @@ block! {
 words! {
     /// The line along the leaf that a built dimension was measured from.
     pub enum BuiltFrom {
-        /// The line through the hinge axis, as the job's arm.
+        /// The axis line, as everything else.
         HingeAxis = "hinge_axis",
-        /// The leaf's face on its opening side, as the marks of the mark-out.
+        /// The leaf's face on its opening side.
         LeafFace = "leaf_face",
     }
 }

@@ -1,13 +1,13 @@
 //! The blocks together, and what has to hold between them.
 
 use super::{
-    Arm, AsBuilt, BreakawayFacts, Contact, Drag, Ground, Hinges, HoldingFacts, Ice, Leaf, Lean, Marks, MotionFacts,
-    Operator, Record, Room, SetOut, Settings, Site, Swing, Tape, Wind,
+    Arm, AsBuilt, BreakawayFacts, Contact, Drag, Ground, Hinges, HoldingFacts, Ice, Leaf, Lean, MOST_OBSTACLES, Marks,
+    Migrated, MotionFacts, Obstacle, Operator, OperatorBody, Record, SetOut, Settings, Site, Swing, Tape, Wind,
 };
 use crate::fault::missing_object;
 use crate::job::table::*;
 use crate::terms::words::words;
-use crate::units::Quantity::{Count, Ratio};
+use crate::units::Quantity::{Count, Ratio, ShortLength};
 use alloc::{collections::BTreeMap, format, string::String, vec::Vec};
 
 block! {
@@ -47,8 +47,10 @@ block! {
         ice: Option<Ice> = block(Ice::BLOCK),
         /// The ground under the swing.
         ground: Option<Ground> = block(Ground::BLOCK),
-        /// The room around leaf and arm; given, the plan has the clearances.
-        room: Option<Room> = block(Room::BLOCK),
+        /// What stands around; given (even empty), the plan has the clearances.
+        obstacles: Option<Vec<Obstacle>> = list(&Kind::Block(Obstacle::BLOCK), MOST_OBSTACLES),
+        /// Half the width of crank and link in plan, m; default 0.
+        arm_half_width_m: Option<f64> = assumed(ShortLength, 0.0, 0.5, 0.0) => arm_half_width,
         /// What is marked out with; given, the plan has the marks.
         marks: Option<Marks> = block(Marks::BLOCK),
         /// How far a tape errs; given, the plan says what that costs.
@@ -69,6 +71,8 @@ block! {
         settings: Option<Settings> = block(Settings::BLOCK),
         /// What was measured and signed at the gate; given, the plan compares it.
         record: Option<Record> = block(Record::BLOCK),
+        /// What a document of an older schema said twice; written by the reader.
+        migrated: Option<Migrated> = block(Migrated::BLOCK),
         /// Uncertainty of inputs as a fraction of their value, by path; given (even empty) the plan shows what each input does to the
         /// reserve, ±10 % where nothing is stated.
         uncertainty: Option<BTreeMap<String, f64>> = shares(crate::job::fields),
@@ -119,11 +123,16 @@ impl Job {
 
     /// Paths whose value was not said and is assumed instead. Peak torque, shaft speed and height are not assumed: unknown stays unknown.
     pub(crate) fn assumed(&self) -> Vec<&'static str> {
-        // What stands around is held against a leaf and an arm whose sizes nobody said.
-        let bare = self.room.is_none() && !self.obstacles().is_empty();
-        let around = bare.then(|| Job { room: Some(Room::default()), ..self.clone() });
         let mut paths = Vec::new();
-        assumed_paths(around.as_ref().unwrap_or(self), Job::BLOCK, false, &mut paths);
+        assumed_paths(self, Job::BLOCK, false, &mut paths);
+        // Leaf and arm have a width only where something is held against it.
+        let (around, site) = (self.obstacles.is_some(), self.site.is_some());
+        paths.retain(|path| match *path {
+            "leaf.face_m" | "leaf.thickness_m" => around || site,
+            "leaf.heel_m" => around,
+            "arm_half_width_m" => around || self.setout.is_some(),
+            _ => true,
+        });
         // Members have their ice all round: an answer, not an assumption.
         paths.retain(|path| *path != "ice.area_factor" || self.leaf.members.is_none());
         paths
@@ -161,10 +170,11 @@ impl Job {
         if self.holding.is_some() && self.storm.is_none() {
             faults.push(missing_object("storm"));
         }
-        faults.extend(self.site.iter().flat_map(Site::relations));
+        faults.extend(self.operator.body.iter().flat_map(OperatorBody::relations));
         faults.extend(self.uncertain_of_nothing());
         faults.extend(self.setout.iter().flat_map(SetOut::relations));
-        faults.extend(self.room.iter().flat_map(Room::relations));
+        let obstacles = self.obstacles.iter().flatten().enumerate();
+        faults.extend(obstacles.flat_map(|(index, one)| one.place().relations(format_args!("obstacles.{index}"))));
         faults.extend(self.marks.iter().flat_map(Marks::relations));
         faults
     }

@@ -3,7 +3,7 @@
 use super::Member;
 use crate::job::MemberTotals;
 use crate::job::table::*;
-use crate::units::Quantity::{Area, Inertia, Length, Mass};
+use crate::units::Quantity::{Area, Inertia, Length, Mass, ShortLength};
 use alloc::{format, vec::Vec};
 
 block! {
@@ -16,6 +16,12 @@ block! {
         /// Height, m. Needed where a standard's shape gives the force coefficient; also for drawing and hand-over. A plain force coefficient does
         /// without it.
         height_m: Option<f64> = number(Length, 0.2, 6.0, 1.6),
+        /// Leaf's face on its opening side from the axis line, m, positive towards that side; marks on the ground may be shown from it; default 0.
+        face_m: Option<f64> = assumed(ShortLength, -0.5, 0.5, 0.0) => face,
+        /// How thick it is, from that face away from the opening side, m; default 0.06.
+        thickness_m: Option<f64> = assumed(ShortLength, 0.0, 1.0, 0.06) => thickness,
+        /// How far it reaches past the hinge axis, away from its latch edge, m; default 0.
+        heel_m: Option<f64> = assumed(ShortLength, 0.0, 1.0, 0.0) => heel,
         /// Area that stops the wind, square to the leaf, m²; unless its members say.
         wind_area_m2: Option<f64> = number(Area, 0.0, 60.0, 1.9).unless("members").varied(),
         /// Hinge axis to mass centre along the leaf, m; default half the length.
@@ -30,6 +36,11 @@ block! {
 }
 
 impl Leaf {
+    /// The leaf seen from above, in axes that turn with it, the hinge axis at their origin: along it, and square to it, m.
+    pub(crate) fn sides_m(&self) -> [[f64; 2]; 2] {
+        [[-self.heel(), self.length_m], [self.face() - self.thickness(), self.face()]]
+    }
+
     /// Faults between fields that are each within their own range: centres beyond the leaf's end.
     pub(in crate::job) fn relations(&self) -> Vec<Fault> {
         let length = self.length_m;

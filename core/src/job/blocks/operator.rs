@@ -1,7 +1,8 @@
 //! The operator's ratings.
 
 use crate::job::table::*;
-use crate::units::Quantity::{AngularSpeed, Ratio, Torque};
+use crate::units::Quantity::{AngularSpeed, Length, Ratio, ShortLength, Torque};
+use alloc::vec::Vec;
 
 block! {
     /// The operator's ratings at its output shaft.
@@ -15,5 +16,36 @@ block! {
         shaft_speed_deg_s: Option<f64> = number(AngularSpeed, 0.1, 360.0, 9.0),
         /// Part of the shaft's work that reaches the leaf; default 1.
         arm_efficiency: Option<f64> = assumed(Ratio, 0.3, 1.0, 1.0).varied() => efficiency,
+        /// Its outline, where it is known: without, nothing but the shaft stands there.
+        body: Option<OperatorBody> = block(OperatorBody::BLOCK),
+    }
+}
+
+block! {
+    /// The operator's body and base seen from above: a rectangle about the shaft, along and across the direction its base is laid in.
+    ///
+    /// The base is laid along the crank of the closed arm, turned as the marks say.
+    #[derive(Copy)]
+    pub struct OperatorBody at "operator.body." {
+        /// From the shaft along the base, towards the elbow of the closed arm, m.
+        along_m: [f64; 2] = range(ShortLength, -3.0, 3.0, 0.2),
+        /// From the shaft across it, a quarter turn counter-clockwise from that, m.
+        across_m: [f64; 2] = range(ShortLength, -3.0, 3.0, 0.15),
+        /// How high it is, m; for the person who reads it.
+        height_m: Option<f64> = number(Length, 0.0, 3.0, 0.4),
+    }
+}
+
+impl OperatorBody {
+    /// Its sides along and across the base, m.
+    pub(crate) fn sides_m(&self) -> [[f64; 2]; 2] {
+        [self.along_m, self.across_m]
+    }
+
+    /// Ends that are the wrong way round.
+    pub(in crate::job) fn relations(&self) -> Vec<Fault> {
+        let along = const { OperatorBody::BLOCK.number("along_m") }.crossed("operator.body.along_m", self.along_m);
+        let across = const { OperatorBody::BLOCK.number("across_m") }.crossed("operator.body.across_m", self.across_m);
+        along.into_iter().chain(across).collect()
     }
 }

@@ -7,35 +7,16 @@ use alloc::{format, vec::Vec};
 block! {
     /// A rectangle in plan, sides along the closed leaf and across it.
     #[derive(Copy)]
-    pub struct KeepOut at "setout.keep_out." {
-        /// Along the closed leaf from the hinge axis, m.
+    pub struct KeepOut at "obstacles." {
+        /// Along the closed leaf from the hinge line, m.
         x_m: [f64; 2] = range(ShortLength, -20.0, 20.0, 0.1),
-        /// Square to the closed leaf from the hinge axis, towards the side it opens to, m.
+        /// Square to the closed leaf from the axis line, towards the side it opens to, m.
         y_m: [f64; 2] = range(ShortLength, -20.0, 20.0, 0.2),
     }
 }
 
-/// The most rectangles, means or zones of a job, more than a site has; beyond it a hostile document is refused before anything pays for it.
+/// The most obstacles or means of a job, more than a site has; beyond it a hostile document is refused before anything pays for it.
 pub(super) const MOST: u32 = 64;
-
-/// Rectangles at another place in the document, with examples of their own.
-macro_rules! rectangles {
-    ($($rows:ident at $at:literal, $x:literal, $y:literal;)+) => {
-        $(pub(super) const $rows: &Block = &Block {
-            fields: &[
-                Field { path: concat!($at, "x_m"), spec: range(ShortLength, -20.0, 20.0, $x), ..KeepOut::BLOCK.fields[0] },
-                Field { path: concat!($at, "y_m"), spec: range(ShortLength, -20.0, 20.0, $y), ..KeepOut::BLOCK.fields[1] },
-            ],
-            ..*KeepOut::BLOCK
-        };)+
-    };
-}
-
-rectangles! {
-    HINGE_POST at "room.hinge_post.", -0.1, 0.1;
-    ROOM_OBSTACLE at "room.obstacles.", -1.0, 2.0;
-    SITE_OBSTACLE at "site.obstacles.", 0.1, 0.2;
-}
 
 impl KeepOut {
     /// Its least and greatest x, and y, m.

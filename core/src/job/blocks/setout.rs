@@ -1,6 +1,6 @@
 //! What is fixed and what is free where an operator is still to be stood.
 
-use super::{Elbow, KeepOut, MOST};
+use super::Elbow;
 use crate::fault::missing_object;
 use crate::job::table::*;
 use crate::terms::words::words;
@@ -11,14 +11,14 @@ block! {
     /// What a set-out may choose from, and what it has to keep. Ranges are `[least, most]`, bounds included; equal bounds fix a value.
     /// A limit that is not said (`None`) is none, and is listed as assumed.
     pub struct SetOut at "setout." {
-        /// Shaft along the closed leaf from the hinge axis, m.
+        /// Shaft along the closed leaf from the hinge line, m.
         shaft_x_m: [f64; 2] = range(ShortLength, -10.0, 10.0, -0.25),
-        /// Shaft square to the closed leaf from the hinge axis, not from the leaf's face, towards the side the leaf opens to, m.
+        /// Shaft square to the closed leaf from the axis line, towards the side the leaf opens to, m.
         shaft_y_m: [f64; 2] = range(ShortLength, -10.0, 10.0, 0.45),
-        /// Bracket pin along the leaf from the hinge axis, m.
+        /// Bracket pin along the leaf from the hinge line of the closed leaf, m.
         bracket_u_m: [f64; 2] = range(ShortLength, -10.0, 10.0, 1.2),
-        /// Bracket pin square to the leaf from the hinge axis, not from the leaf's face, on its opening side, m; one value, as the bracket's depth is
-        /// bought and not chosen.
+        /// Bracket pin square to the leaf from the axis line of the closed leaf, on its opening side, m; one value, as the bracket's depth is bought
+        /// and not chosen.
         bracket_v_m: f64 = number(ShortLength, -10.0, 10.0, 0.06),
         /// Crank, m.
         crank_m: [f64; 2] = range(ShortLength, 0.02, 10.0, 0.8728),
@@ -36,16 +36,12 @@ block! {
         most_shaft_torque_n_m: Option<f64> = number(Torque, 0.0, 50_000.0, 400.0),
         /// Shaft offsets, bracket and lengths are whole multiples of it, m: what a tape can set; none unless given.
         step_m: Option<f64> = number(ShortLength, 0.0005, 0.5, 0.005),
-        /// Half the width of crank and link in plan, m; default 0.
-        arm_half_width_m: Option<f64> = assumed(ShortLength, 0.0, 0.5, 0.0) => half_width,
         /// Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
         storm_speed_m_s: Option<f64> = number(Speed, 0.0, 100.0, 30.0),
         /// Side of the elbow; default either.
         elbow: Option<ElbowChoice> = word(ElbowChoice::WORDS),
         /// What is to be as small as possible; default the shaft torque.
         aim: Option<Aim> = word(Aim::WORDS),
-        /// Rectangles that shaft, crank and link stay out of through the swing: post, wall, kerb, drive.
-        keep_out: Vec<KeepOut> = list(&Kind::Block(KeepOut::BLOCK), MOST),
         /// Where the shaft would best stand, for the aim `nearest_place`.
         place: Option<Place> = block(Place::BLOCK),
     }
@@ -121,8 +117,6 @@ impl SetOut {
         ];
         let mut faults: Vec<Fault> =
             ranges.into_iter().filter_map(|(path, row, range)| row.crossed(path, range)).collect();
-        let rectangles = self.keep_out.iter().enumerate();
-        faults.extend(rectangles.flat_map(|(index, one)| one.relations(format_args!("setout.keep_out.{index}"))));
         if self.aim == Some(Aim::NearestPlace) && self.place.is_none() {
             faults.push(missing_object("setout.place"));
         }

@@ -1,6 +1,6 @@
 //! The place the gate stands at, and the means of protection that are fitted.
 
-use super::{KeepOut, MOST, SITE_OBSTACLE};
+use super::MOST;
 use crate::job::table::*;
 use crate::terms::words::words;
 use crate::terms::{Direction, MeansKind, ZoneKind};
@@ -22,11 +22,6 @@ block! {
         signs_both_faces: Option<bool> = flag(),
         /// Gap between the closed leaf's edge and what it closes on, m; default 0.
         latch_gap_m: Option<f64> = assumed(ShortLength, 0.0, 1.0, 0.0) => latch_gap,
-        /// Half the thickness of the leaf, m; default 0.03.
-        leaf_half_thickness_m: Option<f64> = assumed(ShortLength, 0.0, 0.5, 0.03) => half_thickness,
-        /// Post, wall, plants, steps: rectangles in plan, from the hinge axis, that leaf or arm may meet or close on. One list with
-        /// `room.obstacles`: every check looks at both.
-        obstacles: Option<Vec<KeepOut>> = list(&Kind::Block(SITE_OBSTACLE), MOST),
         /// Means of protection that are fitted.
         means: Option<Vec<Means>> = list(&Kind::Block(Means::BLOCK), MOST),
     }
@@ -74,13 +69,5 @@ words! {
         Ground = "ground",
         /// The leaf: strips and scanners that turn with it.
         Leaf = "leaf",
-    }
-}
-
-impl Site {
-    /// Obstacles whose ends are the wrong way round.
-    pub(in crate::job) fn relations(&self) -> Vec<Fault> {
-        let obstacles = self.obstacles.iter().flatten().enumerate();
-        obstacles.flat_map(|(index, one)| one.relations(format_args!("site.obstacles.{index}"))).collect()
     }
 }

@@ -35,6 +35,13 @@ impl Reading {
         reading
     }
 
+    /// Reads a value that stands at a path.
+    pub fn at(path: &str, kind: &Kind, value: &Document) -> Reading {
+        let mut reading = Reading::default();
+        reading.value(path.into(), kind, value);
+        reading
+    }
+
     fn fault(&mut self, fault: Fault) {
         self.faults.push(fault);
     }

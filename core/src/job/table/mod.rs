@@ -18,7 +18,7 @@ pub use crate::terms::words::Worded;
 pub(crate) use block::{block, choice, default_or, getter, has_default, is_open, twin};
 #[cfg(feature = "describe")]
 pub use description::description;
-pub use field::{Block, Choice, Chosen, Field, Kind, List, Number};
+pub use field::{Block, Choice, Chosen, Field, Kind, List, Number, Spec};
 pub use interpreter::Reading;
 pub use row::{
     assumed, assumed_direction, block, choice, date, direction, flag, list, number, range, schema, shares, text, word,

@@ -68,6 +68,14 @@ pub enum FindingCode {
     ArmHitsLeaf,
     /// The leaf meets an obstacle or its post. `overlap`, `leaf_angle`.
     LeafHits,
+    /// The operator's body, or its shaft, stands in something. `overlap`.
+    OperatorHits,
+    /// The leaf runs into the operator's body. `overlap`, `leaf_angle`.
+    OperatorHitsLeaf,
+    /// An older document gave the arm two widths; the larger is kept. `kept`, `other`: half of each.
+    ArmWidthSaidTwice,
+    /// An older document gave the leaf two thicknesses; the larger is kept. `kept`, `other`.
+    LeafThicknessSaidTwice,
     /// Between the arm and something in the room an arm or hand would be crushed. `gap`, `limit`, `leaf_angle`.
     ArmCrushes,
     /// Between elbow and leaf an arm or hand would be crushed or sheared. `gap`, `limit`, `leaf_angle`.

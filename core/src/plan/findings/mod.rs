@@ -33,7 +33,7 @@ pub(super) fn of(model: &Model, plan: &Plan, least_lever_rad: f64) -> Vec<Findin
     arm(model, plan, least_lever_rad, &mut findings);
     leaf(model, &mut findings);
     site(model, plan, &mut findings);
-    room::of(plan, &mut findings);
+    room::of(model, plan, &mut findings);
     built::of(model, plan, &mut findings);
     motion::of(model, plan, &mut findings);
     findings.in_order()

@@ -3,7 +3,8 @@
 //! The figures are code-style ones, written from memory: the edition in force and local codes decide.
 
 use super::finding::{FindingCode, Findings, value};
-use crate::plan::{Against, Clearances, Gap, MovingPart, Plan};
+use crate::job::Job;
+use crate::plan::{Against, Clearances, Gap, Model, MovingPart, Plan};
 use crate::units::Quantity;
 
 /// Least gaps that do not crush an arm or hand, and a finger. EN 349 (ISO 13854), from memory.
@@ -16,7 +17,8 @@ const NO_FINGER_M: f64 = 0.008;
 const COVERED_M: f64 = 0.102;
 const BEHIND_M: f64 = 0.406;
 
-pub(super) fn of(plan: &Plan, findings: &mut Findings) {
+pub(super) fn of(model: &Model, plan: &Plan, findings: &mut Findings) {
+    said_twice(model.job(), findings);
     if let Some(room) = &plan.clearances {
         of_room(room, findings);
     }
@@ -36,12 +38,27 @@ pub(super) fn of(plan: &Plan, findings: &mut Findings) {
     }
 }
 
+/// Widths of an older document that were said twice, while the larger still stands.
+fn said_twice(job: &Job, findings: &mut Findings) {
+    let migrated = job.migrated.unwrap_or_default();
+    let said = [
+        (FindingCode::ArmWidthSaidTwice, job.arm_half_width(), migrated.arm_half_width_other_m),
+        (FindingCode::LeafThicknessSaidTwice, job.leaf.thickness(), migrated.leaf_thickness_other_m),
+    ];
+    for (code, kept_m, other_m) in said {
+        if let Some(other_m) = other_m.filter(|&other_m| kept_m > other_m) {
+            let short = |name, metres| value(name, metres, Quantity::ShortLength);
+            findings.info(code, &[short("kept", kept_m), short("other", other_m)]);
+        }
+    }
+}
+
 fn of_room(room: &Clearances, findings: &mut Findings) {
     let short = |name, metres| value(name, metres, Quantity::ShortLength);
     let angle = |degrees| value("leaf_angle", degrees, Quantity::Angle);
     // Sorted by distance: of each sort the nearest is told.
     let nearest = |of: &dyn Fn(&Gap) -> bool| room.gaps.iter().find(|gap| of(gap)).copied();
-    let arm = |gap: &Gap| gap.part != MovingPart::Leaf && gap.against != Against::Leaf;
+    let arm = |gap: &Gap| !matches!(gap.part, MovingPart::Leaf | MovingPart::Operator) && gap.against != Against::Leaf;
     if let Some(gap) = nearest(&arm) {
         if gap.least_m < 0.0 {
             findings.error(FindingCode::ArmHits, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
@@ -51,7 +68,8 @@ fn of_room(room: &Clearances, findings: &mut Findings) {
         }
     }
     // The link always nears the leaf at its own bracket, as far as that stands proud.
-    let to_leaf = nearest(&|gap| gap.against == Against::Leaf && gap.part != MovingPart::Link);
+    let to_leaf =
+        nearest(&|gap| gap.against == Against::Leaf && matches!(gap.part, MovingPart::Crank | MovingPart::Elbow));
     let link = nearest(&|gap| gap.against == Against::Leaf && gap.part == MovingPart::Link && gap.least_m < 0.0);
     let deepest = match (to_leaf, link) {
         (Some(one), Some(other)) if other.least_m < one.least_m => Some(other),
@@ -67,6 +85,13 @@ fn of_room(room: &Clearances, findings: &mut Findings) {
     }
     if let Some(gap) = nearest(&|gap| gap.part == MovingPart::Leaf && gap.least_m < 0.0) {
         findings.error(FindingCode::LeafHits, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
+    }
+    let stands = |gap: &Gap| gap.part == MovingPart::Operator && gap.least_m < 0.0;
+    if let Some(gap) = nearest(&|gap| stands(gap) && gap.against != Against::Leaf) {
+        findings.error(FindingCode::OperatorHits, &[short("overlap", -gap.least_m)]);
+    }
+    if let Some(gap) = nearest(&|gap| stands(gap) && gap.against == Against::Leaf) {
+        findings.error(FindingCode::OperatorHitsLeaf, &[short("overlap", -gap.least_m), angle(gap.leaf_deg)]);
     }
     let behind = room.open.iter().filter(|open| open.reach_m > COVERED_M && (0.0..BEHIND_M).contains(&open.gap_m));
     if let Some(open) = behind.min_by(|one, other| one.gap_m.total_cmp(&other.gap_m)) {

@@ -8,7 +8,7 @@ use serde_json::json;
 
 fn map(columns: usize, rows: usize) -> PadMap {
     let job = json!({
-        "schema": 1,
+        "schema": 2,
         "leaf": { "mass_kg": 160, "length_m": 3.2, "wind_area_m2": 1.9 },
         "hinges": { "kind": "plain", "spacing_m": 1.3, "pin_radius_m": 0.012, "thrust_outer_radius_m": 0.02,
             "thrust_inner_radius_m": 0.012, "friction_coefficient": 0.2 },

@@ -58,7 +58,7 @@ impl PadPicture {
             mirrored: job.hand == Some(Hand::Left),
             area: Rect::new(x0, y0, x1, y1),
             bracket_v_m: setout.bracket_v_m,
-            keep_out: job.arm_keeps_out_of(),
+            keep_out: job.standing().map(|(_, obstacle)| obstacle.place()).collect(),
             required_reserve: job.required_reserve(),
             field: Field::new(columns.max(1), rows.max(1)),
             best: None,

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Size};
 use pintle_core::{
-    job::KeepOut,
+    job::Obstacle,
     plan::{Model, Plan},
     safety::Zone,
 };
@@ -19,9 +19,7 @@ pub struct Around {
 /// Post and obstacles, m: everything that checks look at stands on the surface.
 pub fn standing(model: &Model) -> Vec<Rect> {
     let job = model.job();
-    let places = job.obstacles().into_iter().map(|obstacle| obstacle.place);
-    let rectangle = |KeepOut { x_m: [x0, x1], y_m: [y0, y1], .. }| Rect::new(x0, y0, x1, y1);
-    job.hinge_post().copied().into_iter().chain(places).map(rectangle).collect()
+    job.standing().map(|(_, Obstacle { x_m: [x0, x1], y_m: [y0, y1], .. })| Rect::new(*x0, *y0, *x1, *y1)).collect()
 }
 
 impl Around {

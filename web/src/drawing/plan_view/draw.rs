@@ -19,6 +19,7 @@ pub fn draw(surface: &mut Surface<'_>, plan: &PlanView, fit: &Fit, view: &View) 
         zones::ground(surface, around, fit);
     }
     zones::solid(surface, &plan.standing, fit);
+    zones::body(surface, &plan.body, fit);
     let path: Vec<_> = plan.elbow_path.iter().map(|point| fit.at(*point)).collect();
     surface.line(&path, Pen::thin(Ink::Faint, Dash::Chain));
     let other = Pen::thin(Ink::Faint, Dash::DoubleChain);

@@ -89,7 +89,11 @@ impl PlanView {
             (leaf_m * Vec2::from_angle(self.open.leaf_rad * f64::from(step) / f64::from(steps))).to_point()
         });
         let brackets = [self.closed.bracket, self.open.bracket];
-        let all = tips.chain(brackets).chain(self.elbow_path.iter().copied()).chain([self.shaft]);
+        let all = tips
+            .chain(brackets)
+            .chain(self.elbow_path.iter().copied())
+            .chain([self.shaft])
+            .chain(self.body.iter().copied());
         let moving = all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point));
         let swept = self.around.as_ref().map_or(Rect::ZERO, around::Around::bounds);
         moving.union(swept).union(around::near(&self.standing, NEAR * leaf_m))

@@ -57,6 +57,8 @@ pub struct PlanView {
     pub elbow_path: Vec<Point>,
     /// What stands around.
     pub standing: Vec<Rect>,
+    /// Corners of the operator's body; none where its size is not known.
+    pub body: Vec<Point>,
     /// Zones, where they are wanted.
     pub around: Option<around::Around>,
 }
@@ -88,6 +90,7 @@ impl PlanView {
                 .map(|step| position(open_rad * f64::from(step) / f64::from(POINTS)).elbow)
                 .collect(),
             standing: around::standing(model),
+            body: model.operator_corners_m().into_iter().flatten().map(Point::from).collect(),
             around: view.zones.then(|| around::Around::new(model, plan)),
         }
     }

@@ -37,6 +37,13 @@ pub fn solid(surface: &mut Surface<'_>, standing: &[Rect], fit: &Fit) {
     }
 }
 
+/// The operator's body, which crank and link pass over.
+pub fn body(surface: &mut Surface<'_>, corners: &[Point], fit: &Fit) {
+    let [first, .., _] = corners else { return };
+    let outline: Vec<Point> = corners.iter().chain([first]).map(|corner| fit.at(*corner)).collect();
+    surface.line(&outline, Pen::thin(Ink::Plain, Dash::Solid));
+}
+
 /// Zones at their worst angles: hatched where they catch, each with its number in the list and that angle; that of the leaf's own angle
 /// ringed with a thick line.
 pub fn marks(

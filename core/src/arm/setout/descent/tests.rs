@@ -6,7 +6,7 @@ use super::super::fixtures::{self, Dice, OPEN, close, pose, rectangle, with_prob
 use super::{
     Budget, DIMENSIONS, EXCESS_TOLERANCE, Found, Limit, Piece, Point, Problem, ROWS, SlpScratch, Term, VARIABLES,
 };
-use crate::job::{Aim, Elbow, ElbowChoice, Place, SetOut};
+use crate::job::{Aim, Elbow, ElbowChoice, Place, SetOut, SetOutSite};
 use alloc::vec::Vec;
 
 const TO_THE_END: Budget = Budget { steps: 60, trust: 0.1, least_gain: 1e-9, curved: true, hopeful: false };
@@ -48,13 +48,13 @@ fn tabled(all: &[(Term, f64)], term: Term) -> Vec<usize> {
 fn terms_that_may_decide_are_gathered() {
     let near = rectangle([-0.3, 0.0], [-0.4, -0.1]);
     let far = rectangle([8.0, 9.0], [8.0, 9.0]);
-    let plain =
-        SetOut { keep_out: alloc::vec![near, far], place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..fixtures::setout() };
+    let plain = SetOut { place: Some(Place { x_m: 0.0, y_m: 0.0 }), ..fixtures::setout() };
     let fours: Vec<usize> = (0..=10).map(|index| 4 * index).collect();
     for arm in fixtures::arms(&mut Dice(91), 10) {
         for &aim in <Aim as crate::terms::words::Worded>::VALUES {
             for most_shaft_torque_n_m in [None, Some(100.0)] {
                 let setout = SetOut { aim: Some(aim), most_shaft_torque_n_m, ..plain.clone() };
+                let setout = fixtures::among(setout, alloc::vec![near, far], 0.0);
                 with_problem(&setout, |problem| {
                     let all = gathered(problem, &arm);
                     let of = |term: Term| {
@@ -199,7 +199,7 @@ fn closing_in(problem: &Problem, bounds: &[Point; 2], free: [usize; 2], elbow: E
 }
 
 /// Sites of two free variables, each with another aim or limit that decides.
-fn narrow() -> Vec<(SetOut, [usize; 2])> {
+fn narrow() -> Vec<(SetOutSite, [usize; 2])> {
     let lengths = SetOut {
         shaft_x_m: [-0.35; 2],
         shaft_y_m: [0.5; 2],
@@ -216,7 +216,7 @@ fn narrow() -> Vec<(SetOut, [usize; 2])> {
         ..lengths.clone()
     };
     let post = alloc::vec![rectangle([-0.25, 0.15], [-0.2, 0.3])];
-    alloc::vec![
+    let alone = [
         (lengths.clone(), [2, 3]),
         (SetOut { square_deg: Some(10.0), ..lengths.clone() }, [2, 3]),
         (SetOut { least_lever_m: Some(0.35), ..lengths.clone() }, [2, 3]),
@@ -225,25 +225,21 @@ fn narrow() -> Vec<(SetOut, [usize; 2])> {
         (SetOut { aim: Some(Aim::LeastShaftTravel), most_shaft_torque_n_m: Some(95.0), ..lengths.clone() }, [2, 3]),
         (SetOut { aim: Some(Aim::LeastLinkForce), shaft_travel_deg: Some(120.0), ..lengths.clone() }, [2, 3]),
         (SetOut { aim: Some(Aim::NearestPlace), least_lever_m: Some(0.25), ..places.clone() }, [0, 1]),
-        (
-            SetOut {
-                aim: Some(Aim::NearestPlace),
-                keep_out: post.clone(),
-                arm_half_width_m: Some(0.03),
-                ..places.clone()
-            },
-            [0, 1]
-        ),
-        (SetOut { keep_out: post, arm_half_width_m: Some(0.05), ..places }, [0, 1]),
         (SetOut { straightness: Some([0.8, 1.0]), crank_m: [0.7; 2], square_deg: Some(5.0), ..lengths }, [2, 4]),
-    ]
+    ];
+    let among = [
+        fixtures::among(SetOut { aim: Some(Aim::NearestPlace), ..places.clone() }, post.clone(), 0.03),
+        fixtures::among(places, post, 0.05),
+    ];
+    alone.into_iter().map(|(setout, free)| (setout.into(), free)).chain(among.map(|site| (site, [0, 1]))).collect()
 }
 
 #[test]
 fn descent_ends_at_the_optimum_of_a_closing_grid() {
     for (index, (setout, free)) in narrow().into_iter().enumerate() {
         for (elbow, choice) in [(Elbow::Left, ElbowChoice::Left), (Elbow::Right, ElbowChoice::Right)] {
-            let setout = SetOut { elbow: Some(choice), ..setout.clone() };
+            let mut setout = setout.clone();
+            setout.setout.elbow = Some(choice);
             with_problem(&setout, |problem| {
                 problem.exact = true;
                 let bounds = problem.bounds();

@@ -1,28 +1,29 @@
 //! What an arm is worth, limit by limit and aim by aim, against dense sampling of the fixtures' mechanics.
 
-use super::super::fixtures::{self, Dice, OPEN, close, effort, least, pose, rectangle, storm, travel, with_problem};
+use super::super::fixtures::{
+    self, Dice, OPEN, among, close, effort, least, pose, rectangle, storm, travel, with_problem,
+};
 use super::super::limit::Limit;
 use super::super::problem::{Margin, Problem};
 use crate::arm::setout::kernel::ArmKernel;
-use crate::job::{Aim, Arm, Place, SetOut};
+use crate::job::{Aim, Arm, Place, SetOut, SetOutSite};
 use crate::numerics::separation_m;
 use alloc::vec::Vec;
 
 const HAIR: f64 = 1e-3;
 
-fn limited() -> SetOut {
-    SetOut {
+fn limited() -> SetOutSite {
+    let setout = SetOut {
         link_m: [0.45, 0.6],
         straightness: Some([0.9, 0.95]),
         square_deg: Some(12.0),
         least_lever_m: Some(0.3),
         shaft_travel_deg: Some(110.0),
         most_shaft_torque_n_m: Some(90.0),
-        arm_half_width_m: Some(0.03),
-        keep_out: alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.4, 0.7], [0.7, 0.9])],
         place: Some(Place { x_m: -0.4, y_m: 0.55 }),
         ..fixtures::setout()
-    }
+    };
+    among(setout, alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.4, 0.7], [0.7, 0.9])], 0.03)
 }
 
 fn largest(from: f64, value: impl Fn(f64) -> f64) -> f64 {
@@ -119,7 +120,8 @@ fn each_limit_given_up_is_its_own_excess() {
 #[test]
 fn each_aim_is_its_own_objective() {
     for &aim in <Aim as crate::terms::words::Worded>::VALUES {
-        let setout = SetOut { aim: Some(aim), ..limited() };
+        let mut setout = limited();
+        setout.setout.aim = Some(aim);
         with_problem(&setout, |problem| {
             problem.margin = Margin { length_m: HAIR, plain: HAIR };
             for arm in mild(42, 20) {
@@ -161,9 +163,9 @@ fn each_aim_is_its_own_objective() {
 fn the_limit_most_exceeded_is_named() {
     let mut setout = limited();
     let mut named = Vec::new();
-    setout.link_m = [0.3, 0.9];
+    setout.setout.link_m = [0.3, 0.9];
     for arm in mild(43, 200) {
-        setout.bracket_v_m = arm.bracket_v_m;
+        setout.setout.bracket_v_m = arm.bracket_v_m;
         with_problem(&setout, |problem| {
             (problem.margin, problem.exact) = (Margin { length_m: HAIR, plain: HAIR }, true);
             let z = (1.0 - pose(&arm, 0.0).reach / (arm.crank_m + arm.link_m)).sqrt();

@@ -9,7 +9,7 @@ use crate::numerics::separation_m;
 #[test]
 fn figures_match_the_sampled_swing() {
     let keep_out = alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.1]), rectangle([0.9, 1.1], [0.9, 1.1])];
-    let setout = SetOut { keep_out: keep_out.clone(), ..fixtures::setout() };
+    let setout = fixtures::among(fixtures::setout(), keep_out.clone(), 0.0);
     with_problem(&setout, |problem| {
         problem.exact = true;
         for arm in fixtures::arms(&mut Dice(71), 25) {

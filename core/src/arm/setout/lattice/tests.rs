@@ -3,7 +3,7 @@
 use super::super::fixtures::{self, Dice, OPEN, close, effort, pose, with_problem};
 use super::{Asked, FIRST_ASKED, Lattice, LatticeWalk, Problem, link_range_at};
 use crate::arm::setout::kernel::ArmKernel;
-use crate::job::{Aim, Arm, Elbow, ElbowChoice, SetOut};
+use crate::job::{Aim, Arm, Elbow, ElbowChoice, SetOut, SetOutSite};
 use alloc::vec::Vec;
 
 #[test]
@@ -45,6 +45,7 @@ fn an_arm_asks_its_torque_at_a_station() {
     with_problem(&setout, |problem| {
         for arm in fixtures::arms(&mut Dice(82), 30) {
             let block = SetOut { bracket_v_m: arm.bracket_v_m, ..setout.clone() };
+            let block = block.into();
             let rough = Problem { setout: &block, ..problem.clone() };
             let lattice = Lattice { step_m: 0.05, ranges: [[0, 1]; 5], square: (0.0, 1.0) };
             let walk = LatticeWalk { exact: rough.clone(), rough, lattice, best: None, work: 0 };
@@ -83,23 +84,24 @@ fn multiples([least, most]: [f64; 2], step: f64) -> impl Iterator<Item = f64> {
 }
 
 /// Every arm on the lattice that keeps the limits, evaluated by the problem itself: its evaluation is held elsewhere.
-fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
+fn whole(setout: &(impl Clone + Into<SetOutSite>), step: f64, open_rad: f64) -> Option<f64> {
     fixtures::with_swing(setout, open_rad, |problem| {
         (problem.margin, problem.exact) = (super::Margin::NONE, true);
-        let [loose, straight] = setout.straightness();
+        let [loose, straight] = problem.setout.straightness();
+        let site = problem.setout;
         let mut best: Option<f64> = None;
-        for shaft_x_m in multiples(setout.shaft_x_m, step) {
-            for shaft_y_m in multiples(setout.shaft_y_m, step) {
-                for bracket_u_m in multiples(setout.bracket_u_m, step) {
-                    let closed = (bracket_u_m - shaft_x_m).hypot(setout.bracket_v_m - shaft_y_m);
-                    for crank_m in multiples(setout.crank_m, step) {
-                        for link_m in multiples(setout.link_m, step) {
+        for shaft_x_m in multiples(site.shaft_x_m, step) {
+            for shaft_y_m in multiples(site.shaft_y_m, step) {
+                for bracket_u_m in multiples(site.bracket_u_m, step) {
+                    let closed = (bracket_u_m - shaft_x_m).hypot(site.bracket_v_m - shaft_y_m);
+                    for crank_m in multiples(site.crank_m, step) {
+                        for link_m in multiples(site.link_m, step) {
                             let straightness = closed / (crank_m + link_m);
                             if straightness < loose - 1e-10 || straightness > straight + 1e-10 {
                                 continue;
                             }
-                            for &elbow in setout.elbows() {
-                                let bracket_v_m = setout.bracket_v_m;
+                            for &elbow in site.elbows() {
+                                let bracket_v_m = site.bracket_v_m;
                                 let arm =
                                     Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m, elbow };
                                 let sense = pose(&arm, 0.5 * open_rad).lever.signum();
@@ -117,7 +119,7 @@ fn whole(setout: &SetOut, step: f64, open_rad: f64) -> Option<f64> {
     })
 }
 
-fn walked(setout: &SetOut, step: f64, open_rad: f64) -> Option<(Arm, f64)> {
+fn walked(setout: &(impl Clone + Into<SetOutSite>), step: f64, open_rad: f64) -> Option<(Arm, f64)> {
     fixtures::with_swing(setout, open_rad, |problem| {
         problem.best_on_lattice(step, &[]).map(|best| (best.arm, best.objective))
     })
@@ -149,14 +151,13 @@ fn walk_finds_the_best_arm_of_the_whole_lattice() {
         SetOut { aim: Some(Aim::LeastLinkForce), ..narrow.clone() },
         SetOut { aim: Some(Aim::NearestPlace), place, square_deg: Some(10.0), ..narrow.clone() },
         SetOut { most_shaft_torque_n_m: Some(110.0), aim: Some(Aim::LeastShaftTravel), ..narrow.clone() },
-        SetOut {
-            keep_out: alloc::vec![fixtures::rectangle([-0.3, 0.1], [-0.2, 0.41])],
-            arm_half_width_m: Some(0.01),
-            ..narrow.clone()
-        },
     ];
+    let post = alloc::vec![fixtures::rectangle([-0.3, 0.1], [-0.2, 0.41])];
+    let among = fixtures::among(narrow.clone(), post, 0.01);
+    let sites = sites.into_iter().map(SetOutSite::from).chain([among]);
     let mut found = Vec::new();
-    for (index, setout) in sites.iter().enumerate() {
+    for (index, setout) in sites.enumerate() {
+        let setout = &setout;
         let wanted = whole(setout, 0.05, OPEN);
         let told = walked(setout, 0.05, OPEN);
         assert_eq!(told.is_some(), wanted.is_some(), "problem {index}");

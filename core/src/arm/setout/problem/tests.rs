@@ -24,7 +24,7 @@ fn stations_are_even_over_the_swing() {
         close(problem.force_scale_n, largest(storm), 1e-9);
     });
     let nothing = |_: f64| 0.0;
-    let setout = fixtures::setout();
+    let setout = fixtures::setout().into();
     let problem = Problem::new(&setout, SearchLoads { effort_n_m: &nothing, storm_n_m: &nothing }, OPEN);
     assert_eq!((problem.torque_scale_n_m, problem.force_scale_n), (1.0, 1.0));
 }
@@ -37,13 +37,9 @@ fn limits_are_the_block_s_or_none() {
         close(problem.limits.travel_rad, core::f64::consts::TAU, 1e-12);
         assert_eq!((problem.limits.lever_m, problem.limits.half_width_m), (0.0, 0.0));
     });
-    let setout = SetOut {
-        square_deg: Some(30.0),
-        least_lever_m: Some(0.2),
-        shaft_travel_deg: Some(90.0),
-        arm_half_width_m: Some(0.04),
-        ..fixtures::setout()
-    };
+    let setout =
+        SetOut { square_deg: Some(30.0), least_lever_m: Some(0.2), shaft_travel_deg: Some(90.0), ..fixtures::setout() };
+    let setout = fixtures::among(setout, alloc::vec![], 0.04);
     with_problem(&setout, |problem| {
         close(problem.limits.square_sine, 0.5, 1e-12);
         close(problem.limits.travel_rad, core::f64::consts::FRAC_PI_2, 1e-12);

@@ -3,23 +3,23 @@
 use super::super::fixtures::{self, Dice, OPEN, close, least, pose, rectangle, with_problem};
 use super::{CRANK, LINK, SweptParts};
 use crate::arm::setout::kernel::ArmKernel;
-use crate::job::{Arm, SetOut};
+use crate::job::{Arm, SetOutSite};
 use crate::numerics::separation_m;
 use alloc::vec::Vec;
 
-fn gap(setout: &SetOut, arm: &Arm, part: usize, leaf_rad: f64) -> f64 {
+fn gap(setout: &SetOutSite, arm: &Arm, part: usize, leaf_rad: f64) -> f64 {
     let pose = pose(arm, leaf_rad);
     let end = if part == CRANK { (arm.shaft_x_m, arm.shaft_y_m) } else { pose.bracket };
     separation_m(&setout.keep_out[0].sides(), pose.elbow, end)
 }
 
 /// A problem with one rectangle, an arm and a part, many times over.
-fn cases(seed: u64, then: impl Fn(&mut super::Problem, &SetOut, &Arm, usize)) {
+fn cases(seed: u64, then: impl Fn(&mut super::Problem, &SetOutSite, &Arm, usize)) {
     let mut dice = Dice(seed);
     for arm in fixtures::arms(&mut Dice(seed), 25) {
         let (x, y) = (dice.between(-0.8, 1.2), dice.between(-0.6, 1.2));
         let room = rectangle([x, x + dice.between(0.02, 0.4)], [y, y + dice.between(0.02, 0.4)]);
-        let setout = SetOut { keep_out: alloc::vec![room], ..fixtures::setout() };
+        let setout = fixtures::among(fixtures::setout(), alloc::vec![room], 0.0);
         with_problem(&setout, |problem| [CRANK, LINK].iter().for_each(|&part| then(problem, &setout, &arm, part)));
     }
 }

@@ -1,27 +1,26 @@
 //! Every term against the mechanics of the fixtures; the margin is made a millimetre so that its sign shows.
 
-use super::super::fixtures::{self, Dice, OPEN, close, effort, pose, rectangle, storm, travel, with_problem};
+use super::super::fixtures::{self, Dice, OPEN, among, close, effort, pose, rectangle, storm, travel, with_problem};
 use super::super::problem::{Margin, Problem};
 use super::{LEAST_SENSE_M, Limit, Piece, Term};
 use crate::arm::setout::kernel::ArmKernel;
-use crate::job::{Aim, Arm, Place, SetOut};
+use crate::job::{Aim, Arm, Place, SetOut, SetOutSite};
 use crate::numerics::separation_m;
 
 const HAIR: f64 = 1e-3;
 
-fn limited() -> SetOut {
-    SetOut {
+fn limited() -> SetOutSite {
+    let setout = SetOut {
         link_m: [0.45, 0.7],
         straightness: Some([0.9, 0.99]),
         square_deg: Some(12.0),
         least_lever_m: Some(0.25),
         shaft_travel_deg: Some(130.0),
         most_shaft_torque_n_m: Some(90.0),
-        arm_half_width_m: Some(0.03),
-        keep_out: alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.5, 0.9], [0.6, 0.8])],
         place: Some(Place { x_m: -0.4, y_m: 0.55 }),
         ..fixtures::setout()
-    }
+    };
+    among(setout, alloc::vec![rectangle([-0.2, 0.1], [-0.2, 0.2]), rectangle([0.5, 0.9], [0.6, 0.8])], 0.03)
 }
 
 /// The largest of a load at the tabulated angles.
@@ -29,7 +28,7 @@ fn largest(of: fn(f64) -> f64) -> f64 {
     (0..=40).map(|index| of(OPEN * f64::from(index) / 40.0)).fold(0.0, f64::max)
 }
 
-fn on(setout: &SetOut, then: impl Fn(&Problem, &Arm, &dyn Fn(Term, f64) -> f64)) {
+fn on(setout: &SetOutSite, then: impl Fn(&Problem, &Arm, &dyn Fn(Term, f64) -> f64)) {
     with_problem(setout, |problem| {
         problem.margin = Margin { length_m: HAIR, plain: HAIR };
         for arm in fixtures::arms(&mut Dice(31), 12) {
@@ -120,7 +119,9 @@ fn a_lever_the_wrong_way_is_a_force_without_bound() {
 /// An angle so small that a margin would leave nothing keeps three quarters of itself.
 #[test]
 fn small_square_limit_keeps_three_quarters_inside_its_margin() {
-    on(&SetOut { square_deg: Some(0.1), ..limited() }, |_, arm, value| {
+    let mut setout = limited();
+    setout.setout.square_deg = Some(0.1);
+    on(&setout, |_, arm, value| {
         let pose = pose(arm, OPEN);
         let along = pose.link.0 * OPEN.cos() + pose.link.1 * OPEN.sin();
         close(value(Term::Square(1.0), OPEN), along - 0.75 * 0.1_f64.to_radians().sin(), 1e-9);
