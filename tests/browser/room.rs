@@ -5,7 +5,9 @@ use pintle_core::units::{System, mark};
 use pintle_tests::harness::{Result, Site, in_browser, setting};
 use serde_json::json;
 
-use crate::page::{READY, choose, computed, is_the_plan, open_group, part, planned, starting_job, text, type_into};
+use crate::page::{
+    READY, choose, computed, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
+};
 
 #[tokio::test]
 async fn post_and_marks_give_the_native_plan() -> Result<()> {
