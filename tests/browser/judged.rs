@@ -70,7 +70,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         // The torque's own figure stays, and says whose it is.
         assert!(text(&browser, "[part=verdict] .figures").await?.starts_with("torque alone: reserve"));
         let stops = text(&browser, "[part=stops]").await?;
-        assert!(stops.contains("Do not build:") && stops.contains("The leaf runs 141"), "{stops}");
+        assert!(stops.contains("Do not build:") && stops.contains("The leaf runs 171"), "{stops}");
         browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
@@ -81,7 +81,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         let first = on_paper(".page");
         let said = browser.value(&format!("{first}.textContent")).await?;
         let said = said.as_str().expect("text");
-        assert!(said.contains("The leaf runs 141") && said.contains("Stop: clearances"), "{said}");
+        assert!(said.contains("The leaf runs 171") && said.contains("Stop: clearances"), "{said}");
         assert!(!said.contains("Within the rating"), "{said}");
         assert_eq!(browser.value(&format!("{first}.querySelector('.mark.within')")).await?, Value::Null);
         let order = browser
@@ -89,7 +89,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
                 "(() => {{ const all = [...{}.shadowRoot.querySelectorAll('.body > *')];
                     const at = (find) => all.findIndex(find);
                     return [at((one) => one.matches('.stops')), at((one) => one.textContent === 'To look at before anybody signs'),
-                        at((one) => one.matches('.signatures')), all.findLastIndex((one) => one.textContent.includes('The leaf runs 141'))]; }})()",
+                        at((one) => one.matches('.signatures')), all.findLastIndex((one) => one.textContent.includes('The leaf runs 171'))]; }})()",
                 part("[data-pintle-paper]")
             ))
             .await?;

@@ -10,5 +10,5 @@ mod binding;
 #[cfg(target_arch = "wasm32")]
 pub use binding::{
     Calculation, PadView, Pads, clearances, evaluate, feet_inches, fields, limit_names, mark, open_job, pack,
-    pareto_front, plain_number, qr, read, set_out, show, show_limit, unit, unpack, version,
+    pareto_front, plain_number, qr, read, schema, set_out, show, show_limit, unit, unpack, version,
 };

@@ -334,14 +334,14 @@ async function orElse(wanted, otherwise) {
 }
 
 /**
- * A job in today's schema. One that cannot be opened stays as it is, so that its faults are told where they are.
+ * A job in today's schema. One that is, or that cannot be opened, stays as it is, so that its faults are told where they are.
  *
  * @param {Core} core
  * @param {any} job
  */
 function opened(core, job) {
   try {
-    return core.open_job(job);
+    return job.schema === core.schema() ? job : core.open_job(job);
   } catch {
     return job;
   }

@@ -36,3 +36,10 @@ fn opened(document: &Document) -> Result<JsValue, JsValue> {
 pub fn qr(text: &str) -> Result<JsValue, JsValue> {
     encode(&drawing::qr(text))
 }
+
+/// The schema of documents that this version writes.
+#[wasm_bindgen]
+#[must_use]
+pub fn schema() -> u32 {
+    pintle_core::job::SCHEMA
+}

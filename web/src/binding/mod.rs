@@ -11,7 +11,7 @@ mod setout;
 
 pub use calculation::Calculation;
 pub use functions::{feet_inches, fields, mark, plain_number, read, show, show_limit, unit, version};
-pub use links::{open_job, pack, qr, unpack};
+pub use links::{open_job, pack, qr, schema, unpack};
 pub use setout::{PadView, Pads, clearances, evaluate, limit_names, pareto_front, set_out};
 
 use wasm_bindgen::prelude::wasm_bindgen;

@@ -88,7 +88,7 @@ export class Ask {
    * @returns {any}
    */
   block() {
-    const block = structuredClone(this.given ?? {});
+    const block = { ...structuredClone(this.given ?? {}) };
     for (const name of RANGES) put(block, name, []);
     if (this.choice("aim").value !== "nearest_place") block.place = null;
     for (const path of this.activePaths()) {

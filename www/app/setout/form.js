@@ -12,9 +12,10 @@ import { CHOICES, LIMITS, OF_AIM, RANGES, USUAL_AROUND } from "./usual.js";
 /**
  * @param {Sheet} own the set-out's own sheet
  * @param {Ask} ask
+ * @param {() => any} job the job as it is said, which may have what stands around
  * @returns {Part}
  */
-export function createAskForm(own, ask) {
+export function createAskForm(own, ask, job) {
   const ranges = RANGES.map((name) => createRange(own, [0, 1].map((end) => `setout.${name}.${end}`), own.say(`setout.fields.${name}`)));
   const limits = LIMITS.map((name) => createField(own, `setout.${name}`));
   const choices = Object.keys(CHOICES).map((name) => createWords(own, ask, name));
@@ -35,7 +36,7 @@ export function createAskForm(own, ask) {
 
   function update() {
     for (const part of [...ranges, ...limits, ...choices]) part.update();
-    const assumed = "obstacles" in ask.around(own.session.job());
+    const assumed = "obstacles" in ask.around(job());
     setText(around, assumed ? own.say("setout.around_assumed", assumedPost(own)) : own.say("setout.around"));
     for (const { aim, field } of ofAim) {
       field.root.hidden = ask.choice("aim").value !== aim;

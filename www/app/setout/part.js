@@ -29,7 +29,7 @@ export function createSetOut(sheet, signal) {
   const ask = sheet.session.setout;
   const own = askSheet(sheet, ask, () => sheet.changed());
   const seeker = new Seeker(tell);
-  const form = createAskForm(own, ask);
+  const form = createAskForm(own, ask, () => sheet.session.job());
   const map = createMap(sheet, signal, { look: (column, row) => seeker.askPad(column, row), take });
   const front = createFront(sheet, (aim, points) => {
     seeker.askFront(job(), aim, points);
