@@ -17,7 +17,9 @@ use crate::page::{READY, element, part, text};
 fn job(change: impl FnOnce(&mut Value)) -> Value {
     let mut job: Value = serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
     let site: Value = serde_json::from_str(include_str!("../setout/sites/yard.json")).expect("JSON");
-    job["setout"] = site["setout"].clone();
+    for key in ["setout", "obstacles", "arm_half_width_m"] {
+        job[key] = site[key].clone();
+    }
     change(&mut job);
     job
 }

@@ -64,7 +64,7 @@ function clearancesOf({ core }, job) {
 /** Where the leaf's face is. @param {Sheet} sheet @param {MarkOut} marks */
 export function faceOf(sheet, { face_m: face, assumed }) {
   const shown = lengthAt(sheet, "face_m", face);
-  return assumed.includes("leaf.face_m") || sheet.isAssumed("leaf.face_m") ? sheet.say("setout.fit.assumed", { value: shown }) : shown;
+  return assumed.includes("leaf.face_m") ? sheet.say("setout.fit.assumed", { value: shown }) : shown;
 }
 
 /** The base over its pad, or how much too high the pad is; null where the levels are not said. @param {Sheet} sheet @param {MarkOut} marks */
