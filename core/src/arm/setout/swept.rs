@@ -2,7 +2,7 @@
 //!
 //! Elbow and bracket are worked out once an arm for all rectangles. Between two stations no point of the crank moves further than the elbow, none
 //! of the link further than the elbow or the bracket; so a wide gap at one station vouches for all stations that are nearer by way than
-//! what it has to spare, and most of the swing is never looked at.
+//! what it has to spare, and most of the swing is never looked at. What the gap does between two stations is asked in [`dip`](super::dip).
 
 use super::dip::{PartAt, arc_m, dip};
 use super::kernel::{ArmKernel, SearchStation};
