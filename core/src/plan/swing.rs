@@ -113,7 +113,7 @@ impl SwingJoints<'_> {
     /// Between two angles no value falls further below their mean than half of what anything moves. So most of the angles need not be asked, and
     /// most local leasts cannot be the least of all. Where a distance stays level, to a shaft that does not move, there is nothing to refine.
     pub fn least(&self, moves: &Moves, value: &dyn Fn(&Joints) -> f64) -> (f64, f64) {
-        let asked = &mut Asked { swing: self, moves, value, values: [None; INTERVALS + 1], least: f64::MAX };
+        let asked = &mut AskedGaps { swing: self, moves, value, values: [None; INTERVALS + 1], least: f64::MAX };
         for index in (0..=INTERVALS).step_by(INTERVALS / FIRST) {
             asked.at(index);
         }
@@ -144,7 +144,7 @@ impl SwingJoints<'_> {
 }
 
 /// A distance at the angles where it was asked.
-struct Asked<'a> {
+struct AskedGaps<'a> {
     swing: &'a SwingJoints<'a>,
     moves: &'a Moves<'a>,
     value: &'a dyn Fn(&Joints) -> f64,
@@ -152,7 +152,7 @@ struct Asked<'a> {
     least: f64,
 }
 
-impl Asked<'_> {
+impl AskedGaps<'_> {
     fn at(&mut self, index: usize) -> f64 {
         if let Some(value) = self.values[index] {
             return value;
