@@ -7,6 +7,9 @@ use crate::numerics::fixtures::Dice;
 use crate::numerics::{golden_section, separation_m};
 use core::cell::Cell;
 
+/// A distance at a leaf angle.
+type Value<'a> = &'a dyn Fn(&Joints) -> f64;
+
 /// The same with every angle asked and every local least refined.
 fn wanted(swing: &SwingJoints, value: &dyn Fn(&Joints) -> f64) -> f64 {
     let at = |index: usize| value(&swing.looked_at[index]);
@@ -47,7 +50,7 @@ fn the_least_is_that_of_all_angles() {
         let link = |joints: &Joints| separation_m(&sides, pair(joints.elbow), pair(joints.bracket));
         // A stick as long as a metre that turns with the leaf.
         let stick = |joints: &Joints| separation_m(&sides, (0.0, 0.0), (joints.there.1, joints.there.0));
-        let parts: [(&dyn Fn(&Joints) -> f64, Moves); 3] = [
+        let parts: [(Value, Moves); 3] = [
             (&crank, Moves { joints: &[Joint::Elbow], turning_m: 0.0 }),
             (&link, Moves { joints: &[Joint::Elbow, Joint::Bracket], turning_m: 0.0 }),
             (&stick, Moves { joints: &[], turning_m: 1.0 }),
