@@ -35,6 +35,7 @@ mod setout;
 mod storm;
 mod stranded;
 mod sweep;
+mod swing;
 mod tape;
 mod wind;
 mod wind_source;

@@ -1,12 +1,13 @@
 //! Zones in which a person can be caught, from the geometry of this leaf and arm.
 
 use super::Source;
-use crate::arm::{Linkage, Pose};
+use super::stance::Stance;
+use crate::arm::Linkage;
 use crate::job::{KeepOut, Obstacle, Site};
 use crate::real::{cos, length, sin};
 use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
-use kurbo::{Point, Vec2};
+use kurbo::Point;
 use serde::Serialize;
 
 /// Gaps that do not crush a body, an arm, a foot, m. ISO 13854.
@@ -25,9 +26,6 @@ const HINGE_SIDE_M: f64 = 0.5;
 
 /// Where between two bars that close like scissors the gap is told, from their joint, m. A word of our own; no source.
 const SCISSORS_M: f64 = 0.1;
-
-/// Leaf angles looked at.
-const INTERVALS: u32 = 360;
 
 impl ZoneKind {
     /// Gap at which nobody is caught, m, and where the figure comes from.
@@ -109,6 +107,12 @@ pub(crate) struct PostGap {
     pub leaf_rad: f64,
 }
 
+/// Angles of the grid from one that is asked in any case to the next: a divisor of [`INTERVALS`](super::stance::INTERVALS).
+const ASKED_EVERY: usize = 12;
+
+/// The widest gap that anything asks to stay free, m.
+const FREE_MOST_M: f64 = if BODY_M > BEHIND_M { BODY_M } else { BEHIND_M };
+
 /// A gap that stays as it is crushes nobody: a millimetre is the hinge's own play.
 const PLAY_M: f64 = 0.001;
 
@@ -137,11 +141,12 @@ pub(crate) fn zones(
     };
     let bottom = bottom(known.ground, edge(known.ground.map_or(0.0, |gap| gap.leaf_rad)));
     let elsewhere = |kind: ZoneKind| move |_: Point, _: f64| kind;
-    let elbow = least(linkage, elsewhere(ZoneKind::Elbow), |pose| {
-        let away = length(pose.elbow - nearest_on_leaf(pose.elbow, pose.leaf_rad, length_m));
-        NearestGap { gap_m: away - half, place: pose.elbow }
+    let stances = &Stance::over_swing(linkage, length_m);
+    let elbow = least(stances, elsewhere(ZoneKind::Elbow), |stance| {
+        let elbow = stance.lever.elbow;
+        NearestGap { gap_m: length(elbow - stance.nearest_on_leaf(elbow)) - half, place: elbow }
     });
-    let scissors = least(linkage, elsewhere(ZoneKind::ArmScissors), |pose| {
+    let scissors = least(stances, elsewhere(ZoneKind::ArmScissors), |Stance { lever: pose, .. }| {
         let (crank, link) =
             ((linkage.shaft - pose.elbow) / linkage.crank_m, (pose.bracket - pose.elbow) / linkage.link_m);
         NearestGap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
@@ -157,10 +162,7 @@ pub(crate) fn zones(
         }
     };
     for Obstacle { index, place: obstacle } in obstacles {
-        let zone = least(linkage, beside, |pose| {
-            let (gap_m, place) = leaf_to_rectangle(pose.leaf_rad, length_m, obstacle);
-            NearestGap { gap_m: gap_m - half, place }
-        });
+        let zone = beside_leaf(stances, beside, half, obstacle);
         zones.push(Zone { obstacle: Some(*index as u32), ..zone });
     }
     if known.hinge.is_some() || zones.iter().all(|zone| zone.kind != ZoneKind::HingeSide) {
@@ -218,23 +220,50 @@ fn hinge_side(gap: Option<PostGap>) -> Zone {
 /// The grid's step is at most half a degree, so an edge four metres away is placed to some 35 mm and the gap known better than that wherever it
 /// has a turning point.
 /// Where it is worst decides its kind, and that the gap that has to stay free.
-fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Pose) -> NearestGap) -> Zone {
-    let step = linkage.open_rad / f64::from(INTERVALS);
-    let gaps: Vec<(f64, NearestGap)> = (0..=INTERVALS)
-        .map(|index| if index == INTERVALS { linkage.open_rad } else { step * f64::from(index) })
-        .map(|leaf_rad| (leaf_rad, gap(&linkage.pose(leaf_rad))))
-        .collect();
+fn least(stances: &[Stance], kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Stance) -> NearestGap) -> Zone {
+    worst(stances, stances.iter().map(gap).collect(), kind)
+}
+
+/// The zone of what stands around. Between two angles the leaf comes no nearer to it than it turns, so where it is further away than what anybody
+/// asks to stay free, and than where it is worst, it is not asked.
+fn beside_leaf(stances: &[Stance], kind: impl Fn(Point, f64) -> ZoneKind, half_m: f64, obstacle: &KeepOut) -> Zone {
+    let far = |stance: &Stance| NearestGap { gap_m: f64::MAX, place: stance.end };
+    let mut gaps: Vec<NearestGap> = stances.iter().map(far).collect();
+    let ask = |gaps: &mut [NearestGap], index: usize| {
+        let (gap_m, place) = stances[index].leaf_to_rectangle(obstacle);
+        gaps[index] = NearestGap { gap_m: gap_m - half_m, place };
+        gaps[index].gap_m
+    };
+    let mut least_m = f64::MAX;
+    for index in (0..stances.len()).step_by(ASKED_EVERY) {
+        least_m = least_m.min(ask(&mut gaps, index));
+    }
+    for from in (0..stances.len() - 1).step_by(ASKED_EVERY) {
+        let to = (from + ASKED_EVERY).min(stances.len() - 1);
+        let turned_m = stances[from].length_m * (stances[to].lever.leaf_rad - stances[from].lever.leaf_rad);
+        let floor_m = 0.5 * (gaps[from].gap_m + gaps[to].gap_m - turned_m);
+        if floor_m <= FREE_MOST_M.max(least_m) {
+            for index in from + 1..to {
+                least_m = least_m.min(ask(&mut gaps, index));
+            }
+        }
+    }
+    worst(stances, gaps, kind)
+}
+
+/// The zone of gaps at all the angles.
+fn worst(stances: &[Stance], gaps: Vec<NearestGap>, kind: impl Fn(Point, f64) -> ZoneKind) -> Zone {
     let worst =
-        (0..gaps.len()).fold(0, |worst, index| if gaps[index].1.gap_m < gaps[worst].1.gap_m { index } else { worst });
-    let (leaf_rad, narrowest) = &gaps[worst];
-    let kind = kind(narrowest.place, *leaf_rad);
+        (0..gaps.len()).fold(0, |worst, index| if gaps[index].gap_m < gaps[worst].gap_m { index } else { worst });
+    let (leaf_rad, narrowest) = (stances[worst].lever.leaf_rad, &gaps[worst]);
+    let kind = kind(narrowest.place, leaf_rad);
     let (free_gap_m, source) = kind.free_gap();
     // A gap narrower than what has to stay free, and narrowing: that is the movement that catches.
     let shrinks = |direction: Direction| {
         gaps.windows(2).any(|pair| {
             let (before, behind) = match direction {
-                Direction::Open => (&pair[0].1, &pair[1].1),
-                Direction::Close => (&pair[1].1, &pair[0].1),
+                Direction::Open => (&pair[0], &pair[1]),
+                Direction::Close => (&pair[1], &pair[0]),
             };
             behind.gap_m < free_gap_m && behind.gap_m < before.gap_m
         })
@@ -253,42 +282,5 @@ fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(
     }
 }
 
-/// The point of the leaf's line nearest to a point.
-fn nearest_on_leaf(point: Point, leaf_rad: f64, length_m: f64) -> Point {
-    let along = Vec2::new(cos(leaf_rad), sin(leaf_rad));
-    (along * point.to_vec2().dot(along).clamp(0.0, length_m)).to_point()
-}
-
-/// Distance of the leaf's line from a rectangle, m, 0 where they meet, and the nearest place on the leaf.
-///
-/// Two convex shapes that do not meet are nearest at a corner of one of them: four corners against the line, two ends against the rectangle.
-fn leaf_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &KeepOut) -> (f64, Point) {
-    let ([x0, x1], [y0, y1]) = (rectangle.x_m, rectangle.y_m);
-    let end = Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
-    // Liang and Barsky's clipping: the part of the line inside all four sides.
-    let (mut enters, mut leaves) = (0.0f64, 1.0f64);
-    for (direction, least, most) in [(end.x, x0, x1), (end.y, y0, y1)] {
-        // The line begins at the hinge, in the origin.
-        if direction == 0.0 {
-            if least > 0.0 || most < 0.0 {
-                leaves = -1.0;
-            }
-        } else {
-            let (first, second) = (least / direction, most / direction);
-            enters = enters.max(first.min(second));
-            leaves = leaves.min(first.max(second));
-        }
-    }
-    if enters <= leaves {
-        return (0.0, (end.to_vec2() * enters).to_point());
-    }
-    let corners = [(x0, y0), (x0, y1), (x1, y0), (x1, y1)].map(|(x, y)| {
-        let (corner, nearest) = (Point::new(x, y), nearest_on_leaf(Point::new(x, y), leaf_rad, length_m));
-        (length(corner - nearest), nearest)
-    });
-    let ends = [Point::ORIGIN, end].map(|point| {
-        let within = Point::new(point.x.clamp(x0, x1), point.y.clamp(y0, y1));
-        (length(point - within), point)
-    });
-    corners.into_iter().chain(ends).fold((f64::MAX, end), |least, gap| if gap.0 < least.0 { gap } else { least })
-}
+#[cfg(test)]
+mod tests;
