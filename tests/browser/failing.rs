@@ -54,12 +54,9 @@ async fn a_file_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
         // Scripts at every depth, the style, words, the core.
         for file in [
             "app/boot.js",
-            "app/define.js",
-            "app/failed.js",
             "app/shared.js",
-            "app/core.js",
             "app/pintle-calculator.js",
-            "app/jobs/define.js",
+            "app/jobs.js",
             "style/element.css",
             "strings/en.json",
             "pintle-web_bg.wasm",
@@ -215,18 +212,20 @@ async fn a_shops_page_is_told_by_the_element_or_tells_itself() -> Result<()> {
         let alert = "[...document.querySelector('pintle-calculator').querySelectorAll('[data-failed]'), \
             ...(document.querySelector('pintle-calculator').shadowRoot?.querySelectorAll('[data-failed]') ?? [])]";
         for file in ["app/shared.js", "style/element.css", "pintle-web_bg.wasm"] {
-            site.trouble(&format!("fail /{file} 1"))?;
+            // What is asked for ahead, and again where it is needed.
+            site.trouble(&format!("fail /{file} 2"))?;
             browser.open(&address).await?;
             browser.wait_for(&format!("{alert}.some((said) => said.textContent.includes('{TEXT}'))")).await?;
             let own = "document.querySelector('pintle-calculator').innerText.includes('Call us')";
             assert_eq!(browser.value(own).await?, json!(true), "{file}: the shop's own text stays");
             assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new(), "{file}");
+            site.trouble(&format!("fail /{file} 0"))?;
             press_again(&browser).await?;
             browser.wait_for(READY).await.map_err(|error| error.context(file))?;
         }
         let own = json!({ "source": "addEventListener('pintle-failed', (event) => { event.preventDefault(); window.told = event.detail; })" });
         browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", own).await?;
-        site.trouble("fail /strings/en.json 1")?;
+        site.trouble("fail /strings/en.json 2")?;
         browser.open(&address).await?;
         browser.wait_for("window.told?.error instanceof Error").await?;
         assert_eq!(browser.value(&format!("{alert}.length")).await?, json!(0));

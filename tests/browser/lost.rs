@@ -178,7 +178,8 @@ async fn every_file_fails_once_and_the_job_is_there() -> Result<()> {
             browser.wait_for(&format!("{JOB}?.leaf.mass_kg === 222")).await.map_err(of)?;
         }
         println!("{} files failed once each; told, and got by pressing again: {told:?}", files.len());
-        assert!(["app/boot.js", "pintle-web_bg.wasm"].iter().all(|file| told.contains(file)), "{told:?}");
+        let is_told = |name: &&str| told.iter().any(|file| file.starts_with(*name));
+        assert!(["app/boot-", "pintle-web_bg-"].iter().all(is_told), "{told:?}");
         one_job_of(&browser, 222.0).await
     })
     .await

@@ -5,9 +5,11 @@
 
 mod bundle;
 mod host;
+mod names;
 mod page;
 mod place;
 mod precache;
+mod sent;
 mod serve;
 mod setup;
 mod shell;
@@ -69,6 +71,9 @@ enum Task {
         /// Folder of the address the files appear under.
         #[arg(long, default_value = "/")]
         base: host::Base,
+        /// Send files as small as they get, as a host does that has packed them beforehand.
+        #[arg(long)]
+        packed: bool,
     },
     /// Bundle scripts and styles, then do what `precache` does (Trunk calls this after each build).
     Bundle,
@@ -102,7 +107,7 @@ fn run() -> Result<()> {
         Task::Test { only } => test::run(&only),
         Task::Sizes => sizes::print(&place::dist()),
         Task::Trunk { arguments } => page::trunk(&arguments),
-        Task::Host { folder, port, base } => host::run(&folder, port, &base),
+        Task::Host { folder, port, base, packed } => host::run(&folder, port, &base, packed),
         Task::Bundle => bundle::run(),
         Task::Precache => precache::run(),
         Task::WasmTest { arguments } => setup::bindgen::run_tests(&arguments),

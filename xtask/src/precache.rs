@@ -39,7 +39,9 @@ pub fn fill(folder: &Path) -> Result<()> {
         }
         let hash = format!("sha256-{}", BASE64_STANDARD.encode(Sha256::digest(fs::read(&path)?)));
         all.update(format!("{name} {hash}\n"));
-        files.insert(name, Value::String(hash));
+        // The page is kept under the address it is opened by, so that what was fetched by a visit is not fetched again.
+        let address = if name == "index.html" { "./".to_owned() } else { name };
+        files.insert(address, Value::String(hash));
     }
     let worker = folder.join(WORKER);
     let template = fs::read_to_string(&worker).with_context(|| format!("no {WORKER} among the built files"))?;
