@@ -33,7 +33,7 @@ impl Site {
         Self::start_with(folder, base, port, &[])
     }
 
-    /// Serves on a free port, every file as small as it gets: what a slow network is measured with.
+    /// Serves on a free port, every file packed: what a slow network is measured with.
     ///
     /// # Errors
     /// If the host does not start.

@@ -70,7 +70,7 @@ impl Host {
 }
 
 /// Serves a folder for another program: the address is the first line, and the end of standard input is the end. A line that comes in
-/// asks for trouble, or for what was asked for ([`Trouble::ask`]), and is answered by a line. `packs`: files travel as small as they get.
+/// asks for trouble, or for what was asked for ([`Trouble::ask`]), and is answered by a line. `packs`: files travel packed.
 pub fn run(folder: &Path, port: u16, base: &Base, packs: bool) -> Result<()> {
     let trouble = Trouble::default();
     let packed = if packs { Packed::on() } else { Packed::default() };

@@ -71,7 +71,7 @@ enum Task {
         /// Folder of the address the files appear under.
         #[arg(long, default_value = "/")]
         base: host::Base,
-        /// Send files as small as they get, as a host does that has packed them beforehand.
+        /// Send files packed (brotli).
         #[arg(long)]
         packed: bool,
     },

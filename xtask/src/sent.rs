@@ -47,6 +47,9 @@ pub async fn kept(mut request: Request, next: Next) -> Response {
     Response::from_parts(head, Body::from(content))
 }
 
+/// Some hundredths larger than the smallest, and there at once.
+const QUALITY: u32 = 9;
+
 /// Files packed so far, by their tags; `None` where they travel as they are.
 #[derive(Clone, Default)]
 pub struct Packed(Option<Arc<Mutex<HashMap<HeaderValue, Bytes>>>>);
@@ -58,7 +61,7 @@ impl Packed {
     }
 }
 
-/// Sends a file as small as it gets, where that is wanted.
+/// Sends a file packed, where that is wanted.
 pub async fn packed(State(Packed(packed)): State<Packed>, request: Request, next: Next) -> Response {
     let accepted = request.headers().get(header::ACCEPT_ENCODING).and_then(|value| value.to_str().ok());
     let is_accepted = accepted.is_some_and(|value| value.split(',').any(|one| one.trim() == "br"));
@@ -70,7 +73,7 @@ pub async fn packed(State(Packed(packed)): State<Packed>, request: Request, next
     let mut known = known.lock().unwrap_or_else(PoisonError::into_inner);
     let small = match known.get(&tag) {
         Some(small) => small.clone(),
-        None => match sizes::packed(&content) {
+        None => match sizes::packed(&content, QUALITY) {
             Ok(small) => known.entry(tag).or_insert(Bytes::from(small)).clone(),
             Err(_) => return StatusCode::INTERNAL_SERVER_ERROR.into_response(),
         },

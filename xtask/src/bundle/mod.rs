@@ -6,6 +6,7 @@
 //! `app/jobs/define.js` alone are addresses for hosts to write down, and the pages, the service worker and the data stay where they are.
 
 mod assets;
+pub mod notices;
 mod pages;
 mod preloads;
 mod scripts;
@@ -22,6 +23,7 @@ use crate::{place, precache};
 pub fn run() -> Result<()> {
     let folder = precache::staging()?;
     styles::run(&folder)?;
+    notices::run(&folder)?;
     lay(&folder, &modules())?;
     let mut names = assets::run(&folder)?;
     let chunks = scripts::run(&folder, &mut names)?;
