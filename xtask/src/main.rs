@@ -9,6 +9,7 @@ mod names;
 mod page;
 mod place;
 mod precache;
+mod release;
 mod sent;
 mod serve;
 mod setup;
@@ -55,6 +56,12 @@ enum Task {
     },
     /// Print the compressed size of everything the page loads; fails over budget.
     Sizes,
+    /// Build and pack the page for a release, and say what was done: version, text of the tag, artefacts.
+    Release {
+        /// Of a version that is not final.
+        #[arg(long)]
+        rehearsal: bool,
+    },
     /// Run Trunk with the tools it needs on its PATH: `cargo xtask trunk serve`.
     Trunk {
         /// Trunk's own arguments.
@@ -106,6 +113,7 @@ fn run() -> Result<()> {
         Task::Build => page::build(),
         Task::Test { only } => test::run(&only),
         Task::Sizes => sizes::print(&place::dist()),
+        Task::Release { rehearsal } => release::release(rehearsal),
         Task::Trunk { arguments } => page::trunk(&arguments),
         Task::Host { folder, port, base, packed } => host::run(&folder, port, &base, packed),
         Task::Bundle => bundle::run(),
