@@ -39,8 +39,9 @@ async fn says(browser: &Browser, word: &str) -> Result<()> {
     browser.wait_for(&format!("{SAID}.includes(`{word}`)")).await
 }
 
-/// Without the worker's copy, so that every start asks the host.
-fn site() -> Result<Site> {
+/// Without the worker's copy and the browser's, so that every start asks the host.
+async fn site(browser: &Browser) -> Result<Site> {
+    browser.keep_no_files().await?;
     let site = Site::start(&setting::dist()?, "/")?;
     site.trouble("fail sw.js 100000")?;
     Ok(site)
@@ -49,7 +50,7 @@ fn site() -> Result<Site> {
 #[tokio::test]
 async fn a_file_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let mut judged = std::collections::BTreeSet::new();
         // Scripts at every depth, the style, words, the core.
         for file in [
@@ -93,7 +94,7 @@ async fn a_file_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
 #[tokio::test]
 async fn it_is_told_in_the_language_of_the_page() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         open(&browser, &site.address).await?;
         browser.value("document.querySelector('[data-language=es]').click() ?? true").await?;
         browser.wait_for("document.documentElement.lang.startsWith('es')").await?;
@@ -109,7 +110,7 @@ async fn it_is_told_in_the_language_of_the_page() -> Result<()> {
 #[tokio::test]
 async fn a_browser_that_cannot_is_told_so() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let without = json!({ "source": "delete window.WebAssembly" });
         browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", without).await?;
         browser.open(&site.address).await?;
@@ -124,7 +125,7 @@ async fn a_browser_that_cannot_is_told_so() -> Result<()> {
 #[tokio::test]
 async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         for end in [".js", ".css", ".json", ".wasm"] {
             site.trouble(&format!("fail {end} 100000"))?;
         }
@@ -154,7 +155,7 @@ async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
 #[tokio::test]
 async fn a_document_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         for (file, word) in [
             ("data/starting-job.json", "example stands in its place"),
             ("data/shop-operators.json", "list of operators"),
@@ -185,7 +186,7 @@ async fn a_document_that_does_not_come_is_told_and_asked_for_again() -> Result<(
 #[tokio::test]
 async fn a_host_that_is_gone_is_told_until_it_is_back() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let (address, port) = (site.address.clone(), site.port());
         open(&browser, &address).await?;
         type_into(&browser, "leaf.mass_kg", "210").await?;
@@ -207,7 +208,7 @@ async fn a_host_that_is_gone_is_told_until_it_is_back() -> Result<()> {
 #[tokio::test]
 async fn a_shops_page_is_told_by_the_element_or_tells_itself() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let address = format!("{}embed.html", site.address);
         let alert = "[...document.querySelector('pintle-calculator').querySelectorAll('[data-failed]'), \
             ...(document.querySelector('pintle-calculator').shadowRoot?.querySelectorAll('[data-failed]') ?? [])]";
@@ -229,6 +230,7 @@ async fn a_shops_page_is_told_by_the_element_or_tells_itself() -> Result<()> {
         browser.open(&address).await?;
         browser.wait_for("window.told?.error instanceof Error").await?;
         assert_eq!(browser.value(&format!("{alert}.length")).await?, json!(0));
+        site.trouble("fail /strings/en.json 0")?;
         browser.value("window.told.retry() && true").await?;
         browser.wait_for(READY).await
     })
