@@ -36,7 +36,7 @@ fn what_the_documents_link_to_is_there() {
     let documents = [
         "README.md",
         "DEVELOPERS.md",
-        "DEPENDENCIES.md",
+        "xtask/DEPENDENCIES.md",
         "tests/README.md",
         "www/app/README.md",
         "www/app/jobs/README.md",
