@@ -11,6 +11,7 @@ mod faults;
 mod handover;
 mod jobs;
 mod judged;
+mod judgements;
 mod layout;
 mod links;
 mod lost;

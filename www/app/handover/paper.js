@@ -8,7 +8,7 @@
 
 import { cautionSentences } from "../cautions.js";
 import { h } from "../dom.js";
-import { judged, stopItems } from "../judged.js";
+import { judged, stopItems, subjectList, unjudged } from "../judged.js";
 import { verdictMark } from "../verdict-mark.js";
 import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
@@ -61,12 +61,20 @@ function chosenBlocks(sheet, { job, plan }) {
   const rows = [
     [say("operator"), sheet.session.operator?.name ?? say("typed")],
     [say("whole"), verdict],
+    ...openRows(sheet, plan),
     [say("reserve"), `${ratio(rating.reserve)}; ${ratio(required)}`],
     [say("rated"), sheet.show(job.operator.rated_torque_n_m, "torque")],
     [say("needed"), sheet.show(peak.shaft_torque_n_m, "torque")],
     [say("worst"), `${sheet.show(peak.leaf_deg, "angle")}, ${sheet.say(`direction.${peak.direction}`)}`],
   ];
   return [head(say("title")), pairs(rows)];
+}
+
+/** What was not judged, and why, in as many rows. @param {Sheet} sheet @param {Result["plan"]} plan @returns {[string, string][]} */
+function openRows(sheet, plan) {
+  const reasons = /** @type {const} */ (["begun", "not_measured", "not_asked"]);
+  const rows = reasons.map((why) => ({ why, subjects: unjudged(plan, why) })).filter(({ subjects }) => subjects.length > 0);
+  return rows.map(({ why, subjects }) => [sheet.say(`judged.paper.${why}`), subjectList(sheet, subjects)]);
 }
 
 /** What stops it stands on the first sheet, before anything that could be taken for a yes. @param {Sheet} sheet @param {Result} result @returns {Block[]} */
