@@ -128,7 +128,8 @@ async fn people_are_judged_by_recorded_forces_alone() -> Result<()> {
     in_browser(async |browser| {
         let site = Site::start(&setting::dist()?, "/")?;
         let mut job = rated(900.0);
-        job["contact"] = json!({});
+        // Limits that the estimates keep: what is left open is only that nothing was measured.
+        job["contact"] = json!({ "static_limit_n": 3000, "dynamic_limit_n": 3000 });
         begin(&browser, &site, &job).await?;
         let state = format!("{CALCULATOR}.plan.judgements.find(({{ about }}) => about === 'people').state");
         assert_eq!(browser.value(&state).await?, json!("not_judged"));
@@ -154,7 +155,7 @@ async fn people_are_judged_by_recorded_forces_alone() -> Result<()> {
         assert!(says.contains("people") && !says.contains("not judged"), "{says}");
         assert_eq!(event, json!(["torque", "within"]));
         // A force over its limit is over everywhere.
-        type_into(&browser, "record.static_force_n", "400").await?;
+        type_into(&browser, "record.static_force_n", "4000").await?;
         browser.wait_for(&format!("{state} === 'over'")).await?;
         let (mark, says, _, event) = header(&browser).await?;
         assert_eq!(

@@ -12,6 +12,9 @@ import { markOf, subjectList, subjectName, unjudged } from "./judged.js";
 import { placeOf } from "./begun.js";
 import { verdictMark } from "./verdict-mark.js";
 
+/** What asks for something stands first. */
+const ORDER = ["over", "tight", "not_judged", "within"];
+
 /**
  * @param {Sheet} sheet
  * @param {(path: string) => void} goTo goes to a field
@@ -41,7 +44,8 @@ export function createJudgements(sheet, goTo, goToFigures) {
     if (!root.open) return;
     // What is focused is rebuilt only while nobody can be typing: a modal list has no fields.
     const { result } = sheet;
-    const judgements = result?.plan.judgements.filter((one) => one.unjudged !== "not_asked") ?? [];
+    const asked = result?.plan.judgements.filter((one) => one.unjudged !== "not_asked") ?? [];
+    const judgements = ORDER.flatMap((state) => asked.filter((one) => one.state === state));
     const begun = sheet.leftOut.map((part) => begunRow(sheet, part, way));
     list.replaceChildren(...begun, ...(result ? judgements.map((one) => row(sheet, result, one, way)) : []));
     const silent = result ? unjudged(result.plan, "not_asked") : [];

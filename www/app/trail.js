@@ -30,8 +30,9 @@ export class Trail {
     if (!from) return;
     this.#from = null;
     for (const group of from.opened) group.open = false;
-    window.scrollTo({ left: from.left, top: from.top, behavior: "instant" });
+    // What the way back took of the room is given back first, so that the place is the same.
     this.changed();
+    window.scrollTo({ left: from.left, top: from.top, behavior: "instant" });
     from.again();
   }
 }

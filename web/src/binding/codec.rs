@@ -18,9 +18,7 @@ pub fn encode<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsValue> {
 
 /// Decodes an argument; what does not fit is thrown as a fault of that argument.
 pub fn decode<T: DeserializeOwned>(value: JsValue, argument: &str) -> Result<T, JsValue> {
-    serde_wasm_bindgen::from_value(value).map_err(|error| {
-        thrown(&wrong_type(argument, error.to_string()))
-    })
+    serde_wasm_bindgen::from_value(value).map_err(|error| thrown(&wrong_type(argument, error.to_string())))
 }
 
 /// Decodes a job; what is no tree of plain values, or is nested deeper than any job, is none.
