@@ -109,7 +109,7 @@ fn titles_names_and_cursor() {
         for (index, run) in ["opening", "closing", "motor_opening", "motor_closing"].into_iter().enumerate() {
             let drawing = drawn(&runs, &views::changed(width, height, 40.0, "metric", &[("run", json!(run))]));
             let at = runs[index].of_leaf(40.0).expect("it passes");
-            let mut wanted = vec!["Latch-edge speed, m/s".to_owned(), "Shaft torque, N·m".into(), "Time, s".into()];
+            let mut wanted = vec!["Edge speed, m/s".to_owned(), "Shaft torque, N·m".into(), "Time, s".into()];
             wanted.extend(["opening", "closing", "motor opens", "motor closes"].map(String::from));
             wanted.push(format!("{}, 40°", show(at.time_s, Quantity::Time, System::Metric)));
             wanted.push(show(at.edge_speed_m_s, Quantity::Speed, System::Metric));
