@@ -7,6 +7,7 @@ use schemars::{JsonSchema, Schema, generate::SchemaSettings};
 use serde_json::{Value, json};
 
 /// Schema of the job document: what the reader takes, relations between fields apart.
+#[must_use]
 pub fn job_schema() -> Value {
     let mut schema = description(Job::BLOCK);
     schema["$schema"] = json!("https://json-schema.org/draft/2020-12/schema");
@@ -18,11 +19,13 @@ pub fn job_schema() -> Value {
 }
 
 /// Schema of the plan document.
+#[must_use]
 pub fn plan_schema() -> Value {
     schema_of::<Plan>("Pintle plan", "Everything computed from a job.")
 }
 
 /// Schema of what is said instead of a plan where the job is invalid.
+#[must_use]
 pub fn faults_schema() -> Value {
     schema_of::<Invalid>("Pintle faults", "Every fault found in a job.")
 }

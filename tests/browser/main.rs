@@ -12,6 +12,7 @@ mod faults;
 mod handover;
 mod jobs;
 mod judged;
+mod judgements;
 mod killed;
 mod layout;
 mod links;
