@@ -116,6 +116,7 @@ block! {
 
 impl Hinges {
     /// Coefficient with its uncertainty, where one is used.
+    #[must_use]
     pub fn friction_range(&self) -> Option<FrictionRange> {
         match self {
             Hinges::Plain(hinges) => Some(hinges.friction_range()),
