@@ -16,8 +16,11 @@ const STORM: &str = "
     if (storm && Number(storm[1]) < 12) {
         window.name = `storm:${Number(storm[1]) + 1}`;
         setTimeout(() => location.reload(), 250 * (Number(storm[1]) + 1));
+    } else if (storm) {
+        // The page that no reload is waiting for.
+        window.stormIsOver = true;
     }";
-const OVER: &str = "window.name === 'storm:12'";
+const OVER: &str = "window.stormIsOver === true";
 
 /// The page, what it names, and what that asks for, six at a time: with this delay of each a start takes some three seconds, as on a slow
 /// phone network.
