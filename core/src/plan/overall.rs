@@ -28,15 +28,29 @@ impl Overall {
     /// Of the judgements of a plan and its findings, the most severe of which stand first; `whole` where nothing that was begun is left out.
     pub(super) fn of(judgements: &[Judgement], findings: &[Finding], whole: bool) -> Self {
         let stops = findings.iter().filter(|finding| finding.severity == Severity::Error);
-        let tight = judgements.iter().find(|one| one.state == Judged::Tight);
+        let first = |state| judgements.iter().find(|one| one.state == state);
         let begun = judgements.iter().find(|one| one.unjudged == Some(Unjudged::Begun));
-        let (state, about, finding) = match (stops.clone().next(), tight) {
+        // The most severe stop says what it is about; a subject that is over without one still is.
+        let (state, about, finding) = match (stops.clone().next(), first(Judged::Over).or(first(Judged::Tight))) {
             (Some(stop), _) => (Judged::Over, stop.about, Some(stop.code)),
-            (None, Some(tight)) => (Judged::Tight, tight.about, tight.finding),
+            (None, Some(worst)) => (worst.state, worst.about, worst.finding),
             (None, None) if !whole => (Judged::NotJudged, begun.map_or(Subject::Torque, |one| one.about), None),
-            _ => (Judged::Within, Subject::Torque, None),
+            (None, None) => (Judged::Within, Subject::Torque, None),
         };
         let judged = judgements.iter().filter(|one| one.state != Judged::NotJudged).map(|one| one.about).collect();
         Overall { state, about, judged, stops: stops.count() as u32, finding }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_subject_over_without_a_stop_is_not_within() {
+        let judged = |about, state| Judgement { about, state, unjudged: None, finding: None, path: None };
+        let judgements = [judged(Subject::Arm, Judged::Tight), judged(Subject::Storm, Judged::Over)];
+        let overall = Overall::of(&judgements, &[], true);
+        assert_eq!((overall.state, overall.about, overall.stops), (Judged::Over, Subject::Storm, 0));
     }
 }

@@ -6,7 +6,7 @@
 //! far, and it is not asked there.
 
 use crate::arm::Linkage;
-use crate::numerics::golden_section;
+use crate::numerics::{ARC_OVER_CHORD, golden_section};
 use crate::real::{cos, sin_cos};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
@@ -19,9 +19,6 @@ const ROUNDS: usize = 40;
 
 /// Difference from both its neighbours within which a least distance is level, m: rounding.
 const LEVEL_M: f64 = 1e-12;
-
-/// An arc over its chord, for a joint that turns less than 50° between two angles.
-const ARC: f64 = 1.04;
 
 /// Leaf and arm at one leaf angle.
 pub(super) struct Joints {
@@ -73,7 +70,7 @@ impl SwingJoints<'_> {
         };
         let looked_at: Vec<Joints> = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
         let ways_m = [|joints: &Joints| joints.elbow, |joints: &Joints| joints.bracket].map(|joint| {
-            let steps = looked_at.windows(2).map(|pair| ARC * (joint(&pair[0]) - joint(&pair[1])).hypot());
+            let steps = looked_at.windows(2).map(|pair| ARC_OVER_CHORD * (joint(&pair[0]) - joint(&pair[1])).hypot());
             let so_far = steps.scan(0.0, |way, step| {
                 *way += step;
                 Some(*way)

@@ -1,15 +1,10 @@
 //! How near a part of the arm comes to a rectangle between two leaf angles, asked no longer than it takes to see that it is not near enough.
 
+use crate::numerics::{ARC_OVER_CHORD, GOLDEN_SHARE};
 use crate::real::sqrt;
-
-/// An arc over its chord, for a joint that turns less than 50° between two leaf angles.
-const ARC: f64 = 1.04;
 
 /// Spare room by which nothing is near enough, m: rounding.
 const SPARE_M: f64 = 1e-11;
-
-/// Golden section: what a round leaves of a bracket.
-const SHARE: f64 = 0.618_033_988_749_894_8;
 
 /// A part of the arm at a leaf angle with its gap to a rectangle, m.
 #[derive(Clone, Copy, Debug)]
@@ -33,7 +28,7 @@ impl PartAt {
 /// Length of a joint's way between two places on it, m, no less than it is.
 pub(super) fn arc_m(one: (f64, f64), other: (f64, f64)) -> f64 {
     let (dx, dy) = (one.0 - other.0, one.1 - other.1);
-    ARC * sqrt(dx * dx + dy * dy)
+    ARC_OVER_CHORD * sqrt(dx * dx + dy * dy)
 }
 
 /// Least gap between two places of a part and its leaf angle, as [`golden_section`](crate::numerics::golden_section) has it to the bit; `None` as
@@ -45,7 +40,7 @@ pub(super) fn dip(
     at: impl Fn(f64) -> PartAt,
 ) -> Option<(f64, f64)> {
     let inner = |low: &PartAt, high: &PartAt| {
-        let way = SHARE * (high.leaf_rad - low.leaf_rad);
+        let way = GOLDEN_SHARE * (high.leaf_rad - low.leaf_rad);
         [high.leaf_rad - way, low.leaf_rad + way]
     };
     let [mut one, mut other] = inner(&low, &high).map(&at);
