@@ -4,6 +4,7 @@ pub mod documents;
 #[cfg(feature = "browser")]
 pub mod harness;
 
+use pintle_core::job::{Arm, Elbow};
 use std::path::Path;
 
 /// A value with some of its fields said anew: `changed!(job.clone(), arm: Some(arm), samples: Some(3))`. Documents may grow, so that code
@@ -21,6 +22,21 @@ macro_rules! changed {
     (@ $changed:ident $field:ident) => {
         $changed.$field = $field
     };
+}
+
+/// The gate's arm on which three multibody engines agreed (`published/gate_arm.rs` has what they say). Their branch `φ = direction of shaft→bracket
+/// + interior angle at the shaft` is the elbow at the left.
+#[must_use]
+pub fn gate_arm() -> Arm {
+    Arm::builder()
+        .shaft_x_m(-0.25)
+        .shaft_y_m(0.35)
+        .bracket_u_m(0.9)
+        .bracket_v_m(0.0)
+        .crank_m(0.5)
+        .link_m(0.75)
+        .elbow(Elbow::Left)
+        .build()
 }
 
 /// Holds a generated file to what it is generated from; `PINTLE_BLESS=1` writes it anew instead.

@@ -26,11 +26,27 @@ own.addEventListener('fetch', (event) => {
   if (method === 'GET' && url.startsWith(own.registration.scope)) event.respondWith(answer(event.request));
 });
 
-/** Fetches every file anew. One that fails, or whose content is not the listed one, fails the installation. */
+/** Takes every file that is listed, all of them or none: one that cannot be had, or whose content is not the listed one, fails the installation. */
 async function keepAll() {
   const cache = await caches.open(CACHE);
-  const requests = Object.entries(FILES).map(([name, integrity]) => new Request(name, { cache: 'reload', integrity }));
-  await cache.addAll(requests);
+  const had = await Promise.all(Object.entries(FILES).map(async ([name, integrity]) => /** @type {const} */ ([name, await take(name, integrity)])));
+  await Promise.all(had.map(([name, answer]) => cache.put(name, answer)));
+}
+
+/** Nothing travels that is here already: kept with the version before, or fetched by the page. @param {string} name @param {string} integrity */
+async function take(name, integrity) {
+  // A name with a hash means the same file in every version.
+  if (/-[0-9a-f]{10}\.\w+$/.test(name)) {
+    for (const other of await caches.keys()) {
+      const kept = other.startsWith(PREFIX) && (await (await caches.open(other)).match(name, { ignoreVary: true }));
+      if (kept) return kept;
+    }
+  }
+  const here = await fetch(new Request(name, { cache: 'force-cache', integrity })).catch(() => null);
+  if (here?.ok) return here;
+  const answer = await fetch(new Request(name, { cache: 'reload', integrity }));
+  if (!answer.ok) throw new Error(`${name}: HTTP ${answer.status}`);
+  return answer;
 }
 
 async function dropOlder() {
@@ -52,8 +68,9 @@ async function answer(request) {
 async function findKept(request) {
   const cache = await caches.open(CACHE);
   const [address] = request.url.split(/[?#]/);
-  const file = address === own.registration.scope ? 'index.html' : address;
+  // The page is kept under the address it is opened by.
+  const file = address === `${own.registration.scope}index.html` ? own.registration.scope : address;
   const kept = await cache.match(file, { ignoreVary: true });
-  // Some hosts redirect /index.html to /. A browser refuses such an answer to a navigation, so it is passed on as a plain one.
+  // A host may redirect. A browser refuses such an answer to a navigation, so it is passed on as a plain one.
   return kept?.redirected ? new Response(kept.body, { headers: kept.headers }) : kept;
 }

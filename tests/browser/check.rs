@@ -128,7 +128,7 @@ async fn movement_and_breakaway_give_the_native_plan() -> Result<()> {
                 [vec![metric(row.leaf_deg, Quantity::Angle)], forces.to_vec()].concat()
             })
             .collect();
-        assert_eq!(rows(&browser, "Push, edge force and link force").await?, json!(expected));
+        assert_eq!(rows(&browser, "Push, latch-edge force and link force").await?, json!(expected));
         no_axe_fault(&browser).await?;
 
         // Less than normal running asks: no window, and what would open one.
@@ -217,7 +217,7 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         ] {
             assert!(said.contains(&shown), "{shown} in {said}");
         }
-        for words in ["calibrated instrument", "not checked against the printed standard", "superseded by a later edition", "licensed practice decide", "Gives way", "lock or a drop bolt", "without the drive’s own inertia", "ISO 13854", "gaps of 50 to 500 mm"] {
+        for words in ["calibrated instrument", "not checked against the printed standard", "superseded by a later edition", "licensed practice decide", "Gives way", "lock or a drop bolt", "without the operator’s own inertia", "ISO 13854", "gaps of 50 to 500 mm"] {
             assert!(said.contains(words), "{words} in {said}");
         }
         // A drive is locked off before a hand goes near; a gate is never said to be locked.

@@ -39,8 +39,9 @@ async fn says(browser: &Browser, word: &str) -> Result<()> {
     browser.wait_for(&format!("{SAID}.includes(`{word}`)")).await
 }
 
-/// Without the worker's copy, so that every start asks the host.
-fn site() -> Result<Site> {
+/// Without the worker's copy and the browser's, so that every start asks the host.
+async fn site(browser: &Browser) -> Result<Site> {
+    browser.keep_no_files().await?;
     let site = Site::start(&setting::dist()?, "/")?;
     site.trouble("fail sw.js 100000")?;
     Ok(site)
@@ -49,17 +50,14 @@ fn site() -> Result<Site> {
 #[tokio::test]
 async fn a_file_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let mut judged = std::collections::BTreeSet::new();
         // Scripts at every depth, the style, words, the core.
         for file in [
             "app/boot.js",
-            "app/define.js",
-            "app/failed.js",
             "app/shared.js",
-            "app/core.js",
             "app/pintle-calculator.js",
-            "app/jobs/define.js",
+            "app/jobs.js",
             "style/element.css",
             "strings/en.json",
             "pintle-web_bg.wasm",
@@ -96,7 +94,7 @@ async fn a_file_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
 #[tokio::test]
 async fn it_is_told_in_the_language_of_the_page() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         open(&browser, &site.address).await?;
         browser.value("document.querySelector('[data-language=es]').click() ?? true").await?;
         browser.wait_for("document.documentElement.lang.startsWith('es')").await?;
@@ -112,7 +110,7 @@ async fn it_is_told_in_the_language_of_the_page() -> Result<()> {
 #[tokio::test]
 async fn a_browser_that_cannot_is_told_so() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let without = json!({ "source": "delete window.WebAssembly" });
         browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", without).await?;
         browser.open(&site.address).await?;
@@ -127,7 +125,7 @@ async fn a_browser_that_cannot_is_told_so() -> Result<()> {
 #[tokio::test]
 async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         for end in [".js", ".css", ".json", ".wasm"] {
             site.trouble(&format!("fail {end} 100000"))?;
         }
@@ -157,7 +155,7 @@ async fn without_any_script_there_is_a_way_to_try_again() -> Result<()> {
 #[tokio::test]
 async fn a_document_that_does_not_come_is_told_and_asked_for_again() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         for (file, word) in [
             ("data/starting-job.json", "example stands in its place"),
             ("data/shop-operators.json", "list of operators"),
@@ -188,7 +186,7 @@ async fn a_document_that_does_not_come_is_told_and_asked_for_again() -> Result<(
 #[tokio::test]
 async fn a_host_that_is_gone_is_told_until_it_is_back() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let (address, port) = (site.address.clone(), site.port());
         open(&browser, &address).await?;
         type_into(&browser, "leaf.mass_kg", "210").await?;
@@ -210,26 +208,29 @@ async fn a_host_that_is_gone_is_told_until_it_is_back() -> Result<()> {
 #[tokio::test]
 async fn a_shops_page_is_told_by_the_element_or_tells_itself() -> Result<()> {
     in_browser(async |browser| {
-        let site = site()?;
+        let site = site(&browser).await?;
         let address = format!("{}embed.html", site.address);
         let alert = "[...document.querySelector('pintle-calculator').querySelectorAll('[data-failed]'), \
             ...(document.querySelector('pintle-calculator').shadowRoot?.querySelectorAll('[data-failed]') ?? [])]";
         for file in ["app/shared.js", "style/element.css", "pintle-web_bg.wasm"] {
-            site.trouble(&format!("fail /{file} 1"))?;
+            // What is asked for ahead, and again where it is needed.
+            site.trouble(&format!("fail /{file} 2"))?;
             browser.open(&address).await?;
             browser.wait_for(&format!("{alert}.some((said) => said.textContent.includes('{TEXT}'))")).await?;
             let own = "document.querySelector('pintle-calculator').innerText.includes('Call us')";
             assert_eq!(browser.value(own).await?, json!(true), "{file}: the shop's own text stays");
             assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new(), "{file}");
+            site.trouble(&format!("fail /{file} 0"))?;
             press_again(&browser).await?;
             browser.wait_for(READY).await.map_err(|error| error.context(file))?;
         }
         let own = json!({ "source": "addEventListener('pintle-failed', (event) => { event.preventDefault(); window.told = event.detail; })" });
         browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", own).await?;
-        site.trouble("fail /strings/en.json 1")?;
+        site.trouble("fail /strings/en.json 2")?;
         browser.open(&address).await?;
         browser.wait_for("window.told?.error instanceof Error").await?;
         assert_eq!(browser.value(&format!("{alert}.length")).await?, json!(0));
+        site.trouble("fail /strings/en.json 0")?;
         browser.value("window.told.retry() && true").await?;
         browser.wait_for(READY).await
     })

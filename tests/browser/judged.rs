@@ -64,7 +64,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         let mut job = within();
         job["site"] = json!({});
         give(&browser, &job).await?;
-        assert_eq!(state(&browser).await?, ("within".into(), true, "Within the rating about torque only".into()));
+        assert_eq!(state(&browser).await?, ("within".into(), true, "Within: torque and arm; not judged: people".into()));
         type_wall(&browser).await?;
         assert_eq!(state(&browser).await?, ("over".into(), false, "Stop: clearances".into()));
         // The torque's own figure stays, and says whose it is.
@@ -82,13 +82,13 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         let said = browser.value(&format!("{first}.textContent")).await?;
         let said = said.as_str().expect("text");
         assert!(said.contains("The leaf runs 171") && said.contains("Stop: clearances"), "{said}");
-        assert!(!said.contains("Within the rating"), "{said}");
+        assert!(!said.contains("Within:"), "{said}");
         assert_eq!(browser.value(&format!("{first}.querySelector('.mark.within')")).await?, Value::Null);
         let order = browser
             .value(&format!(
                 "(() => {{ const all = [...{}.shadowRoot.querySelectorAll('.body > *')];
                     const at = (find) => all.findIndex(find);
-                    return [at((one) => one.matches('.stops')), at((one) => one.textContent === 'To look at before anybody signs'),
+                    return [at((one) => one.matches('.stops')), at((one) => one.textContent === 'To check before anybody signs'),
                         at((one) => one.matches('.signatures')), all.findLastIndex((one) => one.textContent.includes('The leaf runs 171'))]; }})()",
                 part("[data-pintle-paper]")
             ))
@@ -133,7 +133,27 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.verdict === 'within'").await?;
         computed(&browser).await?;
         let shown = "[...document.querySelectorAll('[data-verdict]')].filter((one) => !one.hidden).map((one) => one.dataset.verdict)";
-        assert_eq!(browser.value(shown).await?, json!(["stop"]));
+        assert_eq!(browser.value(shown).await?, json!(["over"]));
+        let worst = "document.querySelector('[data-verdict=over] [data-worst]').textContent";
+        assert_eq!(browser.value(worst).await?, json!("clearances"));
+        // Without the wall it is within, and names all that was judged; a part that is begun is never within.
+        let mut clear = within();
+        browser.value(&format!("void (document.querySelector('pintle-calculator').job = {clear}) ?? true")).await?;
+        browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.site == null && {READY}")).await?;
+        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.state === 'within'").await?;
+        computed(&browser).await?;
+        assert_eq!(browser.value(shown).await?, json!(["within"]));
+        let named = "document.querySelector('[data-verdict=within] [data-judged]').textContent";
+        assert_eq!(browser.value(named).await?, json!("torque, arm"));
+        clear["storm"] = json!({});
+        browser.value(&format!("void (document.querySelector('pintle-calculator').job = {clear}) ?? true")).await?;
+        browser.wait_for("document.querySelector('pintle-calculator').job?.storm != null").await?;
+        browser.wait_for(READY).await?;
+        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.state === 'not_judged'").await?;
+        computed(&browser).await?;
+        assert_eq!(browser.value(shown).await?, json!(["not_judged"]));
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())
     })

@@ -192,8 +192,8 @@ fn findings() -> Vec<Value> {
 async fn said(browser: &Browser, faults: &[Value], findings: &[Value]) -> Result<BTreeSet<String>> {
     let say = "(async (faults, findings) => {
         const at = (name) => import(new URL(`app/${name}`, document.baseURI));
-        const [{ Session }, { Sheet }, { faultSentence }, { loadStrings }, { loadCore }] =
-            await Promise.all(['session.js', 'sheet.js', 'faults.js', 'strings.js', 'core.js'].map(at));
+        const [{ Session }, { Sheet }, { faultSentence }, { loadStrings }, { loadCore }, { foundWords, doWords }] =
+            await Promise.all(['session.js', 'sheet.js', 'faults.js', 'strings.js', 'core.js', 'findings.js'].map(at));
         const core = await loadCore(), said = new Set();
         for (const tag of ['en', 'es-MX']) for (const system of ['metric', 'us']) {
             const strings = await loadStrings(tag);
@@ -203,7 +203,7 @@ async fn said(browser: &Browser, faults: &[Value], findings: &[Value]) -> Result
             for (const session of [none, new Session(core, job, [], system)]) {
                 const sheet = new Sheet(core, strings, session, { operators: [] }, () => {});
                 for (const fault of faults) said.add(faultSentence(sheet, fault));
-                for (const { code, values } of findings) said.add(sheet.say(`findings.${code}`, sheet.shown(values)));
+                for (const finding of findings) for (const words of [foundWords, doWords]) said.add(words(sheet, finding));
             }
         }
         return [...said];
@@ -236,6 +236,7 @@ fn hole(sentence: &str) -> Option<&'static str> {
         "..",
         "faults.",
         "findings.",
+        "actions.",
         ": array.",
         ": string.",
         ": boolean.",

@@ -243,9 +243,10 @@ async fn the_worker_maps_ten_thousand_places() -> Result<()> {
         browser.open(&site.address).await?;
         browser.wait_for(READY).await?;
         let job = job(|job| job["setout"]["step_m"] = Value::Null);
+        let script = setting::travels_as("app/worker.js")?;
         let ask = format!(
             "void (() => {{
-                const worker = new Worker(new URL('app/worker.js', document.baseURI), {{ type: 'module' }});
+                const worker = new Worker(new URL('{script}', document.baseURI), {{ type: 'module' }});
                 const told = (globalThis.told = {{ pictures: 0 }});
                 let found = 0;
                 worker.onmessage = ({{ data }}) => {{

@@ -4,6 +4,7 @@ use pintle_tests::harness::{Result, Site, in_browser, setting};
 
 use serde_json::json;
 
+use crate::jobs::before_the_page;
 use crate::page::{READY, computed};
 
 /// A state of the page: what the system prefers, how wide the screen is, what is done (JavaScript), and what is true once it stands.
@@ -97,6 +98,8 @@ const HANDS: &str = "const c = document.querySelector('pintle-calculator'), r = 
 async fn look(half: usize) -> Result<()> {
     in_browser(async |browser| {
         let site = Site::start(&setting::dist()?, "/")?;
+        // What is typed as a page goes is held in the tab, and clearing an origin leaves the tab's own storage alone.
+        before_the_page(&browser, "if (location.protocol === 'http:') sessionStorage.clear();").await?;
         let mut found = Vec::new();
         for State { name, width, prefers, done, stands } in STATES.iter().skip(half).step_by(2) {
             browser.resize(*width, 740, 1.0).await?;

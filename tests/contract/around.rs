@@ -3,9 +3,8 @@
 use super::{answer, job, with};
 use pintle_core::{
     Document,
-    drive::Verdict,
     job::Job,
-    plan::{Against, Clearances, FindingCode as Code, Model, MovingPart, Plan, Severity, Subject},
+    plan::{Against, Clearances, FindingCode as Code, Judged, Model, MovingPart, Plan, Severity, Subject},
 };
 use serde_json::{Value, json};
 
@@ -42,11 +41,11 @@ fn a_wall_inside_the_swing_is_a_stop() {
     assert_eq!((severity, values[0].0, values[1].0), (Severity::Error, "overlap", "leaf_angle"));
     near(values[0].1, 0.1 * 2f64.sqrt(), 1e-9);
     near(values[1].1, 45.0, 1e-3);
-    assert_eq!((plan.overall.state, plan.overall.about), (Verdict::Over, Subject::Clearances));
+    assert_eq!((plan.overall.state, plan.overall.about), (Judged::Over, Subject::Clearances));
     // The same square beyond the latch edge, √2·2.3 m from the hinge axis, is in nobody's way.
     let clear = planned(&among(json!([rectangle([2.4, 2.6], [2.4, 2.6])])));
     assert_eq!(told(&clear, Code::LeafHits), None);
-    assert_eq!(clear.overall.state, clear.rating.verdict);
+    assert_eq!(clear.overall.about, Subject::Torque);
 }
 
 #[test]

@@ -3,8 +3,9 @@
 use super::{answer, job, with};
 use pintle_core::{
     Document,
+    drive::Verdict,
     job::fields,
-    plan::{FindingCode as Code, Judged, Judgement, Plan, Subject, plan_partial},
+    plan::{FindingCode as Code, Judged, Judgement, Plan, Subject, Unjudged, plan_partial},
 };
 use serde_json::{Value, json};
 
@@ -122,8 +123,77 @@ fn a_part_left_out_is_not_judged() {
         job[block] = begun;
         let document: Document = serde_json::from_value(job).expect("JSON is a document");
         let plan = plan_partial(&document).expect("the rest stands").plan;
-        assert_eq!(of(&plan, about).state, Judged::NotJudged, "{block}");
+        let one = of(&plan, about);
+        assert_eq!((one.state, one.unjudged), (Judged::NotJudged, Some(Unjudged::Begun)), "{block}");
+        // Nor is the whole within, and it says for what it waits.
+        assert_eq!((plan.overall.state, plan.overall.finding), (Judged::NotJudged, None), "{block}");
+        assert!(!plan.overall.judged.contains(&about) && plan.rating.verdict == Verdict::Within, "{block}");
     }
+}
+
+fn partly(job: Value) -> Plan {
+    let document: Document = serde_json::from_value(job).expect("JSON is a document");
+    plan_partial(&document).expect("the rest stands").plan
+}
+
+/// What is worse than begun stays so; a part that is no subject's keeps the whole from being within, too.
+#[test]
+fn nothing_is_within_while_anything_is_left_out() {
+    for (rated, state, about) in [
+        (900.0, Judged::NotJudged, Subject::Storm),
+        (400.0, Judged::Tight, Subject::Torque),
+        (100.0, Judged::Over, Subject::Torque),
+    ] {
+        let mut job = within();
+        job["operator"]["rated_torque_n_m"] = json!(rated);
+        job["storm"] = json!({});
+        let overall = partly(job).overall;
+        assert_eq!((overall.state, overall.about), (state, about), "{rated}");
+    }
+    let mut aside = within();
+    aside["setout"] = json!({ "step_m": -1 });
+    let plan = partly(aside);
+    assert_eq!((plan.overall.state, plan.overall.about), (Judged::NotJudged, Subject::Torque));
+    assert!(plan.judgements.iter().all(|one| one.unjudged != Some(Unjudged::Begun)));
+}
+
+/// The overall is the worst of the judgements, and names every subject that was judged.
+#[test]
+fn the_overall_is_the_worst_that_was_judged() {
+    let every: Value = serde_json::from_str(include_str!("../fixtures/schema-1/every-block.json")).expect("JSON");
+    let mut stormy = within();
+    stormy["storm"] = json!({ "speed_m_s": 28, "force_coefficient": 1.4 });
+    stormy["breakaway"] = json!({ "slip_torque_n_m": 400 });
+    let mut seen = Vec::new();
+    for job in [within(), job(), stormy, every, with("/operator/rated_torque_n_m", json!(100))] {
+        let plan = answer(&job).expect("valid");
+        let judged: Vec<&Judgement> = plan.judgements.iter().filter(|one| one.state != Judged::NotJudged).collect();
+        assert_eq!(plan.overall.judged, judged.iter().map(|one| one.about).collect::<Vec<_>>());
+        let worst = [Judged::Over, Judged::Tight, Judged::Within];
+        let worst = worst.into_iter().find(|state| judged.iter().any(|one| one.state == *state));
+        assert_eq!(Some(plan.overall.state), worst);
+        assert!(judged.iter().any(|one| one.about == plan.overall.about && Some(one.state) == worst));
+        seen.push(plan.overall.state);
+    }
+    assert_eq!(seen, [Judged::Within, Judged::Tight, Judged::Tight, Judged::Over, Judged::Over]);
+}
+
+/// Why a subject is not judged: nothing was said of it, or it is an estimate that only an instrument judges.
+#[test]
+fn people_that_are_only_estimated_are_not_measured() {
+    for (block, said_of_it) in [
+        ("contact", json!({})),
+        ("site", json!({})),
+        ("record", json!({ "dynamic_force_n": 100 })),
+        ("record", json!({ "static_force_n": 100 })),
+    ] {
+        let plan = said(block, said_of_it);
+        let one = of(&plan, Subject::People);
+        assert_eq!((one.state, one.unjudged), (Judged::NotJudged, Some(Unjudged::NotMeasured)), "{block}");
+        assert!(!plan.overall.judged.contains(&Subject::People), "{block}");
+    }
+    let silent = of(&said("title", Value::Null), Subject::People);
+    assert_eq!(silent.unjudged, Some(Unjudged::NotAsked));
 }
 
 /// A path that a judgement leads to is a field of the published schema, or a block of it.

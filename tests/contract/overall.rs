@@ -3,7 +3,7 @@
 use super::{answer, job, with};
 use pintle_core::{
     drive::Verdict,
-    plan::{FindingCode as Code, Plan, Severity, Subject},
+    plan::{FindingCode as Code, Judged, Plan, Severity, Subject},
 };
 use serde_json::{Value, json};
 
@@ -26,17 +26,21 @@ fn said(block: &str, value: Value) -> Value {
 
 #[test]
 fn without_a_stop_the_rating_stands() {
-    for (rated, verdict) in [(900.0, Verdict::Within), (400.0, Verdict::Tight)] {
+    for (rated, verdict, state, finding) in [
+        (900.0, Verdict::Within, Judged::Within, None),
+        (400.0, Verdict::Tight, Judged::Tight, Some(Code::ReserveBelowRequired)),
+    ] {
         let mut job = within();
         job["operator"]["rated_torque_n_m"] = json!(rated);
         let plan = planned(&job);
-        assert_eq!((plan.rating.verdict, plan.overall.state), (verdict, verdict));
-        assert_eq!((plan.overall.stops, plan.overall.finding, plan.overall.about), (0, None, Subject::Torque));
+        assert_eq!((plan.rating.verdict, plan.overall.state), (verdict, state));
+        assert_eq!((plan.overall.stops, plan.overall.finding, plan.overall.about), (0, finding, Subject::Torque));
+        assert_eq!(plan.overall.judged, [Subject::Torque, Subject::Arm]);
     }
     // To look again is no stop.
     let plan = planned(&said("site", json!({})));
     assert!(plan.findings.iter().any(|finding| finding.severity == Severity::Warning));
-    assert_eq!(plan.overall.state, Verdict::Within);
+    assert_eq!(plan.overall.state, Judged::Within);
 }
 
 /// Every way in which something is wrong while the torque is within its rating: said by the rating, denied by the whole.
@@ -54,7 +58,7 @@ fn a_stop_anywhere_is_over() {
         let plan = planned(&job);
         assert_eq!(plan.rating.verdict, Verdict::Within, "{code:?}");
         let stops = plan.findings.iter().filter(|finding| finding.severity == Severity::Error).count();
-        assert_eq!((plan.overall.state, plan.overall.about), (Verdict::Over, about), "{code:?}");
+        assert_eq!((plan.overall.state, plan.overall.about), (Judged::Over, about), "{code:?}");
         assert_eq!((plan.overall.finding, plan.overall.stops as usize), (Some(code), stops), "{code:?}");
         assert_eq!(code.about(), about);
     }
@@ -81,7 +85,7 @@ fn a_measured_force_is_held_to_its_limit() {
     // A limit of the job's own counts, not the usual one.
     let mut job = said("record", json!({ "static_force_n": 160 }));
     job["contact"] = json!({ "static_limit_n": 170 });
-    assert_eq!(planned(&job).overall.state, Verdict::Within);
+    assert_eq!(planned(&job).overall.state, Judged::Within);
 }
 
 /// The arm that stands there is judged as if it had been planned.

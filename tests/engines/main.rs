@@ -12,6 +12,7 @@ use pintle_core::{
     arm::Linkage,
     job::{Arm, Elbow},
 };
+use pintle_tests::gate_arm;
 
 /// Torque on the leaf, N·m.
 const LEAF_N_M: f64 = 100.0;
@@ -21,15 +22,7 @@ const AGREES: f64 = 1e-4;
 /// The gate's arm of the published values, and one with the elbow at the other side and the bracket proud of the leaf.
 fn arms() -> [Arm; 2] {
     [
-        Arm::builder()
-            .shaft_x_m(-0.25)
-            .shaft_y_m(0.35)
-            .bracket_u_m(0.9)
-            .bracket_v_m(0.0)
-            .crank_m(0.5)
-            .link_m(0.75)
-            .elbow(Elbow::Left)
-            .build(),
+        gate_arm(),
         Arm::builder()
             .shaft_x_m(-0.3)
             .shaft_y_m(-0.4)

@@ -116,6 +116,16 @@ impl Browser {
         bail!("never came true in the page: {expression}")
     }
 
+    /// Keeps no file from one start to the next, so that every start asks the host for all of them.
+    ///
+    /// # Errors
+    /// If the browser refuses.
+    pub async fn keep_no_files(&self) -> Result<()> {
+        self.driver.cdp().send_raw("Network.enable", json!({})).await?;
+        self.driver.cdp().send_raw("Network.setCacheDisabled", json!({ "cacheDisabled": true })).await?;
+        Ok(())
+    }
+
     /// Sets the size of the page's viewport in CSS pixels, and how many device pixels one of them has.
     ///
     /// # Errors

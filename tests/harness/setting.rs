@@ -19,6 +19,24 @@ pub fn modules() -> Result<PathBuf> {
     Ok(target.join("modules"))
 }
 
+/// The name under which a file of the built page travels: `app/worker.js` as `app/worker-0123456789.js`.
+///
+/// # Errors
+/// If there is no such file.
+pub fn travels_as(name: &str) -> Result<String> {
+    let (stem, end) = name.rsplit_once('.').context("a file's name has an ending")?;
+    let (folder, stem) = stem.rsplit_once('/').unwrap_or(("", stem));
+    for entry in std::fs::read_dir(dist()?.join(folder))? {
+        let found = entry?.file_name().into_string().ok().context("a built file's name is not Unicode")?;
+        let hash =
+            found.strip_prefix(stem).and_then(|rest| rest.strip_suffix(end)).map(|hash| hash.trim_end_matches('.'));
+        if hash.is_some_and(|hash| hash.is_empty() || (hash.starts_with('-') && hash.len() == 11)) {
+            return Ok(if folder.is_empty() { found } else { format!("{folder}/{found}") });
+        }
+    }
+    anyhow::bail!("there is no {name} in the built page")
+}
+
 /// The program whose task `host` serves a folder.
 pub fn host() -> Result<PathBuf> {
     path("PINTLE_HOST")

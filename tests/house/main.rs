@@ -3,6 +3,7 @@
 //! Read from the source as Rust's own grammar has it, so that the direction that DEVELOPERS.md states is held by more than a promise.
 
 mod circles;
+mod documents;
 mod names;
 mod source;
 

@@ -3,10 +3,8 @@
 use super::check::{Check, Provenance::*, check};
 use super::linkage::{degrees, pose, ratio};
 use kurbo::Vec2;
-use pintle_core::{
-    arm::Pose,
-    job::{Arm, Elbow},
-};
+use pintle_core::arm::Pose;
+use pintle_tests::gate_arm;
 
 const ENGINES: (&str, &str) = (
     "MuJoCo 4.0.0, exudyn 1.13.6, rapier2d-f64 0.22.0",
@@ -14,17 +12,7 @@ const ENGINES: (&str, &str) = (
 );
 
 fn gate(leaf_deg: f64) -> Pose {
-    // The branch `φ = direction of shaft→bracket + interior angle at the shaft` is the elbow at the left.
-    let arm = Arm::builder()
-        .shaft_x_m(-0.25)
-        .shaft_y_m(0.35)
-        .bracket_u_m(0.9)
-        .bracket_v_m(0.0)
-        .crank_m(0.5)
-        .link_m(0.75)
-        .elbow(Elbow::Left)
-        .build();
-    pose(arm, leaf_deg)
+    pose(gate_arm(), leaf_deg)
 }
 
 fn gate_crank_deg(pose: Pose) -> f64 {

@@ -82,8 +82,10 @@ class Command:
         wanted, rate = self.wanted(way)
         if wanted <= self.least:
             wanted, rate = self.least, 0
-        # A shaft that is late comes by the falling speeds more slowly.
-        return rate * (speed / wanted if rate < 0 else 1) + (wanted - speed) / MADE_UP_IN
+        # A shaft that is late comes by the falling speeds more slowly, and no longer brakes once it is down at the least.
+        if rate < 0:
+            rate *= max(speed - self.least, 0) / (wanted - self.least)
+        return rate + (wanted - speed) / MADE_UP_IN
 
 
 def run(job, sign, against, places=()):

@@ -72,10 +72,13 @@ fn every_finding_has_a_sentence_of_its_own_values() {
             if !description.starts_with("The same") {
                 named = named_in(&description);
             }
-            let sentence = table.at(&format!("findings.{code}"));
-            let sentence = sentence.unwrap_or_else(|| panic!("{language}: no sentence for {code}"));
-            let strange: Vec<_> = placeholders(sentence).difference(&named).cloned().collect();
-            assert!(strange.is_empty(), "{language}: {code} has no {strange:?}");
+            // What was found, and the one thing to do about it.
+            for of in ["findings", "actions"] {
+                let sentence = table.at(&format!("{of}.{code}"));
+                let sentence = sentence.unwrap_or_else(|| panic!("{language}: {of} has no sentence for {code}"));
+                let strange: Vec<_> = placeholders(sentence).difference(&named).cloned().collect();
+                assert!(strange.is_empty(), "{language}: {of}: {code} has no {strange:?}");
+            }
         }
         for (severity, _) in codes(&schema, "/properties/findings/items/properties/severity") {
             assert!(table.at(&format!("severity.{severity}")).is_some(), "{language}: {severity}");
@@ -85,6 +88,10 @@ fn every_finding_has_a_sentence_of_its_own_values() {
         }
         for (subject, _) in codes(&schema, "/properties/overall/properties/about") {
             assert!(table.at(&format!("verdict.about.{subject}")).is_some(), "{language}: {subject}");
+        }
+        for (state, _) in codes(&schema, "/properties/overall/properties/state") {
+            assert!(table.at(&format!("verdict.whole.{state}")).is_some(), "{language}: {state}");
+            assert!(table.at(&format!("judged.states.{state}")).is_some(), "{language}: {state}");
         }
         for (state, _) in codes(&schema, "/properties/wind_limit/properties/state") {
             assert!(table.at(&format!("wind_limit.{state}")).is_some(), "{language}: {state}");

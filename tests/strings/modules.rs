@@ -49,7 +49,7 @@ fn imports(name: &str) -> Vec<String> {
 }
 
 /// The one module whose import stands in a function, so that its failure can be told, and that is run at once all the same.
-const STARTED: (&str, &str) = ("define.js", "pintle-calculator.js");
+const STARTED: (&str, &str) = ("register.js", "pintle-calculator.js");
 
 /// A module and everything it leads to.
 fn reached(from: &str) -> BTreeSet<String> {

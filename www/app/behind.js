@@ -2,10 +2,10 @@
  * What stands behind the verdict: the figures, the wind limit, what drives the demand, the findings.
  *
  * @import { Part, Result, Sheet } from "./sheet.js"
- * @import { Finding } from "./contract.d.ts"
  */
 
 import { h, setText } from "./dom.js";
+import { findingItem } from "./findings.js";
 import { apart } from "./outcomes.js";
 import { createSensitivity } from "./sensitivity.js";
 import { createShares } from "./shares.js";
@@ -155,9 +155,6 @@ function windLimit(sheet, { state, speed_m_s: speed }) {
  * @param {HTMLElement} list
  */
 function drawFindings(sheet, { plan }, list) {
-  const items = plan.findings.map((/** @type {Finding} */ finding) => {
-    const severity = h("strong", { class: `severity ${finding.severity}` }, sheet.say(`severity.${finding.severity}`));
-    return h("li", { "data-code": finding.code }, severity, " ", sheet.say(`findings.${finding.code}`, sheet.shown(finding.values)));
-  });
+  const items = plan.findings.map((finding) => findingItem(sheet, finding));
   list.replaceChildren(...(items.length ? items : [h("li", {}, sheet.say("findings.none"))]));
 }

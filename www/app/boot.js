@@ -3,22 +3,22 @@
  */
 
 import { startLanguage } from "./page-language.js";
-import "./define.js";
 import "./jobs/define.js";
 import { keepLayout } from "./page-layout.js";
 import { watchNotices } from "./notice.js";
+import { NAME, register } from "./register.js";
 
 const jobs = /** @type {import("./jobs/pintle-jobs.js").PintleJobs} */ (document.querySelector("pintle-jobs"));
 const calculator = /** @type {import("./pintle-calculator.js").PintleCalculator} */ (document.querySelector("pintle-calculator"));
 const language = startLanguage(document);
 
+register();
 keepLayout(calculator);
-watchNotices(document, language, () => jobs.hold());
 
-customElements
-  .whenDefined("pintle-calculator")
-  .then(() => calculator.ready)
-  .then(() => {
-    const version = /** @type {HTMLElement} */ (document.querySelector("#version"));
-    language.each((strings) => (version.textContent = strings.say("page.version", { version: calculator.version ?? "" })));
-  });
+const stands = customElements.whenDefined(NAME).then(() => calculator.ready);
+watchNotices(document, language, () => jobs.hold(), stands);
+
+stands.then(() => {
+  const version = /** @type {HTMLElement} */ (document.querySelector("#version"));
+  language.each((strings) => (version.textContent = strings.say("page.version", { version: calculator.version ?? "" })));
+});

@@ -1194,9 +1194,17 @@ unless: string | null, };
  */
 export type Finding = {
 /**
- * What it is about.
+ * What was found: what to do about it stands in the string tables under the same name.
  */
 code: FindingCode,
+/**
+ * The one subject it belongs to.
+ */
+about: Subject,
+/**
+ * Path of the field that would change it; `null` where none would.
+ */
+path: string | null,
 /**
  * How urgent it is.
  */
@@ -1207,7 +1215,7 @@ severity: Severity,
 values: Array<NamedValue>, };
 
 /**
- * What a finding is about.
+ * What was found.
  */
 export type FindingCode = "demand_over_rated" | "demand_over_peak" | "reserve_below_required" | "dead_point_closed" | "dead_point_open" | "transmission_low" | "leaf_drives_shaft" | "pull_bias_against_lean" | "lean_drift" | "ramp_runs_shut" | "ramp_runs_open" | "ground_touches" | "bracket_rise" | "wind_at_strength_level" | "wind_solidity_differs" | "storm_solidity_differs" | "band_over_rated" | "arm_hits" | "arm_hits_leaf" | "leaf_hits" | "operator_hits" | "operator_hits_leaf" | "arm_width_said_twice" | "leaf_thickness_said_twice" | "arm_crushes" | "elbow_nears_leaf" | "open_gap_small" | "hinge_gap_closes" | "tape_error_costs" | "tape_error_breaks" | "built_broken" | "built_over_rated" | "built_reserve_below_required" | "motion_over_peak" | "motion_over_rated" | "ramps_too_long" | "coast_runs_on" | "hand_force_high" | "opening_stalls" | "closing_stalls" | "opening_driven_back" | "closing_driven_back" | "opening_creeps" | "closing_creeps" | "duty_exceeded" | "duty_no_time" | "breakaway_not_for_people" | "breakaway_toggle_zone" | "breakaway_no_window" | "breakaway_no_limit" | "breakaway_slips_early" | "breakaway_slips_late" | "holding_gives_way" | "holding_unknown" | "holding_is_no_lock" | "storm_moves_open_leaf" | "open_leaf_holding_unknown" | "force_must_be_measured" | "push_over_limit" | "impact_over_limit" | "impact_over_wide_limit" | "response_too_long" | "edge_travel_short" | "class_undecided" | "means_missing_opening" | "means_missing_closing" | "zones_unreached" | "sensors_miss_zones" | "dynamic_force_over" | "static_force_over" | "signs_missing" | "pedestrian_way_missing";
 
@@ -1830,6 +1838,10 @@ about: Subject,
  * What came of it.
  */
 state: Judged,
+/**
+ * Why it is not judged; `null` where it is.
+ */
+unjudged: Unjudged | null,
 /**
  * The most severe finding about it, one that passes no threshold included; `null` without any.
  */
@@ -2790,19 +2802,24 @@ curve: Array<GapPoint>, };
  */
 export type Overall = {
 /**
- * Over while any finding is a stop, whatever it is about; else what the torque's rating says.
+ * Over while any finding is a stop, whatever it is about; tight while any subject is; not judged rather than within while a part that was
+ * begun is left out. Within is never to be shown without naming what was judged.
  */
-state: Verdict,
+state: Judged,
 /**
- * What that is about: the first stop's subject, torque without one.
+ * What that is about: the first stop's subject, the first that is tight, the first that waits for what was begun.
  */
 about: Subject,
+/**
+ * Every subject that was judged, in the order in which they are told: what is within, where the state is.
+ */
+judged: Array<Subject>,
 /**
  * How many findings are stops.
  */
 stops: number,
 /**
- * The first stop; `null` without one.
+ * The finding that it rests on; `null` without one.
  */
 finding: FindingCode | null, };
 
@@ -3019,7 +3036,7 @@ overrun: Overrun | null,
  */
 findings: Array<Finding>,
 /**
- * The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
+ * The worst of the judgements: what stands for the whole plan is this, not the rating alone.
  */
 overall: Overall,
 /**
@@ -4249,6 +4266,11 @@ pivots_m: number,
  * Length to cut each of the two to, `(pivots − ends + overlap)/2`, m; `null` where the overlap leaves no length to set.
  */
 cut_m: number | null, };
+
+/**
+ * Why a subject is not judged.
+ */
+export type Unjudged = "not_asked" | "begun" | "not_measured";
 
 /**
  * Class of a powered vehicular gate by who comes near it. Source: ASTM F2200-20, abstract (the same in UL 325).

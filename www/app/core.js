@@ -4,6 +4,7 @@
  */
 
 import init, * as pintle from "../pintle-web.js";
+import { fileAt } from "./files.js";
 
 /** @typedef {typeof pintle} Core */
 
@@ -17,7 +18,7 @@ let started;
  * @returns {Promise<Core>}
  */
 export function loadCore() {
-  started ??= init({ module_or_path: new URL("../pintle-web_bg.wasm", import.meta.url) }).then(() => pintle);
+  started ??= init({ module_or_path: fileAt("pintle-web_bg.wasm") }).then(() => pintle);
   started.catch(() => (started = undefined));
   return started;
 }

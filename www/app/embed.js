@@ -6,17 +6,24 @@ const calculator = /** @type {import("./pintle-calculator.js").PintleCalculator}
 const chosen = /** @type {HTMLElement} */ (document.querySelector("#basket-name"));
 const empty = chosen.textContent;
 
+/** @param {string} selector */
+function all(selector) {
+  return /** @type {HTMLElement[]} */ ([...document.querySelectorAll(selector)]);
+}
+
+/** What the shop calls a subject of the verdict. @param {string} about */
+function named(about) {
+  return document.querySelector(`#subjects [data-subject="${about}"]`)?.textContent ?? about;
+}
+
 function fillBasket() {
-  const { operator, plan, errors } = calculator;
+  const { operator, plan } = calculator;
   chosen.textContent = operator?.name ?? empty;
-  // The whole of what was judged, never the torque alone.
-  const { state, about } = plan?.overall ?? { state: "none", about: "torque" };
-  const stopped = state === "over" && about !== "torque" ? "stop" : state;
-  // A part that is begun is not counted yet: nothing is green meanwhile.
-  const verdict = stopped === "within" && errors.length > 0 ? "none" : stopped;
-  for (const sentence of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-verdict]"))) {
-    sentence.hidden = operator === null || sentence.dataset.verdict !== verdict;
-  }
+  // The whole of what was judged, never the torque alone, and never without saying what that is.
+  const { state, about, judged } = plan?.overall ?? { state: "none", about: "none", judged: [] };
+  for (const place of all("[data-judged]")) place.textContent = judged.map(named).join(", ");
+  for (const place of all("[data-worst]")) place.textContent = named(about);
+  for (const sentence of all("[data-verdict]")) sentence.hidden = operator === null || sentence.dataset.verdict !== state;
 }
 
 calculator.addEventListener("pintle-plan", fillBasket);

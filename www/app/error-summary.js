@@ -6,7 +6,7 @@
 
 import { h } from "./dom.js";
 import { faultSentence } from "./faults.js";
-import { fieldId } from "./field.js";
+import { focusField } from "./go-to.js";
 
 /**
  * @param {Sheet} sheet
@@ -35,20 +35,3 @@ export function createErrorSummary(sheet, scope) {
   return { root, update };
 }
 
-/**
- * Opens the group a field is in, and goes to it. A fault of a whole group leads to its first field.
- *
- * @param {ParentNode} scope
- * @param {Sheet} sheet
- * @param {string} path
- */
-export function focusField(scope, sheet, path) {
-  const places = [path, ...sheet.session.activePaths().filter((other) => other.startsWith(path.split(".")[0]))];
-  const find = (/** @type {string} */ place) => scope.querySelector(`#${fieldId(place)}, [data-path="${place}"] :is(input, select)`);
-  const input = places.map(find).find((found) => found !== null);
-  for (let group = input?.closest("details"); group; group = group.parentElement?.closest("details")) group.open = true;
-  if (input instanceof HTMLElement) {
-    input.focus();
-    input.scrollIntoView({ block: "center" });
-  }
-}

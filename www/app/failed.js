@@ -1,8 +1,10 @@
+import { fileAt } from "./files.js";
+
 /**
  * Something the calculator is made of did not come. A host is told by the event `pintle-failed`, from the element it is about, and may
  * tell the person itself (`preventDefault()`); else the element says it, with a way to try again.
  *
- * Imports nothing: it is there for the day when something cannot be had.
+ * Imports nothing but names: it is there for the day when something cannot be had.
  *
  * @param {Element} element
  * @param {unknown} error
@@ -43,7 +45,7 @@ async function anyWords(wanted) {
   const languages = wanted.toLowerCase().startsWith("es") ? ["es", "en"] : ["en", "es"];
   for (const language of languages) {
     try {
-      const response = await fetch(new URL(`../strings/${language}.json`, import.meta.url));
+      const response = await fetch(fileAt(`strings/${language}.json`));
       if (response.ok) return (await response.json()).page;
     } catch {
       // The next one, if any.

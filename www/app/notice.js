@@ -9,8 +9,9 @@ import { keepOffline, startAfresh } from "./offline.js";
  * @param {Document} page
  * @param {{ each: (listener: (strings: import("./strings.js").Strings) => void) => void }} language
  * @param {() => void} keep called before the page is reloaded for an update
+ * @param {Promise<unknown>} stands settles when the page has all that it needs at first
  */
-export function watchNotices(page, language, keep) {
+export function watchNotices(page, language, keep, stands) {
   const find = (/** @type {string} */ selector) => /** @type {HTMLElement} */ (page.querySelector(selector));
   const offline = find("#offline");
   const notice = find("#notice");
@@ -88,5 +89,5 @@ export function watchNotices(page, language, keep) {
       offlineKey = "offline_unable";
       show();
     },
-  });
+  }, stands);
 }

@@ -11,14 +11,17 @@
  *   {@link startAfresh}.
  * @param {(reason: unknown) => void} tell.unable  The page cannot be kept here: the browser has no service workers, storage is
  *   denied or full, or the network failed before all was fetched. It still works as long as there is a network.
+ * @param {Promise<unknown>} [after]  On a first visit nothing is fetched to be kept before this is settled: what the page itself needs comes
+ *   first, and is then taken from what the browser has.
  * @returns {Promise<void>} Settled when the browser has taken up the work; never rejected.
  */
-export async function keepOffline({ ready, update, stuck, unable }) {
+export async function keepOffline({ ready, update, stuck, unable }, after) {
   if (!('serviceWorker' in navigator)) {
     unable(new Error('no service workers'));
     return;
   }
   try {
+    if (!navigator.serviceWorker.controller) await after;
     const worker = new URL('../sw.js', import.meta.url);
     const registration = await navigator.serviceWorker.register(worker, { updateViaCache: 'none' });
     follow(registration, { ready, update, stuck, unable });

@@ -6,6 +6,7 @@
  */
 
 import { faultSentence } from "./faults.js";
+import { findingWords } from "./findings.js";
 
 /** By the group's name. @type {Record<string, (sheet: Sheet, result: Result) => string[]>} */
 export const OUTCOMES = { wind, storm, hinges, lean, ground, drag, as_built: asBuilt };
@@ -133,7 +134,7 @@ function asBuilt(sheet, { plan }) {
 /** Findings that are about a group, said there too. @param {Sheet} sheet @param {Plan} plan @param {string[]} codes */
 function found(sheet, plan, codes) {
   const own = plan.findings.filter(({ code }) => codes.includes(code));
-  return own.map(({ code, values }) => sheet.say(`findings.${code}`, sheet.shown(values)));
+  return own.map((finding) => findingWords(sheet, finding));
 }
 
 /** @param {Sheet} sheet @param {Overrun} overrun */

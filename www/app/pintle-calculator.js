@@ -23,9 +23,9 @@ import { tellFailed } from "./failed.js";
 import { NO_OPERATORS, readOperators } from "./operators.js";
 import { Session } from "./session.js";
 import { Sheet } from "./sheet.js";
-import { languageOf, readSource, startingJob } from "./sources.js";
+import { STARTING_JOB, languageOf, readSource } from "./sources.js";
 import { loadStrings, nearestTag } from "./strings.js";
-import { loadStyleSheets } from "./stylesheet.js";
+import { loadStyleSheets, reserve } from "./stylesheet.js";
 import { applyRecord, takeRecord } from "./typed-record.js";
 import { createView } from "./view.js";
 
@@ -51,6 +51,8 @@ export class PintleCalculator extends HTMLElement {
   #given = {};
   /** @type {TypedRecord | null} */
   #record = null;
+  /** Documents by their addresses: a start that overtakes another one does not fetch them again. @type {Map<string, Promise<any>>} */
+  #documents = new Map();
   #observer = new MutationObserver(() => this.#languageMayHaveChanged());
 
   constructor() {
@@ -80,6 +82,7 @@ export class PintleCalculator extends HTMLElement {
 
   /** The host's own text stands in the slot until the calculator is there, and stays if it cannot start. */
   #clear() {
+    this.#tree.adoptedStyleSheets = [reserve()];
     this.#tree.replaceChildren(document.createElement("slot"));
   }
 
@@ -96,6 +99,7 @@ export class PintleCalculator extends HTMLElement {
     else if (name === "lang") this.#languageMayHaveChanged();
     else {
       delete this.#given[/** @type {"job" | "operators"} */ (name)];
+      this.#documents.clear();
       this.#restart(name === "job");
     }
   }
@@ -107,6 +111,7 @@ export class PintleCalculator extends HTMLElement {
   }
 
   set job(job) {
+    if (typeof job === "string") this.#documents.clear();
     this.#given.job = job;
     this.#record = null;
     if (this.isConnected) this.#restart(true);
@@ -117,6 +122,7 @@ export class PintleCalculator extends HTMLElement {
   }
 
   set operators(list) {
+    if (typeof list === "string") this.#documents.clear();
     this.#given.operators = list;
     if (this.isConnected) this.#restart();
   }
@@ -193,7 +199,9 @@ export class PintleCalculator extends HTMLElement {
       const parts = await this.#load();
       if (turn === this.#start) this.#begin(parts);
     } catch (error) {
-      if (turn === this.#start) tellFailed(this, error, () => this.#restart());
+      if (turn !== this.#start) return;
+      if (!this.#sheet) this.#tree.adoptedStyleSheets = [];
+      tellFailed(this, error, () => this.#restart());
     }
   }
 
@@ -201,18 +209,27 @@ export class PintleCalculator extends HTMLElement {
   async #load() {
     const jobSource = this.#given.job ?? this.getAttribute("job");
     const listSource = this.#given.operators ?? this.getAttribute("operators");
-    const named = async () => (await jobSource) ?? this.getAttribute("job");
+    const named = async () => (await jobSource) || this.getAttribute("job") || STARTING_JOB;
     const [core, first, sheets, job, list] = await Promise.all([
       loadCore(),
       loadStrings(languageOf(this)),
       loadStyleSheets(),
-      orElse(named().then((source) => (source ? readSource(source) : startingJob())), startingJob),
-      orElse(listSource ? readSource(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
+      orElse(named().then((source) => this.#document(source)), () => this.#document(STARTING_JOB)),
+      orElse(listSource ? this.#document(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
     ]);
     let strings = first;
     // The page may have been given another language while this was on its way.
     while (strings.tag !== nearestTag(languageOf(this))) strings = await loadStrings(languageOf(this));
     return { core, strings, sheets, job, list };
+  }
+
+  /** What was given as a document: read, or as it was read before. @param {unknown} source */
+  #document(source) {
+    if (typeof source !== "string") return readSource(source);
+    const read = this.#documents.get(source) ?? readSource(source);
+    this.#documents.set(source, read);
+    read.catch(() => this.#documents.delete(source));
+    return read;
   }
 
   /** @param {Start} parts */

@@ -2,6 +2,11 @@
  * Where an element's documents come from: an address or the JSON itself, in an attribute or a property.
  */
 
+import { fileAt } from "./files.js";
+
+/** The job to start from where the host names none. */
+export const STARTING_JOB = fileAt("data/starting-job.json").href;
+
 /**
  * @param {unknown} given an object, inline JSON, or an address relative to the document; or a promise of one of them
  * @returns {Promise<any>} the document; rejects when it cannot be had
@@ -13,11 +18,6 @@ export async function readSource(given) {
   const response = await fetch(new URL(source, document.baseURI));
   if (!response.ok) throw new Error(`${source}: HTTP ${response.status}`);
   return response.json();
-}
-
-/** The job to start from where the host names none. */
-export function startingJob() {
-  return readSource(new URL("../data/starting-job.json", import.meta.url).href);
 }
 
 /**

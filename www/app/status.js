@@ -4,9 +4,9 @@
  * @import { Part, Sheet } from "./sheet.js"
  */
 
+import { begunSentence, oldSentence } from "./begun.js";
 import { h, setText } from "./dom.js";
 import { judged, stopSentences } from "./judged.js";
-import { begunSentence, oldSentence } from "./verdict-line.js";
 
 const PAUSE_MS = 700;
 
@@ -24,9 +24,10 @@ export function createStatus(sheet) {
     const { rating, peak } = plan;
     const { word, about } = judged(sheet, plan);
     if (plan.overall.stops > 0) return sheet.say("status.stop", { word, about, finding: stopSentences(sheet, plan)[0] });
-    if (rating.reserve === null) return sheet.say("status.no_demand", { word });
+    if (rating.reserve === null) return sheet.say("status.no_demand", { word, about });
     return sheet.say("status.result", {
       word,
+      about,
       reserve: sheet.show(rating.reserve, "ratio"),
       angle: sheet.show(peak.leaf_deg, "angle"),
     });

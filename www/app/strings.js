@@ -2,6 +2,8 @@
  * Sentences for people. They live in `strings/<language>.json`; code only names them by a dotted key.
  */
 
+import { fileAt } from "./files.js";
+
 /** Languages with a table of their own; the first is the one to fall back to. */
 export const LANGUAGES = ["en", "es"];
 
@@ -116,7 +118,7 @@ export async function loadStrings(wanted) {
 
 /** @param {string} language */
 async function fetchTable(language) {
-  const response = await fetch(new URL(`../strings/${language}.json`, import.meta.url));
+  const response = await fetch(fileAt(`strings/${language}.json`));
   if (!response.ok) throw new Error(`strings/${language}.json: HTTP ${response.status}`);
   return response.json();
 }

@@ -11,11 +11,14 @@ import { createCautions } from "./cautions.js";
 import { createCheck } from "./check/part.js";
 import { createDrawings } from "./drawings.js";
 import { createErrorSummary } from "./error-summary.js";
+import { focusField } from "./go-to.js";
 import { createForm } from "./form.js";
 import { createHandover } from "./handover/part.js";
+import { createJudgements } from "./judgements.js";
 import { createSetOut } from "./setout/part.js";
 import { createSettings } from "./settings.js";
 import { createStatus } from "./status.js";
+import { Trail } from "./trail.js";
 import { createVerdict } from "./verdict.js";
 import { createVerdictLine } from "./verdict-line.js";
 
@@ -32,7 +35,13 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const summary = createErrorSummary(sheet, root);
   const form = createForm(sheet);
   const verdict = createVerdict(sheet);
-  const line = createVerdictLine(sheet, verdict.show, (part) => root.querySelector(part));
+  const trail = new Trail();
+  const judgements = createJudgements(
+    sheet,
+    (path) => trail.leave(() => focusField(root, sheet, path), () => judgements.show()),
+    () => trail.leave(() => (verdict.show(), []), () => judgements.show()),
+  );
+  const line = createVerdictLine(sheet, judgements.show, (part) => root.querySelector(part), trail);
   const cautions = createCautions(sheet);
   const drawings = createDrawings(sheet, signal);
   const behind = createBehind(sheet);
@@ -43,11 +52,11 @@ export function createView(sheet, signal, chooseUnits, chooseLayout) {
   const answers = h("div", { class: "answers" }, verdict.root, drawings.root, behind.root, drawings.tables);
   const trouble = sheet.trouble.map(({ key, retry }) =>
     h("p", { class: "error", role: "alert" }, sheet.say(key), " ", retry ? h("button", { type: "button", class: "move", onclick: retry }, sheet.say("page.again")) : null));
-  root.append(line.root, h("div", { class: "asks" }, ...trouble, cautions.named, summary.root, settings.root, form.root), answers, cautions.root, setout.root, check.root, handover.root, status.root);
+  root.append(line.root, judgements.root, h("div", { class: "asks" }, ...trouble, cautions.named, summary.root, settings.root, form.root), answers, cautions.root, setout.root, check.root, handover.root, status.root);
 
   function update() {
     answers.classList.toggle("stale", sheet.stale);
-    for (const part of [line, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();
+    for (const part of [line, judgements, settings, summary, form, verdict, drawings, behind, setout, check, handover, status]) part.update();
   }
 
   return { root, update, recolour: () => (drawings.recolour(), setout.recolour()) };

@@ -1,4 +1,5 @@
-//! A plain static host: serves a folder under a base path as any host of static files would.
+//! A plain static host: serves a folder under a base path as any host of static files would, with the headers that the element's page
+//! (`www/app/README.md`) advises.
 
 use std::io;
 use std::net::Ipv4Addr;
@@ -8,7 +9,7 @@ use std::str::FromStr;
 use anyhow::{Context, Result, ensure};
 use axum::Router;
 use axum::http::{HeaderName, HeaderValue, StatusCode, header};
-use axum::middleware::from_fn_with_state;
+use axum::middleware::{from_fn, from_fn_with_state};
 use axum::response::Redirect;
 use axum::routing::{any, get};
 use tokio::net::TcpListener;
@@ -17,6 +18,7 @@ use tokio::task::JoinHandle;
 use tower_http::services::ServeDir;
 use tower_http::set_header::SetResponseHeaderLayer;
 
+use crate::sent::{self, Packed};
 use crate::trouble::{self, Trouble};
 
 /// The path under which the files appear: begins and ends with a slash.
@@ -44,17 +46,19 @@ pub struct Host {
 impl Host {
     /// Listens on this machine's loopback address only.
     pub fn start(folder: &Path, port: u16, base: &Base) -> Result<Self> {
-        Self::start_in(&Trouble::default(), folder, port, base)
+        Self::start_in(&Trouble::default(), folder, port, base, &Packed::default())
     }
 
     /// The same behind a network in trouble.
-    fn start_in(trouble: &Trouble, folder: &Path, port: u16, base: &Base) -> Result<Self> {
+    fn start_in(trouble: &Trouble, folder: &Path, port: u16, base: &Base, packed: &Packed) -> Result<Self> {
         ensure!(folder.is_dir(), "there is no folder {}", folder.display());
         let runtime = Runtime::new()?;
         let listener = runtime.block_on(TcpListener::bind((Ipv4Addr::LOCALHOST, port)));
         let listener = listener.with_context(|| format!("cannot listen on port {port}: choose another with --port"))?;
         let address = format!("http://{}{}", listener.local_addr()?, base.0);
-        let files = files(folder, base).layer(from_fn_with_state(trouble.clone(), trouble::met));
+        let files = files(folder, base)
+            .layer(from_fn_with_state(packed.clone(), sent::packed))
+            .layer(from_fn_with_state(trouble.clone(), trouble::met));
         let server = runtime.spawn(async { axum::serve(listener, files).await });
         Ok(Self { address, runtime, server })
     }
@@ -66,14 +70,14 @@ impl Host {
 }
 
 /// Serves a folder for another program: the address is the first line, and the end of standard input is the end. A line that comes in
-/// asks for trouble ([`Trouble::ask`]) and is answered by `done`.
-pub fn run(folder: &Path, port: u16, base: &Base) -> Result<()> {
+/// asks for trouble, or for what was asked for ([`Trouble::ask`]), and is answered by a line. `packs`: files travel packed.
+pub fn run(folder: &Path, port: u16, base: &Base, packs: bool) -> Result<()> {
     let trouble = Trouble::default();
-    let host = Host::start_in(&trouble, folder, port, base)?;
+    let packed = if packs { Packed::on() } else { Packed::default() };
+    let host = Host::start_in(&trouble, folder, port, base, &packed)?;
     println!("{}", host.address);
     for line in io::stdin().lines() {
-        trouble.ask(&line?)?;
-        println!("done");
+        println!("{}", trouble.ask(&line?)?);
     }
     Ok(())
 }
@@ -90,8 +94,7 @@ fn files(folder: &Path, base: &Base) -> Router {
             Router::new().nest_service(path, files).route(path.trim_end_matches('/'), slash).fallback(missing)
         }
     };
-    // Nothing is kept by the browser itself, so that a new build is seen at once.
-    router.layer(set(header::CACHE_CONTROL, "no-store")).layer(set(header::X_CONTENT_TYPE_OPTIONS, "nosniff"))
+    router.layer(from_fn(sent::kept)).layer(set(header::X_CONTENT_TYPE_OPTIONS, "nosniff"))
 }
 
 async fn missing() -> (StatusCode, &'static str) {
@@ -107,6 +110,7 @@ mod tests {
     use std::fs;
 
     use axum::body::{Body, to_bytes};
+    use axum::http::request::Builder;
     use axum::http::{Request, Response};
     use tower::ServiceExt;
 
@@ -114,14 +118,27 @@ mod tests {
 
     /// Asks for an address of a folder whose files hold their own names, with a secret beside it.
     fn ask(base: &str, url: &str) -> Response<Body> {
+        ask_as(base, Request::get(url))
+    }
+
+    fn ask_as(base: &str, request: Builder) -> Response<Body> {
         let outer = tempfile::tempdir().unwrap();
         let dist = outer.path().join("dist");
         fs::create_dir_all(dist.join("app")).unwrap();
         fs::write(outer.path().join("secret"), "secret").unwrap();
-        for name in ["index.html", "a b.js", "app/part.js", "core.wasm", "en.json", "page.webmanifest", "icon.svg"] {
+        for name in [
+            "index.html",
+            "a b.js",
+            "app/part.js",
+            "core.wasm",
+            "en.json",
+            "page.webmanifest",
+            "icon.svg",
+            "app/part-ba7816bf8f.js",
+        ] {
             fs::write(dist.join(name), name).unwrap();
         }
-        let request = Request::get(url).body(Body::empty()).unwrap();
+        let request = request.body(Body::empty()).unwrap();
         let answer = async {
             let (head, body) = files(&dist, &base.parse().unwrap()).oneshot(request).await.unwrap().into_parts();
             // Read while the folder is still there.
@@ -146,7 +163,7 @@ mod tests {
         ] {
             let answer = ask(base, url);
             assert_eq!(answer.status(), StatusCode::OK, "{base} {url}");
-            assert_eq!(answer.headers()[header::CACHE_CONTROL], "no-store");
+            assert_eq!(answer.headers()[header::CACHE_CONTROL], "no-cache");
             assert_eq!(text(answer), file, "{base} {url}");
         }
     }
@@ -167,6 +184,24 @@ mod tests {
         ] {
             assert_eq!(ask(base, url).status(), StatusCode::NOT_FOUND, "{base} {url}");
         }
+    }
+
+    /// A name with a hash never means another file (RFC 8246); all others are asked about each time (RFC 9111 5.2.2.4), and then do not
+    /// travel again unless they are others (RFC 9110 13.1.2).
+    #[test]
+    fn a_hashed_file_is_kept_for_good_and_any_other_is_asked_about() {
+        let hashed = ask("/", "/app/part-ba7816bf8f.js");
+        assert_eq!(hashed.headers()[header::CACHE_CONTROL], "public, max-age=31536000, immutable");
+        let first = ask("/", "/app/part.js");
+        assert_eq!(first.headers()[header::CACHE_CONTROL], "no-cache");
+        assert!(!first.headers().contains_key(header::LAST_MODIFIED), "two builds may have the same second");
+        let tag = &first.headers()[header::ETAG];
+        let again = ask_as("/", Request::get("/app/part.js").header(header::IF_NONE_MATCH, tag));
+        assert_eq!((again.status(), text(again)), (StatusCode::NOT_MODIFIED, String::new()));
+        let other = ask_as("/", Request::get("/index.html").header(header::IF_NONE_MATCH, tag));
+        assert_eq!(other.status(), StatusCode::OK, "another content has another tag");
+        let missing = ask("/", "/missing-ba7816bf8f.js");
+        assert_eq!(missing.headers()[header::CACHE_CONTROL], "no-cache", "what is missing may come");
     }
 
     #[test]

@@ -5,9 +5,12 @@
 
 mod bundle;
 mod host;
+mod names;
 mod page;
 mod place;
 mod precache;
+mod release;
+mod sent;
 mod serve;
 mod setup;
 mod shell;
@@ -53,6 +56,12 @@ enum Task {
     },
     /// Print the compressed size of everything the page loads; fails over budget.
     Sizes,
+    /// Build and pack the page for a release, and say what was done: version, text of the tag, artefacts.
+    Release {
+        /// Of a version that is not final.
+        #[arg(long)]
+        rehearsal: bool,
+    },
     /// Run Trunk with the tools it needs on its PATH: `cargo xtask trunk serve`.
     Trunk {
         /// Trunk's own arguments.
@@ -69,6 +78,9 @@ enum Task {
         /// Folder of the address the files appear under.
         #[arg(long, default_value = "/")]
         base: host::Base,
+        /// Send files packed (brotli).
+        #[arg(long)]
+        packed: bool,
     },
     /// Bundle scripts and styles, then do what `precache` does (Trunk calls this after each build).
     Bundle,
@@ -101,8 +113,9 @@ fn run() -> Result<()> {
         Task::Build => page::build(),
         Task::Test { only } => test::run(&only),
         Task::Sizes => sizes::print(&place::dist()),
+        Task::Release { rehearsal } => release::release(rehearsal),
         Task::Trunk { arguments } => page::trunk(&arguments),
-        Task::Host { folder, port, base } => host::run(&folder, port, &base),
+        Task::Host { folder, port, base, packed } => host::run(&folder, port, &base, packed),
         Task::Bundle => bundle::run(),
         Task::Precache => precache::run(),
         Task::WasmTest { arguments } => setup::bindgen::run_tests(&arguments),

@@ -39,7 +39,9 @@ pub fn fill(folder: &Path) -> Result<()> {
         }
         let hash = format!("sha256-{}", BASE64_STANDARD.encode(Sha256::digest(fs::read(&path)?)));
         all.update(format!("{name} {hash}\n"));
-        files.insert(name, Value::String(hash));
+        // The page is kept under the address it is opened by, so that what was fetched by a visit is not fetched again.
+        let address = if name == "index.html" { "./".to_owned() } else { name };
+        files.insert(address, Value::String(hash));
     }
     let worker = folder.join(WORKER);
     let template = fs::read_to_string(&worker).with_context(|| format!("no {WORKER} among the built files"))?;
@@ -56,12 +58,12 @@ fn replace(text: &str, line: &str, by: &str) -> Result<String> {
     Ok(text.replacen(line, by, 1))
 }
 
-/// The files of a built page that a browser loads, by their names, in order: not the type descriptions and source maps, which are there
-/// for developers, nor what Trunk hides in `.stage` while it builds.
+/// The files of a built page that a browser loads, by their names, in order: not the type descriptions, source maps and
+/// descriptions, which are there for developers, nor what Trunk hides in `.stage` while it builds.
 pub fn loaded(folder: &Path) -> Result<Vec<(String, PathBuf)>> {
     let named = files_below(folder)?.into_iter().map(|path| Ok((name_below(folder, &path)?, path)));
     let mut files = named.collect::<Result<Vec<_>>>()?;
-    files.retain(|(name, _)| ![".d.ts", ".map"].iter().any(|end| name.ends_with(end)) && !name.starts_with('.'));
+    files.retain(|(name, _)| ![".d.ts", ".map", ".md"].iter().any(|end| name.ends_with(end)) && !name.starts_with('.'));
     files.sort();
     Ok(files)
 }

@@ -1,6 +1,6 @@
 //! From a document to a job that can be computed with.
 
-use super::blocks::Job;
+use super::blocks::{Job, Leaf};
 use super::migrate::migrated;
 use super::table::{Reading, Value, document};
 use super::{Arm, Operator};
@@ -127,6 +127,23 @@ impl Job {
         document(self, Job::BLOCK)
     }
 
+    /// A job that passed its checks with one input replaced, checked anew.
+    ///
+    /// No input is one of a list, so of what is listed, hundreds of members at times, the first stands for all where the rows look.
+    ///
+    /// # Errors
+    /// As [`Job::check`].
+    pub(crate) fn checked_with_input(&self, path: &str, replaced: f64) -> Result<CheckedJob, Invalid> {
+        let members = self.leaf.members.as_ref().map(|members| members.iter().take(1).cloned().collect());
+        let few = Job { leaf: Leaf { members, ..self.leaf.clone() }, ..self.clone() };
+        let mut errors = shape(&few.with_input(path, replaced).document())?.faults;
+        let job = self.with_input(path, replaced);
+        if errors.is_empty() {
+            errors.extend(job.relations());
+        }
+        if errors.is_empty() { Ok(CheckedJob(job)) } else { Err(Invalid { errors }) }
+    }
+
     /// Holds a job that was made or changed in code to the rules of one that was read.
     ///
     /// # Errors
@@ -149,3 +166,6 @@ fn shape(document: &Document) -> Result<Reading, Invalid> {
         None => Ok(reading),
     }
 }
+
+#[cfg(test)]
+mod tests;

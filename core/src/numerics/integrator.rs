@@ -29,7 +29,7 @@ const CROSSED_S: f64 = 1e-12;
 
 /// Steps after each of which it is looked whether stability holds them short: the explicit pair takes no step longer than some 3.3 times the
 /// shortest time constant, however smooth the motion.
-const LOOKED_AT_EVERY: usize = 1000;
+const LOOKED_AT_EVERY: usize = 100;
 
 /// Mean of those steps over that time constant from which on they are held short.
 const HELD_SHORT: f64 = 2.5;
@@ -68,8 +68,8 @@ pub struct Integrator<const N: usize> {
     pub step_s: f64,
     /// Longest step, s.
     pub longest_s: f64,
-    /// Longest way of one step, explicit and stiff.
-    pub longest_way: [f64; 2],
+    /// Longest way of one step.
+    pub longest_way: f64,
     /// Error allowed in each quantity for one step, relative to the scale beside it.
     pub tolerance: f64,
     /// Scale of each quantity: an error below `tolerance × scale` counts for nothing.
@@ -91,7 +91,7 @@ impl<const N: usize> Integrator<N> {
             slope: rate(&state),
             step_s: SHORTEST_S,
             longest_s: f64::MAX,
-            longest_way: [f64::MAX; 2],
+            longest_way: f64::MAX,
             tolerance: 1e-8,
             scale,
             steps: 0,
@@ -126,7 +126,7 @@ impl<const N: usize> Integrator<N> {
             });
             let exponent = if self.stiff { 0.25 } else { 0.2 };
             let factor = if worst > 0.0 { 0.9 / libm::pow(worst, exponent) } else { 5.0 };
-            let leaps = (next[0] - self.state[0]).abs() > self.longest_way[usize::from(self.stiff)];
+            let leaps = (next[0] - self.state[0]).abs() > self.longest_way;
             self.step_s = h * if leaps { factor.min(0.5) } else { factor }.clamp(0.2, 5.0);
             if (worst <= 1.0 && !leaps) || h <= SHORTEST_S {
                 (self.state, self.slope) = (next, slope);

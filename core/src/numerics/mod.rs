@@ -1,5 +1,6 @@
 //! Plain numerics: knows numbers and nothing of a gate.
 
+mod arc;
 mod extreme;
 #[cfg(test)]
 pub mod fixtures;
@@ -10,7 +11,8 @@ mod separation;
 mod stiff;
 mod trial;
 
-pub use extreme::{golden_section, vertex};
+pub use arc::ARC_OVER_CHORD;
+pub use extreme::{GOLDEN_SHARE, golden_section, vertex};
 pub use integrator::Integrator;
 pub use linear_programme::{Active, Programme, ROWS, VARIABLES};
 pub use placed::{PlacedRectangle, corners, ends_of};

@@ -50,7 +50,7 @@ pub struct Plan {
     pub overrun: Option<Overrun>,
     /// What to look at, most severe first.
     pub findings: Vec<Finding>,
-    /// The worst of the rating and the findings: what stands for the whole plan is this, not the rating alone.
+    /// The worst of the judgements: what stands for the whole plan is this, not the rating alone.
     pub overall: Overall,
     /// What was judged and what came of it, every subject once.
     pub judgements: Vec<Judgement>,

@@ -1,8 +1,9 @@
 //! The plan put together.
 
 use super::answer::Plan;
+use super::overall::Overall;
 use super::sensitivity::Sensitivity;
-use super::{Model, findings, overall};
+use super::{Model, findings};
 use crate::drive::{Grid, Rating, toggle_zone_rad};
 use crate::fault::Invalid;
 use crate::job::{MemberTotals, SCHEMA, ToChecked};
@@ -41,7 +42,7 @@ impl Model {
             wind_limit: self.wind_limit(&swept),
             overrun: self.overrun(&swept),
             findings: Vec::new(),
-            overall: overall::overall(rating.verdict, &[]),
+            overall: Overall::of(&[], &[], true),
             judgements: Vec::new(),
             assumed: self.job().assumed(),
             wind: None,
@@ -70,7 +71,6 @@ impl Model {
         plan.wind = self.working_wind(&swept, &rows, plan.wind_limit.speed_m_s);
         plan.record = self.job().has_record().then(|| self.commissioning(&plan));
         plan.findings = findings::of(self, &plan, least_lever_rad);
-        plan.overall = overall::overall(plan.rating.verdict, &plan.findings);
         plan.judge(&[]);
         plan
     }

@@ -1,31 +1,19 @@
 //! Leaf and arm in the room around them: every least distance over the continuous swing, with its leaf angle.
 //!
 //! The leaf is a rectangle that turns with the leaf angle, crank and link are segments widened to both sides, everything else is a rectangle
-//! along the closed leaf. A distance is negative by the least shift that would part what overlaps. Distances are asked at leaf angles that
-//! crowd towards both ends of the swing, where an elbow near its dead point runs like a square root, and every local least is refined
-//! between its neighbours; what two of them could hide between them is far below a millimetre for parts of a gate's size.
+//! along the closed leaf. A distance is negative by the least shift that would part what overlaps. How the least of one over the swing is found
+//! is told in [`swing`](super::swing).
 
 use super::Model;
 use super::elbow_sweep::ElbowSweep;
-use crate::arm::{Linkage, placed_body};
+use super::swing::{Joint, Joints, Movers, SwingJoints, turned};
+use crate::arm::placed_body;
 use crate::job::Stopped;
-use crate::numerics::{PlacedRectangle, Sides, corners, ends_of, golden_section, separation_m};
+use crate::numerics::{PlacedRectangle, Sides, corners, ends_of, separation_m};
 use crate::order::insertion_sort;
-use crate::real::{cos, sin_cos};
 use alloc::vec::Vec;
-use core::f64::consts::PI;
 use kurbo::Point;
 use serde::Serialize;
-
-/// Intervals of the swing that are looked at, and rounds of refinement between two of them.
-const INTERVALS: u32 = 240;
-const ROUNDS: usize = 40;
-
-/// Difference from both its neighbours within which a least distance is level, m: rounding.
-const LEVEL_M: f64 = 1e-12;
-
-/// An arc over its chord, for a joint that turns less than 50° between two angles.
-const ARC: f64 = 1.04;
 
 /// Distances through the swing.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -124,102 +112,6 @@ pub struct OpenGap {
     pub reach_m: f64,
 }
 
-/// Leaf and arm at one leaf angle.
-struct Joints {
-    leaf_rad: f64,
-    /// Sine and cosine of the leaf angle, and of its opposite.
-    there: (f64, f64),
-    back: (f64, f64),
-    elbow: Point,
-    bracket: Point,
-}
-
-impl Joints {
-    fn at(linkage: &Linkage, leaf_rad: f64) -> Joints {
-        let lever = linkage.leverage(leaf_rad);
-        let (sine, cosine) = sin_cos(leaf_rad);
-        Joints { leaf_rad, there: (sine, cosine), back: (-sine, cosine), elbow: lever.elbow, bracket: lever.bracket }
-    }
-
-    /// The leaf as it stands here.
-    fn leaf(&self, sides: &Sides) -> PlacedRectangle {
-        let (sine, cosine) = self.there;
-        PlacedRectangle { sides: *sides, origin: (0.0, 0.0), turn: (cosine, sine) }
-    }
-
-    /// Both ends of a part in the frame.
-    fn ends(&self, part: MovingPart, shaft: Point) -> [Point; 2] {
-        match part {
-            MovingPart::Crank => [shaft, self.elbow],
-            MovingPart::Link => [self.elbow, self.bracket],
-            _ => [self.elbow, self.elbow],
-        }
-    }
-}
-
-/// The swing at the leaf angles that are looked at: leaf and arm are worked out once for everything they could meet.
-struct SwingJoints<'a> {
-    linkage: &'a Linkage,
-    looked_at: Vec<Joints>,
-    /// Most a point of crank or link moves on the way to an angle from the one before, m.
-    moved_m: Vec<f64>,
-    /// Furthest a joint is from the hinge, m.
-    furthest_m: f64,
-}
-
-impl SwingJoints<'_> {
-    fn new(linkage: &Linkage) -> SwingJoints<'_> {
-        let angle = |index: u32| match index {
-            INTERVALS => linkage.open_rad,
-            index => 0.5 * linkage.open_rad * (1.0 - cos(PI * f64::from(index) / f64::from(INTERVALS))),
-        };
-        let looked_at: Vec<Joints> = (0..=INTERVALS).map(|index| Joints::at(linkage, angle(index))).collect();
-        let way = |pair: &[Joints]| {
-            ARC * (pair[0].elbow - pair[1].elbow).hypot().max((pair[0].bracket - pair[1].bracket).hypot())
-        };
-        let moved_m = core::iter::once(0.0).chain(looked_at.windows(2).map(way)).collect();
-        let joints = looked_at.iter().flat_map(|joints| [joints.elbow, joints.bracket]);
-        let furthest_m = joints.chain([linkage.shaft]).fold(0.0, |most: f64, joint| most.max(joint.to_vec2().hypot()));
-        SwingJoints { linkage, looked_at, moved_m, furthest_m }
-    }
-
-    fn at(&self, leaf_rad: f64) -> Joints {
-        Joints::at(self.linkage, leaf_rad)
-    }
-
-    /// Least value over the swing with its angle; what it tells of is nowhere further than `reach_m` from the hinge.
-    ///
-    /// Between two angles no value falls further below their mean than half of what anything moves, so that most local leasts cannot be the
-    /// least of all. Where a distance stays level, to a shaft that does not move, there is nothing to refine.
-    fn least(&self, reach_m: f64, value: &dyn Fn(&Joints) -> f64) -> (f64, f64) {
-        let values: Vec<f64> = self.looked_at.iter().map(value).collect();
-        let last = values.len() - 1;
-        let angle = |index: usize| self.looked_at[index].leaf_rad;
-        // Of a level stretch the first angle counts.
-        let first = (0..=last).fold(0, |least, index| if values[index] < values[least] { index } else { least });
-        let mut best = (angle(first), values[first]);
-        let floor = |index: usize| {
-            let moved_m = self.moved_m[index] + reach_m * (angle(index) - angle(index - 1));
-            0.5 * (values[index - 1] + values[index] - moved_m)
-        };
-        for (index, &here) in values.iter().enumerate() {
-            let (before, behind) = (index.saturating_sub(1), (index + 1).min(last));
-            if here > values[before] || here > values[behind] {
-                continue;
-            }
-            let level = values[before].max(values[behind]) - here <= LEVEL_M;
-            if level || (before + 1..=behind).all(|index| floor(index) >= best.1) {
-                continue;
-            }
-            let refined = golden_section(angle(before), angle(behind), ROUNDS, |leaf_rad| value(&self.at(leaf_rad)));
-            if refined.1 < best.1 {
-                best = refined;
-            }
-        }
-        best
-    }
-}
-
 impl Model {
     /// Distances through the swing, `None` where the job says nothing of what stands around and of the operator's body.
     #[must_use]
@@ -235,14 +127,27 @@ impl Model {
         let (leaf, wide) = (job.leaf.sides_m(), job.arm_half_width());
         let (shaft, swing) = (self.linkage().shaft, SwingJoints::new(self.linkage()));
         let mut gaps = Vec::new();
-        let reach_m = leaf_reach_m(&leaf).max(swing.furthest_m);
+        let reach_m = leaf_reach_m(&leaf);
         let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
-            let (leaf_rad, least_m) = swing.least(reach_m, value);
+            // The leaf turns about the hinge; what it is seen from turns back as far as it is out.
+            let moves = match (part, against) {
+                (MovingPart::Leaf, _) | (MovingPart::Operator, Against::Leaf) => {
+                    Movers { joints: &[], turning_m: reach_m }
+                }
+                (MovingPart::Operator, _) => Movers { joints: &[], turning_m: 0.0 },
+                (MovingPart::Link, Against::Leaf) => {
+                    Movers { joints: &[Joint::Elbow, Joint::Bracket], turning_m: swing.furthest_m }
+                }
+                (_, Against::Leaf) => Movers { joints: &[Joint::Elbow], turning_m: swing.furthest_m },
+                (MovingPart::Link, _) => Movers { joints: &[Joint::Elbow, Joint::Bracket], turning_m: 0.0 },
+                _ => Movers { joints: &[Joint::Elbow], turning_m: 0.0 },
+            };
+            let (leaf_rad, least_m) = swing.least(&moves, value);
             gaps.push(Gap { part, against, index, least_m, leaf_deg: leaf_rad.to_degrees() });
         };
         for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
             let to_leaf = |joints: &Joints| {
-                let [from, to] = joints.ends(part, shaft).map(|place| turned(place, joints.back));
+                let [from, to] = ends(part, joints, shaft).map(|place| turned(place, joints.back));
                 let wide = if part == MovingPart::Link { 0.0 } else { wide };
                 separation_m(&leaf, (from.x, from.y), (to.x, to.y)) - wide
             };
@@ -251,7 +156,7 @@ impl Model {
         let body = self.operator_body();
         if let Some(body) = &body {
             note(MovingPart::Operator, Against::Leaf, 0, &|joints| {
-                body.seen_from(&joints.leaf(&leaf)).separation_m(&leaf)
+                body.seen_from(&placed_leaf(joints, &leaf)).separation_m(&leaf)
             });
         }
         for (index, obstacle) in job.standing() {
@@ -260,14 +165,14 @@ impl Model {
             if obstacle.stops(Stopped::Arm) {
                 for part in [MovingPart::Crank, MovingPart::Link, MovingPart::Elbow] {
                     let to_rectangle = |joints: &Joints| {
-                        let [from, to] = joints.ends(part, shaft);
+                        let [from, to] = ends(part, joints, shaft);
                         separation_m(&rectangle, (from.x, from.y), (to.x, to.y)) - wide
                     };
                     note(part, against, index, &to_rectangle);
                 }
             }
             if obstacle.stops(Stopped::Leaf) {
-                note(MovingPart::Leaf, against, index, &|joints| joints.leaf(&leaf).separation_m(&rectangle));
+                note(MovingPart::Leaf, against, index, &|joints| placed_leaf(joints, &leaf).separation_m(&rectangle));
             }
             if obstacle.stops(Stopped::Pad) {
                 // The shaft needs its place where nothing is known of the body around it.
@@ -291,7 +196,11 @@ impl Model {
             let (nearest, reach_m) = ends_of(along);
             // Only what stands beside the leaf is covered by it.
             let beside = nearest < leaf[0][1] && reach_m > leaf[0][0];
-            beside.then(|| OpenGap { obstacle: index, gap_m: opened.leaf(&leaf).separation_m(&rectangle), reach_m })
+            beside.then(|| OpenGap {
+                obstacle: index,
+                gap_m: placed_leaf(&opened, &leaf).separation_m(&rectangle),
+                reach_m,
+            })
         });
         Clearances { hinge_gap, open: open.collect(), sweep: self.elbow_sweep(wide), gaps }
     }
@@ -314,14 +223,29 @@ impl Model {
     }
 }
 
+/// The leaf as it stands.
+fn placed_leaf(joints: &Joints, sides: &Sides) -> PlacedRectangle {
+    let (sine, cosine) = joints.there;
+    PlacedRectangle { sides: *sides, origin: (0.0, 0.0), turn: (cosine, sine) }
+}
+
+/// Both ends of a part of the arm in the frame.
+fn ends(part: MovingPart, joints: &Joints, shaft: Point) -> [Point; 2] {
+    match part {
+        MovingPart::Crank => [shaft, joints.elbow],
+        MovingPart::Link => [joints.elbow, joints.bracket],
+        _ => [joints.elbow, joints.elbow],
+    }
+}
+
 fn hinge_gap(leaf: &Sides, swing: &SwingJoints, post: &Sides) -> HingeGap {
-    let gap_m = |joints: &Joints| joints.leaf(leaf).separation_m(post);
-    let reach_m = leaf_reach_m(leaf);
-    let (least_rad, least_m) = swing.least(reach_m, &gap_m);
-    let (widest_rad, widest_m) = swing.least(reach_m, &|joints| -gap_m(joints));
+    let gap_m = |joints: &Joints| placed_leaf(joints, leaf).separation_m(post);
+    let moves = Movers { joints: &[], turning_m: leaf_reach_m(leaf) };
+    let (least_rad, least_m) = swing.least(&moves, &gap_m);
+    let (widest_rad, widest_m) = swing.least(&moves, &|joints| -gap_m(joints));
     HingeGap {
         closed_m: gap_m(&swing.at(0.0)),
-        open_m: gap_m(&swing.at(swing.linkage.open_rad)),
+        open_m: gap_m(&swing.at(swing.open_rad())),
         widest_m: -widest_m,
         widest_leaf_deg: widest_rad.to_degrees(),
         least_m,
@@ -332,8 +256,4 @@ fn hinge_gap(leaf: &Sides, swing: &SwingJoints, post: &Sides) -> HingeGap {
 /// Furthest corner of the leaf from the hinge, m.
 fn leaf_reach_m(leaf: &Sides) -> f64 {
     corners(leaf).iter().fold(0.0, |most: f64, &corner| most.max(Point::from(corner).to_vec2().hypot()))
-}
-
-fn turned(place: Point, (sine, cosine): (f64, f64)) -> Point {
-    Point::new(place.x * cosine - place.y * sine, place.x * sine + place.y * cosine)
 }

@@ -1,6 +1,7 @@
 //! What was judged and what came of it, a subject at a time.
 
-use super::judgement::{Judged, Judgement};
+use super::judgement::{Judged, Judgement, Unjudged};
+use super::overall::Overall;
 use super::{CheckVerdict, Finding, FindingCode, Plan, Severity, Subject};
 use crate::drive::Verdict;
 use crate::fault::LeftOut;
@@ -21,18 +22,24 @@ fn asked(plan: &Plan, about: Subject) -> bool {
         Subject::Motion => plan.motion.is_some(),
         Subject::Breakaway => plan.breakaway.is_some(),
         Subject::Storm => plan.storm.is_some(),
-        Subject::People => forces_were_measured(plan),
+        Subject::People => forces(plan) == [true; 2],
         Subject::AsBuilt => plan.as_built.is_some(),
         Subject::Record => plan.record.is_some(),
     }
 }
 
-/// Only a calibrated instrument on the finished gate tells the forces on a person: both of them, and within their limits.
-fn forces_were_measured(plan: &Plan) -> bool {
-    ["record.dynamic_force_n", "record.static_force_n"].iter().all(|path| {
+/// Only a calibrated instrument on the finished gate tells the forces on a person: whether the dynamic and the static one were measured and are
+/// within their limits.
+fn forces(plan: &Plan) -> [bool; 2] {
+    ["record.dynamic_force_n", "record.static_force_n"].map(|path| {
         let checks = plan.record.iter().flat_map(|record| &record.checks);
-        checks.filter(|check| check.path == *path).any(|check| check.verdict == CheckVerdict::Pass)
+        checks.filter(|check| check.path == path).any(|check| check.verdict == CheckVerdict::Pass)
     })
+}
+
+/// Whether anything was said that is about people.
+fn people_come(plan: &Plan) -> bool {
+    plan.person.is_some() || plan.entrapment.is_some() || forces(plan) != [false; 2]
 }
 
 /// Whether a finding is about a subject. A force that was measured and is over its limit is one of the record, and of the people it may hit.
@@ -43,9 +50,10 @@ fn is_about(code: FindingCode, about: Subject) -> bool {
 
 impl Plan {
     /// Judges every subject, of what was computed and found; a subject of which a part is begun and left out is not judged, unless what is there
-    /// is over already.
+    /// is over already. The overall follows.
     pub fn judge(&mut self, left_out: &[LeftOut]) {
         self.judgements = Subject::ALL.iter().map(|&about| judgement(self, left_out, about)).collect();
+        self.overall = Overall::of(&self.judgements, &self.findings, left_out.is_empty());
     }
 }
 
@@ -63,8 +71,13 @@ fn judgement(plan: &Plan, left_out: &[LeftOut], about: Subject) -> Judgement {
         _ if threshold.is_some() || torque == Verdict::Tight => (Judged::Tight, threshold.or(first)),
         _ => (Judged::Within, first),
     };
+    let unjudged = (state == Judged::NotJudged).then(|| match about {
+        _ if begun => Unjudged::Begun,
+        Subject::People if people_come(plan) => Unjudged::NotMeasured,
+        _ => Unjudged::NotAsked,
+    });
     let code = finding.map(|finding| finding.code);
-    Judgement { about, state, finding: code, path: code.and_then(FindingCode::path) }
+    Judgement { about, state, unjudged, finding: code, path: code.and_then(FindingCode::path) }
 }
 
 /// Whether a part of the job that is left out is about a subject.
@@ -83,57 +96,4 @@ fn part_is_about(path: &str, about: Subject) -> bool {
         _ => &[],
     };
     subjects.contains(&about)
-}
-
-impl FindingCode {
-    /// Path of the field that would change it, as the job has it; `None` where no field would.
-    #[must_use]
-    pub fn path(self) -> Option<&'static str> {
-        use FindingCode::*;
-        Some(match self {
-            DemandOverRated | ReserveBelowRequired => "operator.rated_torque_n_m",
-            DemandOverPeak => "operator.peak_torque_n_m",
-            BandOverRated | HandForceHigh => "hinges.friction_coefficient",
-            PullBiasAgainstLean | LeanDrift => "lean.angle_deg",
-            RampRunsShut | RampRunsOpen => "hinges.rise_m",
-            WindAtStrengthLevel => "wind.from.level",
-            WindSolidityDiffers => "wind.shape.solidity",
-            StormSolidityDiffers => "storm.shape.solidity",
-            DeadPointOpen | LeafHits | OpenGapSmall => "swing.open_deg",
-            TransmissionLow => "arm.bracket_u_m",
-            ArmHits | ArmHitsLeaf | ElbowNearsLeaf | ArmCrushes | OperatorHits | OperatorHitsLeaf => "arm.shaft_x_m",
-            ArmWidthSaidTwice => "arm_half_width_m",
-            LeafThicknessSaidTwice => "leaf.thickness_m",
-            GroundTouches => "ground.gap_m",
-            BracketRise => "ground.joint_allowance_m",
-            TapeErrorCosts | TapeErrorBreaks => "tape.error_m",
-            BuiltBroken | BuiltOverRated | BuiltReserveBelowRequired => "as_built.link_m",
-            MotionOverPeak | MotionOverRated | RampsTooLong => "motion.ramp_up_s",
-            CoastRunsOn => "motion.coast_drag_n_m",
-            OpeningStalls | ClosingStalls | OpeningDrivenBack | ClosingDrivenBack | OpeningCreeps | ClosingCreeps => {
-                "motion.motor.supply_v"
-            }
-            DutyExceeded | DutyNoTime => "motion.duty.cycles_per_hour",
-            BreakawaySlipsEarly | BreakawaySlipsLate | BreakawayNoWindow => "breakaway.slip_torque_n_m",
-            BreakawayNoLimit => "breakaway.leaf_moment_n_m",
-            HoldingGivesWay | HoldingUnknown | StormMovesOpenLeaf | OpenLeafHoldingUnknown => {
-                "holding.shaft_torque_n_m"
-            }
-            ForceMustBeMeasured | DynamicForceOver => "record.dynamic_force_n",
-            StaticForceOver => "record.static_force_n",
-            PushOverLimit | ImpactOverLimit | ImpactOverWideLimit => "operator.shaft_speed_deg_s",
-            ResponseTooLong => "contact.response_s",
-            EdgeTravelShort => "contact.edge_travel_m",
-            ClassUndecided => "site.public",
-            MeansMissingOpening | MeansMissingClosing | ZonesUnreached | SensorsMissZones => "site.means",
-            SignsMissing => "site.signs_both_faces",
-            PedestrianWayMissing => "site.pedestrian_way",
-            DeadPointClosed
-            | LeafDrivesShaft
-            | HingeGapCloses
-            | BreakawayNotForPeople
-            | BreakawayToggleZone
-            | HoldingIsNoLock => return None,
-        })
-    }
 }

@@ -35,11 +35,6 @@ impl Sensitivity {
 
 const FRICTION: &str = "hinges.friction_coefficient";
 
-/// Reserve of a job as `plan` has it.
-fn reserve(job: &Job) -> Option<f64> {
-    Model::new(job).ok()?.reserve(None)
-}
-
 impl Model {
     /// The reserve, with the job's friction or another coefficient.
     fn reserve(&self, friction_coefficient: Option<f64>) -> Option<f64> {
@@ -74,7 +69,7 @@ impl Model {
         let fraction = stated(path).unwrap_or(USUAL);
         // What stands around does not decide a reserve, and hundreds of rectangles would be checked anew for each of sixty of them.
         let alone = Job { site: None, obstacles: None, setout: None, uncertainty: None, ..job.clone() };
-        let at = |factor: f64| reserve(&alone.with_input(path, value * factor));
+        let at = |factor: f64| Model::of(alone.checked_with_input(path, value * factor).ok()?).ok()?.reserve(None);
         Some(Sensitivity { path, fraction, low: at(1.0 - fraction), high: at(1.0 + fraction) })
     }
 

@@ -18,6 +18,7 @@ mod class;
 mod force;
 mod means;
 mod reach;
+mod stance;
 mod zones;
 
 pub use class::{UseClass, use_class};

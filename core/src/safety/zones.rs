@@ -1,13 +1,14 @@
 //! Zones in which a person can be caught, from the geometry of this leaf and arm.
 
 use super::Source;
-use crate::arm::{Linkage, Pose};
+use super::stance::Stance;
+use crate::arm::Linkage;
 use crate::job::Site;
-use crate::numerics::{PlacedRectangle, Sides};
+use crate::numerics::{PlacedRectangle, Sides, corners};
 use crate::real::{cos, length, sin};
 use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
-use kurbo::{Point, Vec2};
+use kurbo::Point;
 use serde::Serialize;
 
 /// Gaps that do not crush a body, an arm, a foot, m. ISO 13854.
@@ -26,9 +27,6 @@ const HINGE_SIDE_M: f64 = 0.5;
 
 /// Where between two bars that close like scissors the gap is told, from their joint, m. A word of our own; no source.
 const SCISSORS_M: f64 = 0.1;
-
-/// Leaf angles looked at.
-const INTERVALS: u32 = 360;
 
 impl ZoneKind {
     /// Gap at which nobody is caught, m, and where the figure comes from.
@@ -112,6 +110,12 @@ pub(crate) struct PostGap {
     pub leaf_rad: f64,
 }
 
+/// Angles of the grid from one that is asked in any case to the next: a divisor of [`INTERVALS`](super::stance::INTERVALS).
+const ASKED_EVERY: usize = 12;
+
+/// The widest gap that anything asks to stay free, m.
+const FREE_MOST_M: f64 = if BODY_M > BEHIND_M { BODY_M } else { BEHIND_M };
+
 /// A gap that stays as it is crushes nobody: a millimetre is the hinge's own play.
 const PLAY_M: f64 = 0.001;
 
@@ -130,11 +134,6 @@ pub(crate) struct Bodies<'a> {
 /// All zones, the leaf's edge first. The hinge side is a zone of unknown gap where nothing near the hinge is described.
 pub(crate) fn zones(linkage: &Linkage, bodies: &Bodies, site: &Site, known: &KnownGaps) -> Vec<Zone> {
     let length_m = bodies.leaf[0][1];
-    let leaf = |leaf_rad: f64| PlacedRectangle {
-        sides: bodies.leaf,
-        origin: (0.0, 0.0),
-        turn: (cos(leaf_rad), sin(leaf_rad)),
-    };
     let edge = |leaf_rad: f64| Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
     let (free_gap_m, source) = ZoneKind::LeadingEdgeClosing.free_gap();
     let closed = Zone {
@@ -152,12 +151,13 @@ pub(crate) fn zones(linkage: &Linkage, bodies: &Bodies, site: &Site, known: &Kno
     };
     let bottom = bottom(known.ground, edge(known.ground.map_or(0.0, |gap| gap.leaf_rad)));
     let elsewhere = |kind: ZoneKind| move |_: Point, _: f64| kind;
-    let elbow = least(linkage, elsewhere(ZoneKind::Elbow), |pose| {
-        let elbow = PlacedRectangle { sides: [[0.0; 2]; 2], origin: pose.elbow.into(), turn: (1.0, 0.0) };
-        let away = elbow.seen_from(&leaf(pose.leaf_rad)).separation_m(&bodies.leaf);
-        NearestGap { gap_m: away - bodies.arm_half_width_m, place: pose.elbow }
+    let stances = &Stance::over_swing(linkage, length_m);
+    let elbow = least(stances, elsewhere(ZoneKind::Elbow), |stance| {
+        let elbow = PlacedRectangle { sides: [[0.0; 2]; 2], origin: stance.lever.elbow.into(), turn: (1.0, 0.0) };
+        let away = elbow.seen_from(&stance.leaf(&bodies.leaf)).separation_m(&bodies.leaf);
+        NearestGap { gap_m: away - bodies.arm_half_width_m, place: stance.lever.elbow }
     });
-    let scissors = least(linkage, elsewhere(ZoneKind::ArmScissors), |pose| {
+    let scissors = least(stances, elsewhere(ZoneKind::ArmScissors), |Stance { lever: pose, .. }| {
         let (crank, link) =
             ((linkage.shaft - pose.elbow) / linkage.crank_m, (pose.bracket - pose.elbow) / linkage.link_m);
         NearestGap { gap_m: SCISSORS_M * length(link - crank), place: pose.elbow }
@@ -172,23 +172,25 @@ pub(crate) fn zones(linkage: &Linkage, bodies: &Bodies, site: &Site, known: &Kno
             ZoneKind::BehindLeaf
         }
     };
+    let reach_m =
+        corners(&bodies.leaf).iter().fold(0.0, |most: f64, &corner| most.max(length(Point::from(corner).to_vec2())));
     for (index, obstacle) in bodies.obstacles {
-        let zone = least(linkage, beside, |pose| NearestGap {
+        let zone = beside_leaf(stances, reach_m, beside, |stance| NearestGap {
             // Met is met: the angle told is that of the first touch.
-            gap_m: leaf(pose.leaf_rad).separation_m(obstacle).max(0.0),
-            place: nearest_to_rectangle(pose.leaf_rad, length_m, obstacle),
+            gap_m: stance.leaf(&bodies.leaf).separation_m(obstacle).max(0.0),
+            place: stance.nearest_to_rectangle(obstacle),
         });
         zones.push(Zone { obstacle: Some(*index as u32), ..zone });
     }
     if let Some(operator) = &bodies.operator {
-        let zone = least(linkage, beside, |pose| {
+        let zone = beside_leaf(stances, reach_m, beside, |stance| {
             let away = |corner: &(f64, f64)| {
-                let nearest = nearest_on_leaf((*corner).into(), pose.leaf_rad, length_m);
+                let nearest = stance.nearest_on_leaf((*corner).into());
                 (length(Point::from(*corner) - nearest), nearest)
             };
             let nearer = |one: (f64, Point), other: (f64, Point)| if other.0 < one.0 { other } else { one };
             NearestGap {
-                gap_m: operator.seen_from(&leaf(pose.leaf_rad)).separation_m(&bodies.leaf).max(0.0),
+                gap_m: operator.seen_from(&stance.leaf(&bodies.leaf)).separation_m(&bodies.leaf).max(0.0),
                 place: operator.corners().iter().map(away).fold((f64::MAX, Point::ORIGIN), nearer).1,
             }
         });
@@ -251,23 +253,55 @@ fn hinge_side(gap: Option<PostGap>) -> Zone {
 /// The grid's step is at most half a degree, so an edge four metres away is placed to some 35 mm and the gap known better than that wherever it
 /// has a turning point.
 /// Where it is worst decides its kind, and that the gap that has to stay free.
-fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Pose) -> NearestGap) -> Zone {
-    let step = linkage.open_rad / f64::from(INTERVALS);
-    let gaps: Vec<(f64, NearestGap)> = (0..=INTERVALS)
-        .map(|index| if index == INTERVALS { linkage.open_rad } else { step * f64::from(index) })
-        .map(|leaf_rad| (leaf_rad, gap(&linkage.pose(leaf_rad))))
-        .collect();
+fn least(stances: &[Stance], kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(&Stance) -> NearestGap) -> Zone {
+    worst(stances, stances.iter().map(gap).collect(), kind)
+}
+
+/// The zone of what stands around. Between two angles the leaf, whose furthest corner is `reach_m` from the hinge, comes no nearer to it than it
+/// turns, so where it is further away than what anybody asks to stay free, and than where it is worst, it is not asked.
+fn beside_leaf(
+    stances: &[Stance],
+    reach_m: f64,
+    kind: impl Fn(Point, f64) -> ZoneKind,
+    gap: impl Fn(&Stance) -> NearestGap,
+) -> Zone {
+    let far = |stance: &Stance| NearestGap { gap_m: f64::MAX, place: stance.end };
+    let mut gaps: Vec<NearestGap> = stances.iter().map(far).collect();
+    let ask = |gaps: &mut [NearestGap], index: usize| {
+        gaps[index] = gap(&stances[index]);
+        gaps[index].gap_m
+    };
+    let mut least_m = f64::MAX;
+    for index in (0..stances.len()).step_by(ASKED_EVERY) {
+        least_m = least_m.min(ask(&mut gaps, index));
+    }
+    for from in (0..stances.len() - 1).step_by(ASKED_EVERY) {
+        let to = (from + ASKED_EVERY).min(stances.len() - 1);
+        let turned_m = reach_m * (stances[to].lever.leaf_rad - stances[from].lever.leaf_rad);
+        let floor_m = 0.5 * (gaps[from].gap_m + gaps[to].gap_m - turned_m);
+        // What narrows by no more than play catches nobody: the gap before has to be known that far.
+        if floor_m <= (FREE_MOST_M + PLAY_M).max(least_m) {
+            for index in from + 1..to {
+                least_m = least_m.min(ask(&mut gaps, index));
+            }
+        }
+    }
+    worst(stances, gaps, kind)
+}
+
+/// The zone of gaps at all the angles.
+fn worst(stances: &[Stance], gaps: Vec<NearestGap>, kind: impl Fn(Point, f64) -> ZoneKind) -> Zone {
     let worst =
-        (0..gaps.len()).fold(0, |worst, index| if gaps[index].1.gap_m < gaps[worst].1.gap_m { index } else { worst });
-    let (leaf_rad, narrowest) = &gaps[worst];
-    let kind = kind(narrowest.place, *leaf_rad);
+        (0..gaps.len()).fold(0, |worst, index| if gaps[index].gap_m < gaps[worst].gap_m { index } else { worst });
+    let (leaf_rad, narrowest) = (stances[worst].lever.leaf_rad, &gaps[worst]);
+    let kind = kind(narrowest.place, leaf_rad);
     let (free_gap_m, source) = kind.free_gap();
     // A gap narrower than what has to stay free, and narrower than it was by more than play: that is the movement that catches.
     let narrows = |widest_m: &mut f64, gap_m: f64| {
         *widest_m = widest_m.max(gap_m);
         Some(gap_m < free_gap_m && *widest_m - gap_m > PLAY_M)
     };
-    let there = gaps.iter().map(|(_, gap)| gap.gap_m);
+    let there = gaps.iter().map(|gap| gap.gap_m);
     let shrinks = |direction: Direction| match direction {
         Direction::Open => there.clone().scan(f64::MIN, narrows).any(|caught| caught),
         Direction::Close => there.clone().rev().scan(f64::MIN, narrows).any(|caught| caught),
@@ -287,42 +321,5 @@ fn least(linkage: &Linkage, kind: impl Fn(Point, f64) -> ZoneKind, gap: impl Fn(
     }
 }
 
-/// The point of the leaf's line nearest to a point.
-fn nearest_on_leaf(point: Point, leaf_rad: f64, length_m: f64) -> Point {
-    let along = Vec2::new(cos(leaf_rad), sin(leaf_rad));
-    (along * point.to_vec2().dot(along).clamp(0.0, length_m)).to_point()
-}
-
-/// The place on the leaf's line nearest to a rectangle; where they meet, where the line enters it.
-///
-/// Two convex shapes that do not meet are nearest at a corner of one of them: four corners against the line, two ends against the rectangle.
-fn nearest_to_rectangle(leaf_rad: f64, length_m: f64, rectangle: &Sides) -> Point {
-    let [[x0, x1], [y0, y1]] = *rectangle;
-    let end = Point::new(length_m * cos(leaf_rad), length_m * sin(leaf_rad));
-    // Liang and Barsky's clipping: the part of the line inside all four sides.
-    let (mut enters, mut leaves) = (0.0f64, 1.0f64);
-    for (direction, least, most) in [(end.x, x0, x1), (end.y, y0, y1)] {
-        // The line begins at the hinge, in the origin.
-        if direction == 0.0 {
-            if least > 0.0 || most < 0.0 {
-                leaves = -1.0;
-            }
-        } else {
-            let (first, second) = (least / direction, most / direction);
-            enters = enters.max(first.min(second));
-            leaves = leaves.min(first.max(second));
-        }
-    }
-    if enters <= leaves {
-        return (end.to_vec2() * enters).to_point();
-    }
-    let corners = [(x0, y0), (x0, y1), (x1, y0), (x1, y1)].map(|(x, y)| {
-        let (corner, nearest) = (Point::new(x, y), nearest_on_leaf(Point::new(x, y), leaf_rad, length_m));
-        (length(corner - nearest), nearest)
-    });
-    let ends = [Point::ORIGIN, end].map(|point| {
-        let within = Point::new(point.x.clamp(x0, x1), point.y.clamp(y0, y1));
-        (length(point - within), point)
-    });
-    corners.into_iter().chain(ends).fold((f64::MAX, end), |least, gap| if gap.0 < least.0 { gap } else { least }).1
-}
+#[cfg(test)]
+mod tests;

@@ -2,6 +2,7 @@
 
 mod demand;
 mod drive;
+mod forced;
 mod leaf;
 mod people;
 mod room;

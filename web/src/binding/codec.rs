@@ -18,12 +18,12 @@ pub fn encode<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsValue> {
 
 /// Decodes an argument; what does not fit is thrown as a fault of that argument.
 pub fn decode<T: DeserializeOwned>(value: JsValue, argument: &str) -> Result<T, JsValue> {
-    serde_wasm_bindgen::from_value(value).map_err(|error| thrown(&Invalid::from(wrong(argument, error.to_string()))))
+    serde_wasm_bindgen::from_value(value).map_err(|error| thrown(&wrong_type(argument, error.to_string())))
 }
 
 /// Decodes a job; what is no tree of plain values, or is nested deeper than any job, is none.
 pub fn decode_job(value: JsValue) -> Result<Document, JsValue> {
-    serde_wasm_bindgen::from_value(value).map_err(|_| thrown(&Invalid::from(Fault::new("", FaultCode::NotJson))))
+    serde_wasm_bindgen::from_value(value).map_err(|_| thrown(&Fault::new("", FaultCode::NotJson).into()))
 }
 
 /// Decodes a view; its faults name their path.
@@ -34,19 +34,19 @@ pub fn decode_view(value: JsValue) -> Result<View, JsValue> {
 
 /// A finite number, or a fault of that argument: a missing argument arrives as NaN.
 pub fn finite(value: f64, argument: &str) -> Result<f64, JsValue> {
-    if value.is_finite() { Ok(value) } else { Err(thrown(&Invalid::from(wrong(argument, value.to_string())))) }
-}
-
-/// The fault of an argument of another type.
-fn wrong(argument: &str, found: String) -> Fault {
-    let mut fault = Fault::new(argument, FaultCode::WrongType);
-    fault.found = Some(found);
-    fault
+    if value.is_finite() { Ok(value) } else { Err(thrown(&wrong_type(argument, value.to_string()))) }
 }
 
 /// A canvas that cannot be drawn on.
 pub fn no_canvas(_: NoCanvas) -> JsValue {
-    thrown(&Invalid::from(Fault::new("canvas", FaultCode::WrongType)))
+    thrown(&Fault::new("canvas", FaultCode::WrongType).into())
+}
+
+/// An argument of another type than the binding takes.
+fn wrong_type(argument: &str, found: String) -> Invalid {
+    let mut fault = Fault::new(argument, FaultCode::WrongType);
+    fault.found = Some(found);
+    fault.into()
 }
 
 /// What is thrown: a plain object, `{ errors: [...] }`.

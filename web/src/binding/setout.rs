@@ -50,9 +50,10 @@ const AIMS: [(&str, Aim); 3] = [
 fn aim_of(word: &str) -> Result<Aim, Invalid> {
     let known = AIMS.iter().find(|(name, _)| *name == word).map(|(_, aim)| *aim);
     known.ok_or_else(|| {
-        let allowed = Allowed::OneOf { names: AIMS.map(|(name, _)| name).to_vec() };
-        let fault = Fault::new("aim", FaultCode::NotOneOf).allowed(allowed).example(Example::Text(AIMS[0].0));
-        Invalid::from(fault.found(&Document::Text(word.into())))
+        let mut fault = Fault::new("aim", FaultCode::NotOneOf);
+        fault.found = Some(format!("\"{word}\""));
+        let names = AIMS.map(|(name, _)| name).to_vec();
+        fault.allowed(Allowed::OneOf { names }).example(Example::Text(AIMS[0].0)).into()
     })
 }
 

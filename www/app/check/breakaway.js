@@ -6,6 +6,7 @@
  */
 
 import { h } from "../dom.js";
+import { findingWords } from "../findings.js";
 import { figuresList, plainTable } from "../rows.js";
 import { verdictMark } from "../verdict-mark.js";
 import { findingItems, shown } from "./words.js";
@@ -35,7 +36,7 @@ export function breakawayParts(sheet, { plan }) {
   ];
   return [
     h("h3", {}, say("title")),
-    h("p", { class: "never" }, sheet.say("findings.breakaway_not_for_people")),
+    h("p", { class: "never" }, findingWords(sheet, { code: "breakaway_not_for_people" })),
     verdictWord(breakaway.state, say(`states.${breakaway.state}`)),
     h("div", { class: "push-window", part: "push-window" },
       push(say("holds"), limit(sheet, trial.must_hold_n, "up")),

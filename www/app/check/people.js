@@ -6,6 +6,7 @@
  */
 
 import { h } from "../dom.js";
+import { findingWords } from "../findings.js";
 import { figuresList, plainTable } from "../rows.js";
 import { driveNote, findingItems, shown, shownAt, sourcesNote } from "./words.js";
 
@@ -27,7 +28,7 @@ export function peopleParts(sheet, { plan }) {
   const toggle = breakaway?.toggle_to_leaf_deg ?? 0;
   return [
     h("h3", {}, say("title")),
-    h("p", { class: "never" }, sheet.say("findings.force_must_be_measured")),
+    h("p", { class: "never" }, findingWords(sheet, { code: "force_must_be_measured" })),
     figuresList(figures),
     ...blowParts(sheet, person),
     h("p", {}, say("near")),

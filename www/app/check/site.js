@@ -6,6 +6,7 @@
  */
 
 import { h } from "../dom.js";
+import { findingWords } from "../findings.js";
 import { plainTable } from "../rows.js";
 import { findingItems, shown, sourcesNote, sourceWords } from "./words.js";
 
@@ -35,7 +36,7 @@ export function siteParts(sheet, { plan }) {
   return [
     h("h3", {}, say("title")),
     h("p", { class: "class-of-use", part: "class-of-use" }, h("strong", {}, entrapment.class ? say("class", { class: entrapment.class }) : say("no_class"))),
-    h("p", {}, entrapment.class ? say(`classes.${entrapment.class}`) : sheet.say("findings.class_undecided")),
+    h("p", {}, entrapment.class ? say(`classes.${entrapment.class}`) : findingWords(sheet, { code: "class_undecided" })),
     h("p", { class: "note" }, say("decides", { source: sourceWords(sheet, entrapment.class_source) })),
     h("h4", {}, say("means")),
     h("p", { class: "note" }, say("means_note")),

@@ -1,11 +1,12 @@
 /**
  * What the results of the check have in common: shown numbers, where a published number comes from, findings beside what they are about.
  *
- * @import { Finding, Plan, Quantity, Source } from "../contract.d.ts"
+ * @import { Plan, Quantity, Source } from "../contract.d.ts"
  * @import { Sheet } from "../sheet.js"
  */
 
 import { h } from "../dom.js";
+import { findingItem } from "../findings.js";
 
 /** @param {Sheet} sheet @param {number | null | undefined} value @param {Quantity} quantity */
 export function shown(sheet, value, quantity) {
@@ -31,9 +32,7 @@ export function sourcesNote(sheet, sources) {
 /** Sentences of the findings whose codes begin so. @param {Sheet} sheet @param {Plan} plan @param {string[]} starts */
 export function findingItems(sheet, plan, starts) {
   const own = plan.findings.filter(({ code }) => starts.some((start) => code.startsWith(start)));
-  const items = own.map((/** @type {Finding} */ { code, severity, values }) =>
-    h("li", {}, h("strong", { class: `severity ${severity}` }, sheet.say(`severity.${severity}`)), " ", sheet.say(`findings.${code}`, sheet.shown(values))),
-  );
+  const items = own.map((finding) => findingItem(sheet, finding));
   return items.length ? [h("ul", { class: "findings" }, ...items)] : [];
 }
 

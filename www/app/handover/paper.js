@@ -8,7 +8,7 @@
 
 import { cautionSentences } from "../cautions.js";
 import { h } from "../dom.js";
-import { judged, stopItems } from "../judged.js";
+import { judged, stopItems, subjectList, unjudged } from "../judged.js";
 import { verdictMark } from "../verdict-mark.js";
 import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
@@ -55,18 +55,38 @@ function chosenBlocks(sheet, { job, plan }) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.paper.chosen.${key}`);
   const ratio = (/** @type {number | null} */ value) => (value === null ? "–" : sheet.show(value, "ratio"));
   const required = job.required_reserve ?? sheet.session.rules.get("required_reserve")?.default ?? null;
-  const { state, word, about } = judged(sheet, plan);
+  const said = answer(sheet, plan);
+  const { state, word, about } = judged(sheet, said);
   const verdict = h("span", { class: "verdict" }, verdictMark(state), `${word} ${about}`);
   /** @type {[string, import("./blocks.js").Cell][]} */
   const rows = [
     [say("operator"), sheet.session.operator?.name ?? say("typed")],
     [say("whole"), verdict],
+    ...openRows(sheet, said),
     [say("reserve"), `${ratio(rating.reserve)}; ${ratio(required)}`],
     [say("rated"), sheet.show(job.operator.rated_torque_n_m, "torque")],
     [say("needed"), sheet.show(peak.shaft_torque_n_m, "torque")],
     [say("worst"), `${sheet.show(peak.leaf_deg, "angle")}, ${sheet.say(`direction.${peak.direction}`)}`],
   ];
   return [head(say("title")), pairs(rows)];
+}
+
+/**
+ * The plan whose verdict stands on the sheet: that of the page. The sheet's own has blocks besides that nobody asked for, with assumed values;
+ * only where one of those stops it does its verdict go first.
+ *
+ * @param {Sheet} sheet @param {Result["plan"]} plan
+ */
+function answer(sheet, plan) {
+  const shown = sheet.result?.plan;
+  return shown && plan.overall.stops <= shown.overall.stops ? shown : plan;
+}
+
+/** What was not judged, and why, in as many rows. @param {Sheet} sheet @param {Result["plan"]} plan @returns {[string, string][]} */
+function openRows(sheet, plan) {
+  const reasons = /** @type {const} */ (["begun", "not_measured", "not_asked"]);
+  const rows = reasons.map((why) => ({ why, subjects: unjudged(plan, why) })).filter(({ subjects }) => subjects.length > 0);
+  return rows.map(({ why, subjects }) => [sheet.say(`judged.paper.${why}`), subjectList(sheet, subjects)]);
 }
 
 /** What stops it stands on the first sheet, before anything that could be taken for a yes. @param {Sheet} sheet @param {Result} result @returns {Block[]} */

@@ -1,12 +1,12 @@
 /**
- * Limits, what to enter at the first power-up, and the push that tries the breakaway.
+ * Limits, what the controller is told, and the push that tries the breakaway.
  *
  * @import { Block, Cell } from "./blocks.js"
  * @import { Quantity } from "../contract.d.ts"
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { head, line, note, pairs, table } from "./blocks.js";
+import { head, line, note, pairs, subhead, table } from "./blocks.js";
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function settingBlocks(sheet, result) {
@@ -42,19 +42,35 @@ function enterBlocks(sheet, { job, plan }) {
   const rule = (/** @type {string} */ path) => sheet.session.rules.get(path)?.default;
   const { motion } = plan;
   const twice = (/** @type {string} */ one, /** @type {string} */ other) => (one && other ? `${one}; ${other}` : "");
-  /** @type {[string, Cell][]} */
-  const rows = [
-    [say("class"), plan.entrapment?.class ?? say("undecided")],
-    [say("hand"), sheet.say(`choices.hand.${job.hand ?? "right"}`)],
-    [say("mass"), shown(job.leaf.mass_kg ?? plan.members?.mass_kg, "mass")],
-    [say("length"), shown(job.leaf.length_m, "length")],
-    [say("timer"), shown(job.settings?.close_timer_s, "time")],
-    [say("slip"), shown(job.breakaway?.slip_torque_n_m, "torque")],
-    [say("ramps"), twice(shown(job.motion?.ramp_up_s ?? rule("motion.ramp_up_s"), "time"), shown(job.motion?.ramp_down_s ?? rule("motion.ramp_down_s"), "time"))],
-    [say("speed"), twice(shown(job.operator.shaft_speed_deg_s, "angular_speed"), shown(motion?.limits.slow_speed_deg_s, "angular_speed"))],
-    [say("time"), twice(shown(motion?.opening.time_s, "time"), shown(motion?.closing.time_s, "time"))],
+  // In the order of the work, whatever a maker's menu is like.
+  /** @type {[string, [string, Cell][]][]} */
+  const groups = [
+    [
+      "travel",
+      [
+        [say("hand"), sheet.say(`choices.hand.${job.hand ?? "right"}`)],
+        [say("length"), shown(job.leaf.length_m, "length")],
+        [say("mass"), shown(job.leaf.mass_kg ?? plan.members?.mass_kg, "mass")],
+        [say("speed"), twice(shown(job.operator.shaft_speed_deg_s, "angular_speed"), shown(motion?.limits.slow_speed_deg_s, "angular_speed"))],
+      ],
+    ],
+    [
+      "time",
+      [
+        [say("ramps"), twice(shown(job.motion?.ramp_up_s ?? rule("motion.ramp_up_s"), "time"), shown(job.motion?.ramp_down_s ?? rule("motion.ramp_down_s"), "time"))],
+        [say("time"), twice(shown(motion?.opening.time_s, "time"), shown(motion?.closing.time_s, "time"))],
+        [say("timer"), shown(job.settings?.close_timer_s, "time")],
+      ],
+    ],
+    [
+      "force",
+      [
+        [say("slip"), shown(job.breakaway?.slip_torque_n_m, "torque")],
+        [say("class"), plan.entrapment?.class ?? say("undecided")],
+      ],
+    ],
   ];
-  return [head(say("title")), note(say("note")), pairs(rows)];
+  return [head(say("title")), note(say("note")), ...groups.flatMap(([name, rows]) => [subhead(say(`groups.${name}`)), pairs(rows)])];
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */

@@ -5,6 +5,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
+import { findingWords } from "../findings.js";
 import { head, line, list, note, pairs, table } from "./blocks.js";
 
 /** Not reckoned by the core: for the pen. */
@@ -46,6 +47,6 @@ function zoneBlocks(sheet, job, { zones, means, unreached }) {
     note(`${sheet.say("check.site.figures")} ${say("source")}`),
     table(heads, rows),
     list([...means.map(({ direction, counted, wanted }) => say("count", { direction: sheet.say(`direction.${direction}`), counted, wanted })), ...fitted]),
-    line(sheet.say("findings.force_must_be_measured")),
+    line(findingWords(sheet, { code: "force_must_be_measured" })),
   ];
 }

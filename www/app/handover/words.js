@@ -6,12 +6,12 @@
  */
 
 import { h } from "../dom.js";
+import { findingWords } from "../findings.js";
 import { head, line, list, note } from "./blocks.js";
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function findingBlocks(sheet, { plan: { findings } }) {
-  const items = findings.map(({ code, severity, values }) =>
-    h("span", {}, h("b", {}, sheet.say(`severity.${severity}`)), " ", sheet.say(`findings.${code}`, sheet.shown(values))));
+  const items = findings.map((finding) => h("span", {}, h("b", {}, sheet.say(`severity.${finding.severity}`)), " ", findingWords(sheet, finding)));
   return [head(sheet.say("handover.paper.findings.title")), list(items.length ? items : [sheet.say("findings.none")])];
 }
 

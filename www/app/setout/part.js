@@ -70,6 +70,8 @@ export function createSetOut(sheet, signal) {
   let stopped = false;
   /** Whether the core found a fault in what is asked. */
   let refused = false;
+  /** Whether what searches could not be had. */
+  let missing = false;
   let timer = 0;
 
   /** The job without its arm: that is what is looked for. */
@@ -95,7 +97,7 @@ export function createSetOut(sheet, signal) {
     const text = JSON.stringify(question);
     if (text === asked && !anew && unread.length === 0) return;
     asked = unread.length ? "" : text;
-    stopped = refused = false;
+    stopped = refused = missing = false;
     if (jobFaulty() || unread.length) {
       seeker.stop();
       own.takeFaults(unread);
@@ -169,8 +171,11 @@ export function createSetOut(sheet, signal) {
         front.tell(message.points);
         return settle();
       case "failed":
-        if (!message.errors) console.error("pintle-calculator: the search failed", message.message);
-        return faulty(message.errors ?? []);
+        if (message.errors) return faulty(message.errors);
+        console.error("pintle-calculator: the search failed", message.message);
+        seeker.stop();
+        missing = true;
+        return settle();
       default:
         return settle();
     }
@@ -191,6 +196,7 @@ export function createSetOut(sheet, signal) {
 
   function sentence() {
     if (stopped) return sheet.say("setout.stopped");
+    if (missing) return sheet.say("page.not_loaded");
     if (jobFaulty()) return sheet.say("setout.job_first");
     if (refused || ask.unread().length) return sheet.say("setout.ask_first");
     return "";
@@ -206,8 +212,8 @@ export function createSetOut(sheet, signal) {
     form.update();
     setText(said, sentence());
     said.hidden = said.textContent === "";
-    again.hidden = !stopped;
-    answer.classList.toggle("stale", seeker.busy || stopped);
+    again.hidden = !stopped && !missing;
+    answer.classList.toggle("stale", seeker.busy || stopped || missing);
     front.root.hidden = !found?.answer.best;
     drawAnswer();
     map.update();

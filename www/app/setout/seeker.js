@@ -4,6 +4,8 @@
  * @typedef {{ kind: string, id: number } & Record<string, any>} Answer
  */
 
+import { fileAt } from "../files.js";
+
 export class Seeker {
   /** @param {(answer: Answer) => void} tell called with answers to the newest question only */
   constructor(tell) {
@@ -48,7 +50,7 @@ export class Seeker {
   }
 
   #start() {
-    const worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
+    const worker = new Worker(fileAt("app/setout/worker.js"), { type: "module" });
     worker.addEventListener("message", ({ data }) => {
       if (data.id !== this.id) return;
       if (["done", "failed", "front"].includes(data.kind)) this.busy = false;

@@ -26,8 +26,7 @@ pub fn run(folder: &Path) -> Result<()> {
         }
     }
     for (name, (text, map)) in made {
-        let short = name.rsplit('/').next().unwrap_or(name);
-        fs::write(folder.join(name), format!("{text}\n/*# sourceMappingURL={short}.map */\n"))?;
+        fs::write(folder.join(name), text)?;
         fs::write(folder.join(format!("{name}.map")), map)?;
     }
     Ok(())

@@ -117,8 +117,9 @@ impl SlpScratch {
             let held = active_set.held.map(|held| held.map(|_| 0.0));
             let Some(step) = curved_step(&EVEN, &held, &terms[..count]) else { break };
             let point = core::array::from_fn(|i| (best.point[i] + step[i]).clamp(least[i], most[i]));
-            let there = problem.found(&point, best.elbow, best.sense);
-            if there.merit(weight) >= best.merit(weight) {
+            let merit = best.merit(weight);
+            let there = problem.found_within(&point, best.elbow, best.sense, [weight, merit]);
+            if there.merit(weight) >= merit {
                 break;
             }
             best = there;

@@ -10,7 +10,7 @@ use super::found::{EXCESS_TOLERANCE, Found};
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
 use super::problem::{INTERVALS, Problem};
-use super::swept::{CRANK, LINK, SweptParts};
+use super::swept::{CRANK, FEW, LINK, SweptParts};
 use super::terms::{Piece, Term};
 use super::variables::{DIMENSIONS, Point};
 use crate::job::Aim;
@@ -33,6 +33,29 @@ pub(crate) struct SlpScratch {
     pub(super) programme: Programme,
     /// The term each row of the programme stands for.
     pub(super) rows: [usize; ROWS],
+}
+
+/// Elbow and bracket of an arm at the few stations where every rectangle near it has a term.
+struct FewJoints([[(f64, f64); 2]; FEW.len()]);
+
+impl FewJoints {
+    fn new(problem: &Problem, kernel: &ArmKernel) -> FewJoints {
+        if problem.setout.keep_out.is_empty() {
+            return FewJoints([[(0.0, 0.0); 2]; FEW.len()]);
+        }
+        FewJoints(FEW.map(|index| kernel.joints(problem.stations[index].cosine, problem.stations[index].sine)))
+    }
+
+    /// The value of a term, as [`Problem::value`] has it.
+    #[inline]
+    fn value(&self, problem: &Problem, kernel: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
+        if let Term::Clear(rectangle, part) = piece.term
+            && let Some(few) = FEW.iter().position(|&index| problem.stations[index].leaf_rad == piece.station.leaf_rad)
+        {
+            return problem.wanted_gap_m() - problem.gap_between_m(kernel, rectangle, part, &self.0[few]);
+        }
+        problem.value(kernel, sense, piece)
+    }
 }
 
 /// How far a descent goes.
@@ -92,10 +115,13 @@ impl SlpScratch {
         let swept = SweptParts::new(problem, kernel);
         for rectangle in 0..problem.setout.keep_out.len() {
             for part in [CRANK, LINK] {
+                if self.count == ROWS {
+                    return;
+                }
                 let near = problem.wanted_gap_m() + NEAR_M;
                 let told = |station: &SearchStation| self.push(Term::Clear(rectangle, part), station);
                 if swept.least_gap(rectangle, part, [problem.wanted_gap_m(), near], told) < near {
-                    for index in [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS] {
+                    for index in FEW {
                         self.push(Term::Clear(rectangle, part), &problem.stations[index]);
                     }
                 }
@@ -275,8 +301,9 @@ impl SlpScratch {
     ) {
         let kernel = problem.kernel(&here.point, here.elbow);
         self.gather(problem, &kernel, here.sense);
+        let joints = FewJoints::new(problem, &kernel);
         for (value, piece) in values.iter_mut().zip(&self.pieces[..self.count]) {
-            *value = problem.value(&kernel, here.sense, piece);
+            *value = joints.value(problem, &kernel, here.sense, piece);
         }
         for i in 0..DIMENSIONS {
             if most[i] - least[i] < 1e-12 {
@@ -287,8 +314,9 @@ impl SlpScratch {
             let step = if point[i] + STEP[i] > most[i] { -STEP[i] } else { STEP[i] };
             point[i] += step;
             let moved = problem.kernel(&point, here.elbow);
+            let joints = FewJoints::new(problem, &moved);
             for (index, piece) in self.pieces[..self.count].iter().enumerate() {
-                slopes[index][i] = (problem.value(&moved, here.sense, piece) - values[index]) / step;
+                slopes[index][i] = (joints.value(problem, &moved, here.sense, piece) - values[index]) / step;
             }
         }
         for slope in slopes[..self.count].iter_mut() {

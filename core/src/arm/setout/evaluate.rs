@@ -24,6 +24,8 @@ enum Look {
     AtStations(f64),
     /// Between the stations too.
     Closely,
+    /// So closely, until the merit at a weight is above so much.
+    Within { weight: f64, merit: f64 },
 }
 
 /// Values of one term at the stations.
@@ -55,7 +57,14 @@ impl Problem<'_> {
         Found { point: *point, elbow, sense, objective, excess }
     }
 
-    /// The same with the rectangles at the stations, and whether they were all looked at: as soon as its merit is known to be above `most` they are not.
+    /// The same where its merit is `merit` or less; else something whose merit is above that, told as soon as it is known.
+    pub fn found_within(&self, point: &Point, elbow: Elbow, sense: f64, [weight, merit]: [f64; 2]) -> Found {
+        let look = Look::Within { weight, merit };
+        let Scales { objective, excess, .. } = self.evaluated(&self.kernel(point, elbow), sense, look);
+        Found { point: *point, elbow, sense, objective, excess }
+    }
+
+    /// A promised arm with the rectangles at the stations, and whether they were all looked at: as soon as its merit is known to be above `most` they are not.
     pub fn ranked(&self, promised: &Found, weight: f64, most: f64) -> (Found, bool) {
         let until = if self.given_up == Some(Limit::KeepOut) {
             most - weight * promised.excess.max(0.0)
@@ -63,7 +72,10 @@ impl Problem<'_> {
             ((most - promised.objective) / weight).max(0.0)
         };
         let kernel = self.kernel(&promised.point, promised.elbow);
-        let Scales { objective, excess, .. } = self.evaluated(&kernel, promised.sense, Look::AtStations(until));
+        // The rectangles can but add to what was promised.
+        let mut scales = Scales { problem: self, objective: promised.objective, excess: promised.excess, limit: None };
+        self.look_among_rectangles(&kernel, &mut scales, Look::AtStations(until));
+        let Scales { objective, excess, .. } = scales;
         let found = Found { objective, excess, ..*promised };
         (found, excess >= FAR || found.merit(weight) <= most)
     }
@@ -137,36 +149,6 @@ impl Problem<'_> {
             let most = most / self.torque_scale_n_m * (1.0 - self.margin.plain);
             scales.note(Some(Limit::MostShaftTorqueNM), torque - most);
         }
-        // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
-        let given_up = self.given_up == Some(Limit::KeepOut);
-        let (enough, closely) = match look {
-            Look::AtStations(until) => (if given_up { until } else { until.min(FAR) }, false),
-            _ => (if given_up { f64::MAX } else { FAR }, true),
-        };
-        let noted = if given_up { scales.objective } else { scales.excess };
-        let looks = !matches!(look, Look::Away) && setout.is_around() && scales.excess < FAR && noted <= enough;
-        if looks {
-            self.stand(kernel, |excess| scales.note(Some(Limit::KeepOut), excess));
-        }
-        if looks && !setout.keep_out.is_empty() {
-            let swept = SweptParts::new(self, kernel);
-            // What is met deepest at a few stations tells soonest that an arm is out, and leaves the others least to be asked about.
-            let (first, gap) = swept.deepest();
-            scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
-            let others = (0..setout.keep_out.len()).filter(|&other| other != first);
-            for rectangle in core::iter::once(first).chain(others) {
-                for part in [CRANK, LINK] {
-                    let noted = if given_up { scales.objective } else { scales.excess };
-                    if noted > enough {
-                        break;
-                    }
-                    // What is wider than this changes nothing.
-                    let bar = self.wanted_gap_m() - noted.max(0.0);
-                    let gap = swept.least_gap(rectangle, part, [if closely { bar } else { f64::MIN }, bar], |_| ());
-                    scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
-                }
-            }
-        }
         if self.given_up.is_none() {
             scales.objective = match setout.aim() {
                 Aim::LeastShaftTorque => torque,
@@ -181,7 +163,46 @@ impl Problem<'_> {
                 Aim::NearestPlace => self.value(kernel, sense, &Piece { term: Term::Place, station: *self.open() }),
             };
         }
+        // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
+        self.look_among_rectangles(kernel, &mut scales, look);
         scales
+    }
+
+    /// Notes how far an arm is inside the rectangles, as closely as asked.
+    fn look_among_rectangles(&self, kernel: &ArmKernel, scales: &mut Scales, look: Look) {
+        let given_up = self.given_up == Some(Limit::KeepOut);
+        let (enough, closely) = match look {
+            Look::AtStations(until) => (if given_up { until } else { until.min(FAR) }, false),
+            // What rounding leaves undecided is looked at.
+            Look::Within { weight, merit } if !given_up => {
+                (((merit - scales.objective) / weight * (1.0 + 1e-12) + 1e-15).min(FAR), true)
+            }
+            _ => (if given_up { f64::MAX } else { FAR }, true),
+        };
+        let noted = if given_up { scales.objective } else { scales.excess };
+        let looks = !matches!(look, Look::Away) && self.setout.is_around() && scales.excess < FAR && noted <= enough;
+        if looks {
+            self.stand(kernel, |excess| scales.note(Some(Limit::KeepOut), excess));
+        }
+        if looks && !self.setout.keep_out.is_empty() {
+            let swept = SweptParts::new(self, kernel);
+            // What is met deepest at a few stations tells soonest that an arm is out, and leaves the others least to be asked about.
+            let (first, gap) = swept.deepest();
+            scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
+            let others = (0..self.setout.keep_out.len()).filter(|&other| other != first);
+            for rectangle in core::iter::once(first).chain(others) {
+                for part in [CRANK, LINK] {
+                    let noted = if given_up { scales.objective } else { scales.excess };
+                    if noted > enough {
+                        break;
+                    }
+                    // What is wider than this changes nothing.
+                    let bar = self.wanted_gap_m() - noted.max(0.0);
+                    let gap = swept.least_gap(rectangle, part, [if closely { bar } else { f64::MIN }, bar], |_| ());
+                    scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
+                }
+            }
+        }
     }
 
     /// The largest value of a term over the swing from a station on; for the lever, of the lever turned over.

@@ -3,6 +3,7 @@
 mod active_set;
 mod curved;
 mod descent;
+mod dip;
 mod evaluate;
 mod figures;
 #[cfg(test)]
@@ -12,6 +13,7 @@ mod kernel;
 mod lattice;
 mod limit;
 mod pads;
+mod part_box;
 mod problem;
 mod rule;
 mod scan;

@@ -2,76 +2,31 @@
 //!
 //! Elbow and bracket are worked out once an arm for all rectangles. Between two stations no point of the crank moves further than the elbow, none
 //! of the link further than the elbow or the bracket; so a wide gap at one station vouches for all stations that are nearer by way than
-//! what it has to spare, and most of the swing is never looked at.
+//! what it has to spare, and most of the swing is never looked at. What the gap does between two stations is asked in [`dip`](super::dip).
 
+use super::dip::{PartAt, arc_m, dip};
 use super::kernel::{ArmKernel, SearchStation};
+use super::part_box::PartBox;
 use super::problem::{INTERVALS, Problem};
-use crate::numerics::{Sides, golden_section, separation_m};
-use crate::real::{cos, sin, sqrt};
+use crate::numerics::{Sides, separation_m};
+use crate::real::{sin_cos, sqrt};
 
 /// Parts of the arm.
 pub(super) const CRANK: usize = 0;
 pub(super) const LINK: usize = 1;
 
-/// Stations at which the deepest rectangle is looked for.
-const FEW: [usize; 4] = [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS];
-
-/// An arc over its chord, for a crank that turns less than 50° from station to station.
-const ARC: f64 = 1.04;
-
-/// A part of the arm at a station as rectangles see it: its box, its unit normal, and where along that it lies.
-///
-/// Every arm is asked about every rectangle at many stations, so what does not depend on the rectangle is worked out once, root and division with it.
-#[derive(Clone, Copy)]
-struct PartBox {
-    x_m: [f64; 2],
-    y_m: [f64; 2],
-    normal: (f64, f64),
-    off_m: f64,
-}
-
-impl PartBox {
-    const NONE: PartBox =
-        PartBox { x_m: [f64::MAX, f64::MIN], y_m: [f64::MAX, f64::MIN], normal: (1.0, 0.0), off_m: 0.0 };
-
-    fn new(from: (f64, f64), to: (f64, f64)) -> PartBox {
-        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-        let length = sqrt(dx * dx + dy * dy);
-        // To a point every axis is a normal.
-        let normal = if length > 0.0 { (-dy / length, dx / length) } else { (1.0, 0.0) };
-        PartBox {
-            x_m: [from.0.min(to.0), from.0.max(to.0)],
-            y_m: [from.1.min(to.1), from.1.max(to.1)],
-            normal,
-            off_m: normal.0 * from.0 + normal.1 * from.1,
-        }
-    }
-
-    /// The box around both.
-    fn with(&self, other: &PartBox) -> PartBox {
-        let around = |[a, b]: [f64; 2], [c, d]: [f64; 2]| [a.min(c), b.max(d)];
-        PartBox { x_m: around(self.x_m, other.x_m), y_m: around(self.y_m, other.y_m), ..*self }
-    }
-
-    /// The gap between its box and a rectangle, m: no more than that between the part and the rectangle.
-    fn box_gap_m(&self, rectangle: &Sides) -> f64 {
-        let along = |[least, most]: [f64; 2], [from, to]: [f64; 2]| (from - most).max(least - to);
-        let [x_m, y_m] = *rectangle;
-        along(self.x_m, x_m).max(along(self.y_m, y_m))
-    }
-
-    /// The widest gap along the separating axes, m, as [`separation_m`] has it.
-    fn parting_m(&self, rectangle: &Sides) -> f64 {
-        let [[x0, x1], [y0, y1]] = *rectangle;
-        let (nx, ny) = self.normal;
-        let across = (0.5 * (nx * (x0 + x1) + ny * (y0 + y1)) - self.off_m).abs();
-        self.box_gap_m(rectangle).max(across - 0.5 * (nx.abs() * (x1 - x0) + ny.abs() * (y1 - y0)))
-    }
-}
+/// Stations at which the deepest rectangle is looked for, and where every rectangle near an arm has a term.
+pub(super) const FEW: [usize; 4] = [0, INTERVALS / 3, 2 * INTERVALS / 3, INTERVALS];
 
 /// Stations that share a box, and how many such boxes there are.
 const GROUP: usize = 6;
 const GROUPS: usize = (INTERVALS + GROUP) / GROUP;
+
+/// What is this much above the least gap is not level with it, m.
+const ABOVE_M: f64 = 1e-12;
+
+/// What is this much beyond a line is beyond it, m.
+const BEYOND_M: f64 = 1e-9;
 
 /// Where the joints are at every station.
 pub(super) struct SweptParts<'a, 'b> {
@@ -96,10 +51,7 @@ impl<'a, 'b> SweptParts<'a, 'b> {
         for (index, station) in problem.stations.iter().enumerate() {
             [swept.brackets[index], swept.elbows[index]] = kernel.joints(station.cosine, station.sine);
         }
-        let way = |joints: &[(f64, f64); INTERVALS + 1], index: usize| {
-            let (dx, dy) = (joints[index].0 - joints[index - 1].0, joints[index].1 - joints[index - 1].1);
-            ARC * sqrt(dx * dx + dy * dy)
-        };
+        let way = |joints: &[(f64, f64); INTERVALS + 1], index: usize| arc_m(joints[index], joints[index - 1]);
         let bracket = way(&swept.brackets, 1);
         for index in 1..=INTERVALS {
             let elbow = way(&swept.elbows, index);
@@ -126,9 +78,14 @@ impl<'a, 'b> SweptParts<'a, 'b> {
     pub fn deepest(&self) -> (usize, f64) {
         let (mut deepest, mut least) = ((0, CRANK, 0), f64::MAX);
         for (rectangle, keep_out) in self.problem.setout.keep_out.iter().enumerate() {
+            let sides = &keep_out.sides();
             for part in [CRANK, LINK] {
+                // What is further from all that the part ever comes to is further from it anywhere.
+                if self.around[part].0.box_gap_m(sides) >= least {
+                    continue;
+                }
                 for index in FEW {
-                    let gap = self.bars[part][index].parting_m(&keep_out.sides());
+                    let gap = self.bars[part][index].parting_m(sides);
                     if gap < least {
                         (deepest, least) = ((rectangle, part, index), gap);
                     }
@@ -159,12 +116,16 @@ impl<'a, 'b> SweptParts<'a, 'b> {
         if away - bar > *furthest {
             return away;
         }
-        let bars = &self.bars[part];
+        let (bars, exact) = (&self.bars[part], self.problem.exact);
         // Stations that are vouched for stay at the most there is.
         let mut gaps = [f64::MAX; INTERVALS + 1];
         let (mut index, mut least) = (0, f64::MAX);
         let mut seen = GROUPS;
+        // The stations that were looked at closely lie between these.
+        let (mut first, mut last) = (INTERVALS, 0);
         loop {
+            // Where only the lowest place counts, whatever is above the lowest so far need not be looked at either.
+            let bar = if exact { bar } else { bar.min(least + ABOVE_M) };
             let group = index / GROUP;
             if group != seen {
                 seen = group;
@@ -187,6 +148,7 @@ impl<'a, 'b> SweptParts<'a, 'b> {
                     gap = separation_m(keep_out, self.elbows[index], other);
                 }
                 gaps[index] = gap;
+                (first, last) = (first.min(index), index);
             }
             least = least.min(gap);
             if index == INTERVALS {
@@ -200,24 +162,41 @@ impl<'a, 'b> SweptParts<'a, 'b> {
             }
         }
         let coarse = least;
-        for (index, &gap) in gaps.iter().enumerate() {
+        if !exact && coarse - 0.5 * furthest >= bar {
+            return least;
+        }
+        for index in first..=last {
             let (before, behind) = (index.saturating_sub(1), (index + 1).min(INTERVALS));
+            let gap = gaps[index];
+            let lowest = gap <= gaps[before] && gap <= gaps[behind] && (exact || gap <= coarse);
+            if !lowest {
+                continue;
+            }
             let reach = 0.5 * moved[index].max(moved[behind]);
-            let lowest = gap <= gaps[before] && gap <= gaps[behind] && (self.problem.exact || gap <= coarse);
-            if !lowest || gap - reach >= bar {
+            if gap - reach >= bar {
                 continue;
             }
             if gap - reach >= sharp {
                 told(&self.problem.stations[index]);
                 continue;
             }
-            let rounds = if self.problem.exact { 44 } else { 12 };
+            if part == CRANK && self.stays_at_the_shaft(keep_out, index, gap) {
+                told(&self.problem.stations[index]);
+                continue;
+            }
             let stations = &self.problem.stations;
-            let (leaf_rad, refined) =
-                golden_section(stations[before].leaf_rad, stations[behind].leaf_rad, rounds, |leaf_rad| {
-                    let [bracket, elbow] = self.kernel.joints(cos(leaf_rad), sin(leaf_rad));
-                    separation_m(keep_out, elbow, if part == CRANK { self.kernel.shaft() } else { bracket })
-                });
+            let ends = [before, behind].map(|index| self.part_at(part, keep_out, index));
+            // Where all is told, how deep it is counts even where that is not below the bar.
+            let floor = (sharp >= bar).then_some(bar);
+            let rounds = if exact { 44 } else { 12 };
+            let Some((leaf_rad, refined)) = dip(ends, rounds, floor, |leaf_rad| {
+                let (sine, cosine) = sin_cos(leaf_rad);
+                let [bracket, elbow] = self.kernel.joints(cosine, sine);
+                let other = if part == CRANK { self.kernel.shaft() } else { bracket };
+                PartAt { leaf_rad, gap_m: separation_m(keep_out, elbow, other), elbow, other }
+            }) else {
+                continue;
+            };
             if refined < gap {
                 told(&self.problem.station(leaf_rad));
             } else {
@@ -226,6 +205,23 @@ impl<'a, 'b> SweptParts<'a, 'b> {
             least = least.min(refined);
         }
         least
+    }
+
+    /// A part at a station.
+    fn part_at(&self, part: usize, rectangle: &Sides, index: usize) -> PartAt {
+        let (elbow, leaf_rad) = (self.elbows[index], self.problem.stations[index].leaf_rad);
+        let other = if part == CRANK { self.kernel.shaft() } else { self.brackets[index] };
+        PartAt { leaf_rad, gap_m: separation_m(rectangle, elbow, other), elbow, other }
+    }
+
+    /// Whether the gap between crank and rectangle at a station is that of the shaft itself, and stays so to both its neighbours: all that the elbow
+    /// comes to lies beyond the line through the shaft square to the way the gap goes, so nothing of the crank is nearer than the shaft.
+    fn stays_at_the_shaft(&self, [[x0, x1], [y0, y1]]: &Sides, index: usize, gap: f64) -> bool {
+        let (shaft, elbow) = (self.kernel.shaft(), self.elbows[index]);
+        let (ox, oy) = (shaft.0 - shaft.0.max(*x0).min(*x1), shaft.1 - shaft.1.max(*y0).min(*y1));
+        let beyond = ox * (elbow.0 - shaft.0) + oy * (elbow.1 - shaft.1);
+        let moved = self.moved[CRANK][index].max(self.moved[CRANK][(index + 1).min(INTERVALS)]);
+        gap > 0.0 && sqrt(ox * ox + oy * oy) == gap && beyond > (moved + BEYOND_M) * gap
     }
 }
 

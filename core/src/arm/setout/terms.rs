@@ -154,7 +154,17 @@ impl Problem<'_> {
 
     /// Separation of a part of the arm from a rectangle, m.
     pub fn gap_m(&self, kernel: &ArmKernel, rectangle: usize, part: usize, station: &SearchStation) -> f64 {
-        let [bracket, elbow] = kernel.joints(station.cosine, station.sine);
+        self.gap_between_m(kernel, rectangle, part, &kernel.joints(station.cosine, station.sine))
+    }
+
+    /// The same where its bracket and elbow are known.
+    pub fn gap_between_m(
+        &self,
+        kernel: &ArmKernel,
+        rectangle: usize,
+        part: usize,
+        &[bracket, elbow]: &[(f64, f64); 2],
+    ) -> f64 {
         let other = if part == 0 { kernel.shaft() } else { bracket };
         separation_m(&self.setout.keep_out[rectangle].sides(), elbow, other)
     }

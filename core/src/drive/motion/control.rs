@@ -20,20 +20,16 @@ impl<'a> Control<'a> {
         Control { profile, least: LEAST_COMMAND * motor.no_load_rad_s }
     }
 
-    /// The least speed it asks for, rad/s.
-    pub fn least(&self) -> f64 {
-        self.least
-    }
-
     /// Acceleration it asks for after some way from the start at some speed forward, rad/s²: that of the profile there, and what makes up for
-    /// the difference. Where the profile brakes, a shaft that is slower comes by its speeds the more slowly, and so brakes less: it never
-    /// comes to a stand for being late.
+    /// the difference. Where the profile brakes, a shaft that is slower comes by its speeds the more slowly, and so brakes less, and not at all
+    /// once it is down at the least: it never comes to a stand for being late, nor creeps up to the limit on an exponential without an end.
     pub fn acceleration(&self, way_rad: f64, speed_rad_s: f64) -> f64 {
         let wanted = self.profile.where_at(way_rad);
         if wanted.speed <= self.least {
             return (self.least - speed_rad_s) / MADE_UP_IN_S;
         }
-        let share = if wanted.acceleration < 0.0 { speed_rad_s / wanted.speed } else { 1.0 };
+        let above = |speed: f64| (speed - self.least).max(0.0);
+        let share = if wanted.acceleration < 0.0 { above(speed_rad_s) / above(wanted.speed) } else { 1.0 };
         wanted.acceleration * share + (wanted.speed - speed_rad_s) / MADE_UP_IN_S
     }
 }

@@ -22,10 +22,12 @@ const STANDS_AFTER_S: f64 = 10.0;
 /// Longest time looked at, s. A leaf that takes longer creeps rather than opens.
 const LONGEST_S: f64 = 1800.0;
 
-/// Longest step: the time in which so many times the fastest speed that is asked for would do a hundredth of the way. So short that no step leaps
-/// over a braking before a slow zone, which the estimate of its error would not see.
-const SPARE_SPEED: f64 = 4.0;
-const LONGEST_PART: f64 = 100.0;
+/// Longest step, part of the way: so short that none leaps over a braking before a slow zone, which the estimate of its error would not see. What is
+/// asked of the motor changes by where the shaft is, so a shaft that is slow may take its time.
+const LONGEST_PART: f64 = 1.0 / 100.0;
+
+/// Longest step in time, s.
+const LONGEST_STEP_S: f64 = LONGEST_S / 200.0;
 
 /// Most steps: an end to what a hostile document can ask for.
 const MOST_STEPS: usize = 100_000;
@@ -266,15 +268,10 @@ pub(crate) fn drive(
     start[0] = if sign > 0.0 { 0.0 } else { travel };
     let energy = motor.stall_torque_n_m * travel;
     let run_up_s = motor.inertia_kg_m2 * motor.no_load_rad_s / motor.stall_torque_n_m;
-    let spared = SPARE_SPEED * profile.peak_speed().max(control.least());
     let mut walk = Integrator {
         step_s: 1e-3 * run_up_s,
-        longest_s: (LONGEST_S / 200.0).min(travel / motor.no_load_rad_s.min(spared) / LONGEST_PART),
-        // A motor that brakes above no such speed leaves it to wind and lean how fast the leaf is; a stiff step knows no time to keep to.
-        longest_way: [
-            if spared < motor.no_load_rad_s { SPARE_SPEED * travel / LONGEST_PART } else { f64::MAX },
-            travel / LONGEST_PART,
-        ],
+        longest_s: LONGEST_STEP_S,
+        longest_way: LONGEST_PART * travel,
         tolerance: TOLERANCE,
         ..Integrator::new(rate, start, [travel, motor.no_load_rad_s, energy, energy, energy, energy, energy])
     };

@@ -19,71 +19,79 @@ choice! {
     }
 }
 
-block! {
+/// Declares hinges that turn with friction: rows of their own, the coefficient's, further rows of their own. Rows are read in this order.
+macro_rules! with_friction {
+    (
+        $(#[doc = $about:literal])*
+        pub struct $block:ident { $($before:tt)* } and { $($after:tt)* }
+    ) => {
+        block! {
+            $(#[doc = $about])*
+            #[derive(Copy)]
+            pub struct $block at "hinges." {
+                /// Vertical distance between the hinges, m.
+                spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+                $($before)*
+                /// Coefficient of friction; unless `pairing` says what slides on what.
+                friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
+                /// What slides on what: a handbook range.
+                pairing: Option<Pairing> = word(Pairing::WORDS),
+                /// Lower end of the coefficient.
+                friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
+                /// Upper end of the coefficient.
+                friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
+                $($after)*
+            }
+        }
+
+        impl $block {
+            /// Coefficient with its uncertainty: what is said goes before the handbook.
+            fn friction_range(&self) -> FrictionRange {
+                let book = self.pairing.map(Pairing::friction);
+                let likely = self.friction_coefficient.or(book.map(|range| range.likely)).unwrap_or(0.0);
+                // A likely value beside the handbook's range widens it.
+                let low = self.friction_low.or(book.map(|range| range.low)).map_or(likely, |low| low.min(likely));
+                let high = self.friction_high.or(book.map(|range| range.high)).map_or(likely, |high| high.max(likely));
+                FrictionRange { low, likely, high }
+            }
+        }
+    };
+}
+
+with_friction! {
     /// Two plain hinge pins a spacing apart, and a collar that carries the weight.
-    #[derive(Copy)]
-    pub struct PlainHinges at "hinges." {
-        /// Vertical distance between the hinges, m.
-        spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+    pub struct PlainHinges {
         /// Radius of the pins, m.
         pin_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
         /// Outer radius of the thrust collar, m.
         thrust_outer_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.02).varied(),
         /// Inner radius of the thrust collar, m.
         thrust_inner_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
-        /// Coefficient of friction; unless `pairing` says what slides on what.
-        friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
-        /// What slides on what: a handbook range.
-        pairing: Option<Pairing> = word(Pairing::WORDS),
-        /// Lower end of the coefficient.
-        friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
-        /// Upper end of the coefficient.
-        friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
+    } and {
         /// How the collar carries; default uniform pressure, the careful case.
         collar: Option<Collar> = word(Collar::WORDS).listed(),
     }
 }
 
-block! {
+with_friction! {
     /// Two rolling radial bearings a spacing apart, and a thrust bearing of the same radius.
-    #[derive(Copy)]
-    pub struct RollingHinges at "hinges." {
-        /// Vertical distance between the hinges, m.
-        spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+    pub struct RollingHinges {
         /// Half the bore of the bearings, m.
         pin_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
-        /// Coefficient of friction; unless `pairing` says what slides on what.
-        friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
-        /// What slides on what: a handbook range.
-        pairing: Option<Pairing> = word(Pairing::WORDS),
-        /// Lower end of the coefficient.
-        friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
-        /// Upper end of the coefficient.
-        friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
-    }
+    } and {}
 }
 
-block! {
+with_friction! {
     /// Plain hinges on a ramp: the leaf rises evenly as it opens, and wants to fall shut. The collar slides on the ramp, at its mean radius of
     /// friction; a ramp so steep that it binds at the upper end of the friction is refused.
-    #[derive(Copy)]
-    pub struct RisingHinges at "hinges." {
-        /// Vertical distance between the hinges, m.
-        spacing_m: f64 = number(Length, 0.1, 6.0, 1.3).varied(),
+    pub struct RisingHinges {
         /// Radius of the pins, m.
         pin_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
         /// Outer radius of the thrust collar, m.
         thrust_outer_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.02).varied(),
         /// Inner radius of the thrust collar, m.
         thrust_inner_radius_m: f64 = number(ShortLength, 0.001, 0.2, 0.012).varied(),
-        /// Coefficient of friction; unless `pairing` says what slides on what.
-        friction_coefficient: Option<f64> = number(Ratio, 0.0, 1.0, 0.2).unless("pairing").varied(),
-        /// What slides on what: a handbook range.
-        pairing: Option<Pairing> = word(Pairing::WORDS),
-        /// Lower end of the coefficient.
-        friction_low: Option<f64> = number(Ratio, 0.0, 1.0, 0.1),
-        /// Upper end of the coefficient.
-        friction_high: Option<f64> = number(Ratio, 0.0, 1.0, 0.3),
+    } and {
         /// How the collar carries; default uniform pressure, the careful case.
         collar: Option<Collar> = word(Collar::WORDS).listed(),
         /// Rise of the leaf from closed to open, m; negative where it falls open.
@@ -107,20 +115,15 @@ block! {
 }
 
 impl Hinges {
-    /// Coefficient with its uncertainty, where one is used: what is said goes before the handbook.
+    /// Coefficient with its uncertainty, where one is used.
+    #[must_use]
     pub fn friction_range(&self) -> Option<FrictionRange> {
-        let (said, pairing, low, high) = match self {
-            Hinges::Plain(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
-            Hinges::Rolling(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
-            Hinges::Rising(part) => (part.friction_coefficient, part.pairing, part.friction_low, part.friction_high),
-            Hinges::Measured(_) => return None,
-        };
-        let book = pairing.map(Pairing::friction);
-        let likely = said.or(book.map(|range| range.likely)).unwrap_or(0.0);
-        // A likely value beside the handbook's range widens it.
-        let low = low.or(book.map(|range| range.low)).map_or(likely, |low| low.min(likely));
-        let high = high.or(book.map(|range| range.high)).map_or(likely, |high| high.max(likely));
-        Some(FrictionRange { low, likely, high })
+        match self {
+            Hinges::Plain(hinges) => Some(hinges.friction_range()),
+            Hinges::Rolling(hinges) => Some(hinges.friction_range()),
+            Hinges::Rising(hinges) => Some(hinges.friction_range()),
+            Hinges::Measured(_) => None,
+        }
     }
 
     /// Whether a range of the coefficient was said, and not only one value.

@@ -4,7 +4,7 @@ use super::Member;
 use crate::job::MemberTotals;
 use crate::job::table::*;
 use crate::units::Quantity::{Area, Inertia, Length, Mass, ShortLength};
-use alloc::{format, vec::Vec};
+use alloc::vec::Vec;
 
 block! {
     /// The leaf's weight, size and what the wind sees of it.
@@ -59,7 +59,8 @@ impl Leaf {
     /// Faults of the members one by one, and of what they come to.
     pub(in crate::job) fn member_relations(&self) -> Vec<Fault> {
         let Some(members) = &self.members else { return Vec::new() };
-        let one = |(index, member): (usize, &Member)| member.relations(&format!("leaf.members.{index}"), self.length_m);
+        let one =
+            |(index, member): (usize, &Member)| member.relations(format_args!("leaf.members.{index}"), self.length_m);
         let mut faults: Vec<Fault> = members.iter().enumerate().flat_map(one).collect();
         if faults.is_empty() {
             let totals = MemberTotals::of(members);

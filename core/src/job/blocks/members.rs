@@ -171,7 +171,7 @@ impl Member {
     }
 
     /// Faults of a member that is within its ranges: sections that cannot exist, pieces beyond the leaf.
-    pub(in crate::job) fn relations(&self, path: &str, leaf_length_m: f64) -> Vec<Fault> {
+    pub(in crate::job) fn relations(&self, path: core::fmt::Arguments, leaf_length_m: f64) -> Vec<Fault> {
         let mut faults = Vec::new();
         let wall = |wall_m: f64, most: f64| {
             (wall_m > most * (1.0 + 1e-9))

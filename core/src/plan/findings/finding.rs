@@ -2,6 +2,7 @@
 
 use crate::fault::NamedValue;
 use crate::order::insertion_sort;
+use crate::plan::subject::Subject;
 use crate::units::Quantity;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -22,7 +23,7 @@ pub enum Severity {
     Info,
 }
 
-/// What a finding is about.
+/// What was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
@@ -134,7 +135,7 @@ pub enum FindingCode {
     BreakawaySlipsLate,
     /// In the storm the arm does not hold the closed leaf: a lock or drop bolt is needed. `torque`, `force`.
     HoldingGivesWay,
-    /// What the drive at a stand holds is not known: reckon with a lock or drop bolt. `torque`, `force`.
+    /// What the drive at a stand holds is not known: plan for a lock or drop bolt. `torque`, `force`.
     HoldingUnknown,
     /// The arm holds the closed leaf in the storm, and is no lock. `torque`, `force`.
     HoldingIsNoLock,
@@ -181,8 +182,12 @@ pub enum FindingCode {
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]
 pub struct Finding {
-    /// What it is about.
+    /// What was found: what to do about it stands in the string tables under the same name.
     pub code: FindingCode,
+    /// The one subject it belongs to.
+    pub about: Subject,
+    /// Path of the field that would change it; `null` where none would.
+    pub path: Option<&'static str>,
     /// How urgent it is.
     pub severity: Severity,
     /// Numbers for the sentence.
@@ -207,7 +212,7 @@ impl Findings {
     }
 
     fn push(&mut self, severity: Severity, code: FindingCode, values: &[NamedValue]) {
-        self.0.push(Finding { code, severity, values: values.into() });
+        self.0.push(Finding { code, about: code.about(), path: code.path(), severity, values: values.into() });
     }
 
     /// The most severe first; of equals the one that was found first.

@@ -1,5 +1,6 @@
 //! What to look at in a plan, most severe first.
 
+mod belongs;
 mod built;
 mod finding;
 mod motion;

@@ -90,3 +90,31 @@ fn every_place_that_is_locally_least_is_told() {
         assert!(lowest < 0.35 || seen.is_empty());
     });
 }
+
+#[test]
+fn a_gap_said_to_stay_at_the_shaft_does() {
+    let (mut stays, mut does_not) = (0, 0);
+    let mut dice = Dice(63);
+    for arm in fixtures::arms(&mut Dice(63), 60) {
+        let (x, y) = (dice.between(-1.2, 0.4), dice.between(-1.0, 1.0));
+        let room = rectangle([x, x + dice.between(0.02, 0.4)], [y, y + dice.between(0.02, 0.4)]);
+        let setout = fixtures::among(fixtures::setout(), alloc::vec![room], 0.0);
+        with_problem(&setout, |problem| {
+            let kernel = ArmKernel::new(&arm);
+            let swept = SweptParts::new(problem, &kernel);
+            for index in 0..=40_usize {
+                let here = gap(&setout, &arm, CRANK, problem.stations[index].leaf_rad);
+                if !swept.stays_at_the_shaft(&room.sides(), index, swept.part_at(CRANK, &room.sides(), index).gap_m) {
+                    does_not += 1;
+                    continue;
+                }
+                stays += 1;
+                let step = OPEN / 40.0;
+                let ends = [index.saturating_sub(1), (index + 1).min(40)].map(|index| step * index as f64);
+                let lowest = least(ends[0], ends[1], |leaf_rad| gap(&setout, &arm, CRANK, leaf_rad));
+                close(lowest, here, 1e-12);
+            }
+        });
+    }
+    assert!(stays > 100 && does_not > 100, "{stays} stay, {does_not} do not");
+}
