@@ -2,6 +2,7 @@
 
 use crate::fault::Invalid;
 use crate::job::{Job, description};
+use crate::operators::OperatorList;
 use crate::plan::Plan;
 use schemars::{JsonSchema, Schema, generate::SchemaSettings};
 use serde_json::{Value, json};
@@ -16,6 +17,31 @@ pub fn job_schema() -> Value {
     schema["properties"]["entry"]["description"] =
         json!("Text as typed and units shown; carried by files, ignored by plan.");
     schema
+}
+
+/// Schema of a list of operators: what the reader takes, relations between fields and repeated ids apart. Keys that are not known are kept, and
+/// so allowed.
+#[must_use]
+pub fn operators_schema() -> Value {
+    let mut schema = description(OperatorList::BLOCK);
+    open(&mut schema);
+    schema["$schema"] = json!("https://json-schema.org/draft/2020-12/schema");
+    schema["title"] = json!("Pintle operators");
+    schema["required"] = json!(["operators"]);
+    schema["properties"]["operators"]["type"] = json!("array");
+    schema
+}
+
+/// Lets every object of a schema have other keys.
+fn open(schema: &mut Value) {
+    if let Some(closed) = schema.get_mut("additionalProperties").filter(|allowed| allowed.is_boolean()) {
+        *closed = json!(true);
+    }
+    match schema {
+        Value::Object(entries) => entries.values_mut().for_each(open),
+        Value::Array(items) => items.iter_mut().for_each(open),
+        _ => {}
+    }
 }
 
 /// Schema of the plan document.

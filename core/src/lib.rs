@@ -40,7 +40,7 @@
 //! - `g` is standard gravity, [`STANDARD_GRAVITY_M_S2`].
 //!
 //! # Direction of flow
-//! numerics → words and units → single elements → job → leaf (loads) → arm → drive (demand, rating) → safety → plan. Nothing flows back, which a
+//! numerics → words and units → single elements → job → operators → leaf (loads) → arm → drive (demand, rating) → safety → plan. Nothing flows back, which a
 //! test of the imports holds.
 // Deriving the descriptions needs std's prelude; everything else does without.
 #![cfg_attr(not(feature = "describe"), no_std)]
@@ -59,6 +59,7 @@ pub mod fault;
 pub mod job;
 pub mod leaf;
 mod numerics;
+pub mod operators;
 mod order;
 pub mod packed;
 pub mod plan;

@@ -9,8 +9,12 @@ use std::sync::LazyLock;
 
 #[test]
 fn the_published_schemas_are_in_step() {
-    let schemas =
-        [("job", describe::job_schema()), ("plan", describe::plan_schema()), ("faults", describe::faults_schema())];
+    let schemas = [
+        ("job", describe::job_schema()),
+        ("plan", describe::plan_schema()),
+        ("faults", describe::faults_schema()),
+        ("operators", describe::operators_schema()),
+    ];
     for (name, schema) in schemas {
         let text = serde_json::to_string_pretty(&schema).expect("serialises") + "\n";
         kept_in_step(&format!("../www/schema/{name}.json"), &text);

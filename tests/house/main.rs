@@ -17,6 +17,7 @@ const CORE: &[&[&str]] = &[
     &["elements", "document"],
     &["fault"],
     &["packed", "job"],
+    &["operators"],
     &["leaf"],
     &["arm"],
     &["drive"],

@@ -10,6 +10,7 @@ use pintle_core::units::{MarkApart, Quantity, ReadError, System};
 use pintle_core::{
     fault::{Invalid, LeftOut},
     job::{FieldRule, Job},
+    operators::{OperatorList, ReadOperators},
     plan::{Pad, Plan, RunPoint, SetOutAnswer},
 };
 use pintle_web::drawing::{PlotArea, QrPath, View};
@@ -65,6 +66,8 @@ fn declarations() -> String {
     all.visit::<SetOutAnswer>();
     all.visit::<Pad>();
     all.visit::<QrPath>();
+    all.visit::<OperatorList>();
+    all.visit::<ReadOperators>();
     // The generator leaves blanks at the ends of lines.
     let text: String = [HEAD.to_string()].into_iter().chain(all.by_name.into_values()).collect();
     text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
@@ -100,13 +103,16 @@ fn every_imported_type_is_declared() {
         "LeftOut",
         "Job",
         "MarkApart",
+        "ListedOperator",
         "Operator",
+        "OperatorList",
         "Plan",
         "PlotArea",
         "Quantity",
         "Pad",
         "QrPath",
         "ReadError",
+        "ReadOperators",
         "SetOutAnswer",
         "System",
         "View",

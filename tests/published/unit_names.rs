@@ -58,6 +58,10 @@ const SPELLINGS: &[(Quantity, f64, &[&str])] = &[
     (Quantity::Time, 60.0, &["min"]),
     (Quantity::Voltage, 1.0, &["V"]),
     (Quantity::Resistance, 1.0, &["\u{3a9}", "\u{2126}", "ohm", "Ohms"]),
+    (Quantity::Current, 1.0, &["A", "amp", "amps", "ampere", "amperes"]),
+    (Quantity::Current, 0.001, &["mA"]),
+    // 1 A·h = 3600 C (SP 811, B.8); documents hold A·h themselves.
+    (Quantity::Charge, 1.0, &["A·h", "Ah"]),
     (Quantity::Energy, 1.0, &["J"]),
     (Quantity::Energy, LBF * 0.3048, &["ft·lbf", "ft-lb"]),
     (Quantity::Power, 1.0, &["W"]),

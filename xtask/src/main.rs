@@ -6,6 +6,7 @@
 mod bundle;
 mod host;
 mod names;
+mod operators;
 mod page;
 mod place;
 mod precache;
@@ -54,6 +55,11 @@ enum Task {
         /// Parts of step names.
         only: Vec<String>,
     },
+    /// Check a list of operators: what would be left out and what is warned of, as JSON. Exits with 2 where something is left out.
+    CheckOperators {
+        /// The list, or - for standard input.
+        file: PathBuf,
+    },
     /// Print the compressed size of everything the page loads; fails over budget.
     Sizes,
     /// Build and pack the page for a release, and say what was done: version, text of the tag, artefacts.
@@ -96,7 +102,7 @@ enum Task {
 
 fn main() -> ExitCode {
     match run() {
-        Ok(()) => ExitCode::SUCCESS,
+        Ok(code) => code,
         Err(error) => {
             eprintln!("error: {error:#}");
             ExitCode::FAILURE
@@ -104,11 +110,12 @@ fn main() -> ExitCode {
     }
 }
 
-fn run() -> Result<()> {
+fn run() -> Result<ExitCode> {
     if let Some(result) = run_as_tool() {
-        return result;
+        return result.map(|()| ExitCode::SUCCESS);
     }
-    match Cli::parse().task {
+    let done = match Cli::parse().task {
+        Task::CheckOperators { file } => return operators::check(&file),
         Task::Serve { port, base, open } => serve::serve(port, &base, open),
         Task::Build => page::build(),
         Task::Test { only } => test::run(&only),
@@ -119,7 +126,8 @@ fn run() -> Result<()> {
         Task::Bundle => bundle::run(),
         Task::Precache => precache::run(),
         Task::WasmTest { arguments } => setup::bindgen::run_tests(&arguments),
-    }
+    };
+    done.map(|()| ExitCode::SUCCESS)
 }
 
 /// This program under another name is the tool of that name: the links that [`setup::bindgen`] lays point here.

@@ -14,8 +14,16 @@ pub fn run<A: serde::Serialize>(
     answer: impl Fn(&CheckedJob) -> Result<A, Invalid>,
     code: impl Fn(&A) -> u8,
 ) -> ExitCode {
+    run_on(name, |document| {
+        let answer = CheckedJob::read(document).and_then(|job| answer(&job))?;
+        Ok((json(&answer), code(&answer)))
+    })
+}
+
+/// Reads the document the command line names, and prints what is told of it: beside an exit code of [`INVALID`] on standard error.
+pub fn run_on(name: &str, told: impl Fn(&Document) -> Result<(String, u8), Invalid>) -> ExitCode {
     let Some(path) = std::env::args().nth(1) else {
-        eprintln!("usage: {name} JOB.json, or - for standard input");
+        eprintln!("usage: {name} FILE.json, or - for standard input");
         return ExitCode::from(UNREADABLE);
     };
     let bytes = match read_bytes(&path) {
@@ -25,10 +33,15 @@ pub fn run<A: serde::Serialize>(
             return ExitCode::from(UNREADABLE);
         }
     };
-    match read_job(&bytes).and_then(|job| answer(&job)) {
-        Ok(answer) => {
-            println!("{}", json(&answer));
-            ExitCode::from(code(&answer))
+    let document = serde_json::from_slice(&bytes).map_err(|error| Invalid::not_json(error.to_string()));
+    match document.and_then(|document| told(&document)) {
+        Ok((text, INVALID)) => {
+            eprintln!("{text}");
+            ExitCode::from(INVALID)
+        }
+        Ok((text, code)) => {
+            println!("{text}");
+            ExitCode::from(code)
         }
         Err(invalid) => {
             eprintln!("{}", json(&invalid));
@@ -44,11 +57,6 @@ fn read_bytes(path: &str) -> std::io::Result<Vec<u8>> {
         path => std::fs::File::open(path)?.read_to_end(&mut bytes)?,
     };
     Ok(bytes)
-}
-
-fn read_job(bytes: &[u8]) -> Result<CheckedJob, Invalid> {
-    let document: Document = serde_json::from_slice(bytes).map_err(|error| Invalid::not_json(error.to_string()))?;
-    CheckedJob::read(&document)
 }
 
 fn json(value: &impl serde::Serialize) -> String {

@@ -110,6 +110,14 @@ pub enum FaultCode {
     TurnsBack,
     /// Shaft, hinge and bracket in line with the arm straight or folded: the ratio is undetermined.
     Undetermined,
+    /// Below the range of a torque in N·m, and within it where kN·m was meant.
+    MeantKilonewtonMetres,
+    /// Beyond the range of a length in m, and within it where mm was meant.
+    MeantMillimetres,
+    /// The peak torque of an operator is below its rated one.
+    PeakBelowRated,
+    /// An entry before this one of the list has the same id.
+    RepeatedId,
 }
 
 /// What may stand in a field.

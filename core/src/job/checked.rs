@@ -66,6 +66,13 @@ impl CheckedJob {
         }
     }
 
+    /// The same job changed to values that keep the rules, or that is only looked at.
+    pub(crate) fn changed(&self, change: impl FnOnce(&mut Job)) -> CheckedJob {
+        let mut job = self.0.clone();
+        change(&mut job);
+        CheckedJob(job)
+    }
+
     /// The same job with another arm, whose numbers are in the table's bounds or that is only looked at.
     pub(crate) fn on(&self, arm: Arm) -> CheckedJob {
         CheckedJob(Job { arm: Some(arm), ..self.0.clone() })

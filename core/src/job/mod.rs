@@ -9,7 +9,7 @@ mod migrate;
 mod obstacles;
 mod partial;
 mod ramp;
-mod table;
+pub(crate) mod table;
 mod totals;
 mod version;
 

@@ -26,6 +26,7 @@ mod pareto_front;
 mod partial;
 mod peak;
 mod people;
+mod ranking;
 mod rate;
 mod record;
 mod remedies;
@@ -65,6 +66,10 @@ pub use pareto_front::pareto_front;
 pub use partial::{PartialPlan, plan_partial};
 pub use peak::{Overrun, Peak, Shares};
 pub use people::Entrapment;
+pub use ranking::{
+    NextSmaller, OperatorRanking, OperatorRefusal, PlaceSought, RankAsked, RankProgress, RankedOperator, Ranking,
+    RefusalCode, Standing, Suggestion, SuggestionKind, rank,
+};
 pub use record::{Check, CheckVerdict, Commissioning, RecordStep};
 pub use remedies::{Remedy, RemedyKind};
 pub use runs::{Run, RunPoint};

@@ -361,7 +361,7 @@ fn slow_rad_s(facts: &MotionFacts, speed: f64) -> f64 {
 }
 
 impl DutyUse {
-    fn new(duty: &Duty, cycle_s: f64) -> DutyUse {
+    pub(super) fn new(duty: &Duty, cycle_s: f64) -> DutyUse {
         let over = |asked: Option<f64>, rated: Option<f64>| asked.zip(rated).map(|(asked, rated)| asked / rated);
         DutyUse {
             cycle_s,

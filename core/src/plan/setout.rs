@@ -104,7 +104,13 @@ pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
     let job = &*job.checked()?;
     let missing = || Invalid { errors: alloc::vec![missing_object("setout")] };
     let setout = job.setout_around().ok_or_else(missing)?;
-    Ok(JobLoads::new(job).with_problem(&setout, |problem| answer(job, &setout, problem)))
+    Ok(JobLoads::new(job).with_problem(&setout, |problem| answer(job, &setout, problem, true)))
+}
+
+/// The same without what would do alone where nothing keeps the limits, which takes a dozen searches; `None` without the block.
+pub(super) fn set_out_briefly(job: &CheckedJob) -> Option<SetOutAnswer> {
+    let setout = job.setout_around()?;
+    Some(JobLoads::new(job).with_problem(&setout, |problem| answer(job, &setout, problem, false)))
 }
 
 /// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
@@ -120,19 +126,19 @@ pub fn evaluate(job: &impl ToChecked) -> Result<Option<Candidate>, Invalid> {
     Ok(JobLoads::new(job).with_problem(&setout, |problem| Candidate::of(job, &setout, arm, problem)))
 }
 
-fn answer(job: &CheckedJob, setout: &SetOutSite, problem: &mut Problem) -> SetOutAnswer {
+fn answer(job: &CheckedJob, setout: &SetOutSite, problem: &mut Problem, thorough: bool) -> SetOutAnswer {
     let optima = problem.optima();
     let candidate = |arm: &Arm, problem: &Problem| Candidate::of(job, setout, arm, problem);
     if let Some(step_m) = setout.step_m {
         let best = problem.best_on_lattice(step_m, &optima).and_then(|found| candidate(&found.arm, problem));
-        let nearest = if best.is_some() { None } else { Some(nearest(problem, &optima, optima[0].kept())) };
+        let nearest = if best.is_some() { None } else { Some(nearest(problem, &optima, optima[0].kept(), thorough)) };
         return SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: Vec::new(), nearest };
     }
     let kept = optima.iter().filter(|found| found.kept());
     let mut candidates: Vec<Candidate> =
         kept.filter_map(|found| candidate(&problem.arm(&found.point, found.elbow), problem)).collect();
     if candidates.is_empty() {
-        let nearest = Some(nearest(problem, &optima, false));
+        let nearest = Some(nearest(problem, &optima, false, thorough));
         return SetOutAnswer { best: None, others: candidates, rule_of_thumb: None, nearest };
     }
     let best = candidates.remove(0);
@@ -155,15 +161,15 @@ fn near(one: &Arm, other: &Arm) -> bool {
     one.elbow == other.elbow && numbers(one).iter().zip(numbers(other)).all(|(one, other)| (one - other).abs() < 0.01)
 }
 
-/// What is in the way. `off_lattice`: only whole multiples of the step are.
-fn nearest(problem: &mut Problem, optima: &[Found], off_lattice: bool) -> Nearest {
+/// What is in the way. `off_lattice`: only whole multiples of the step are; `thorough`: what would do alone is searched for.
+fn nearest(problem: &mut Problem, optima: &[Found], off_lattice: bool, thorough: bool) -> Nearest {
     let closest = &optima[0];
     let arm = problem.arm(&closest.point, closest.elbow);
     let mut exceeded = problem.exceeded(&problem.kernel(&closest.point, closest.elbow), closest.sense);
     let mut changes = Vec::new();
     if off_lattice {
         exceeded = alloc::vec![(Limit::StepM, problem.setout.step_m.unwrap_or(0.0))];
-    } else {
+    } else if thorough {
         for limit in Limit::ALL {
             if let Some(found) = problem.without(limit).filter(|found| found.objective > 0.0) {
                 changes.push((found.objective, limit));

@@ -118,6 +118,15 @@ pub(super) fn factor_of(name: &str, quantity: Quantity) -> Option<f64> {
             "\u{3a9}" | "\u{2126}" | "ohm" | "ohms" => 1.0,
             _ => return None,
         },
+        Quantity::Current => match name {
+            "a" | "amp" | "amps" | "ampere" | "amperes" => 1.0,
+            "ma" => 0.001,
+            _ => return None,
+        },
+        Quantity::Charge => match name {
+            "ah" => 1.0,
+            _ => return None,
+        },
         Quantity::Energy => match name {
             "j" => 1.0,
             "ftlb" | "ftlbf" => POUND_FORCE_N * FOOT_M,

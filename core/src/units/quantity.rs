@@ -60,6 +60,10 @@ pub enum Quantity {
     AngularAcceleration,
     /// °C; °F.
     Temperature,
+    /// A.
+    Current,
+    /// A·h. What a battery holds.
+    Charge,
 }
 
 /// The system of units a person reads and types in.
@@ -146,6 +150,8 @@ impl Quantity {
             (Quantity::Stiffness, Metric) => Unit::new("N/mm", 1000.0),
             (Quantity::Stiffness, Us) => Unit::new("lbf/in", POUND_FORCE_N / INCH_M),
             (Quantity::AngularAcceleration, _) => Unit::new("°/s²", 1.0),
+            (Quantity::Current, _) => Unit::new("A", 1.0),
+            (Quantity::Charge, _) => Unit::new("A·h", 1.0),
             (Quantity::Temperature, Metric) => CELSIUS,
             (Quantity::Temperature, Us) => FAHRENHEIT,
         }

@@ -77,7 +77,7 @@ fn decimals(size: f64, quantity: Quantity) -> usize {
             1
         }
         Quantity::ShortLength | Quantity::Torque | Quantity::AngularSpeed | Quantity::AngularAcceleration => 2,
-        Quantity::Time | Quantity::Energy => 2,
+        Quantity::Time | Quantity::Energy | Quantity::Current | Quantity::Charge => 2,
         Quantity::Length | Quantity::Area | Quantity::Inertia => 3,
         Quantity::Density | Quantity::Ratio => 4,
     };

@@ -26,7 +26,7 @@ block! {
     ///
     /// The base is laid along the crank of the closed arm, turned as the marks say.
     #[derive(Copy)]
-    pub struct OperatorBody at "operator.body." {
+    pub struct OperatorBody at "operator.body." also at "operators.body." {
         /// From the shaft along the base, towards the elbow of the closed arm, m.
         along_m: [f64; 2] = range(ShortLength, -3.0, 3.0, 0.2),
         /// From the shaft across it, a quarter turn counter-clockwise from that, m.

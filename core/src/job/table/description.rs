@@ -74,6 +74,7 @@ fn kind(kind: &Kind) -> Value {
         Kind::Word(words) => words_schema(words),
         Kind::Flag => json!({ "type": "boolean" }),
         Kind::Text => json!({ "type": "string" }),
+        Kind::Name => json!({ "type": "string", "pattern": "\\S" }),
         Kind::Date => json!({ "type": "string", "pattern": DATE, "examples": ["2026-03-31"] }),
         Kind::Block(block) => description(block),
         Kind::Choice(choice) => choice_schema(choice),

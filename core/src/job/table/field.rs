@@ -92,6 +92,8 @@ pub enum Kind {
     Flag,
     /// Any text.
     Text,
+    /// A text that is not blank.
+    Name,
     /// A day of the calendar, `YYYY-MM-DD`.
     Date,
     /// A block.

@@ -118,6 +118,12 @@ impl Reading {
             (Kind::Flag, Document::Bool(_)) | (Kind::Text, Document::Text(_)) => return true,
             (Kind::Flag, _) => "boolean",
             (Kind::Text, _) => "string",
+            (Kind::Name, Document::Text(text)) if !text.trim().is_empty() => return true,
+            (Kind::Name, Document::Text(_)) => {
+                self.fault(missing(path, kind).found(value));
+                return false;
+            }
+            (Kind::Name, _) => "string",
             (Kind::Date, Document::Text(text)) if is_date(text) => return true,
             (Kind::Date, Document::Text(_)) => {
                 let fault = wrong_type(&path, value, "date").example(Example::Text("2026-03-31"));
@@ -284,6 +290,7 @@ fn missing(path: String, kind: &Kind) -> Fault {
         }
         Kind::Flag => fault.allowed(of_type("boolean")),
         Kind::Text | Kind::Date => fault.allowed(of_type("string")),
+        Kind::Name => fault.allowed(of_type("string")).example(Example::Text("gate-250")),
         Kind::Block(_) | Kind::Choice(_) | Kind::Shares(_) => fault.allowed(of_type("object")),
         Kind::List(_) => fault.allowed(of_type("array")),
         Kind::Schema => fault.example(Example::Number(f64::from(SCHEMA))),

@@ -21,7 +21,8 @@ pub use description::description;
 pub use field::{Block, Choice, Chosen, Field, Kind, List, Number, Spec};
 pub use interpreter::Reading;
 pub use row::{
-    assumed, assumed_direction, block, choice, date, direction, flag, list, number, range, schema, shares, text, word,
+    assumed, assumed_direction, block, choice, date, direction, flag, list, name, number, range, schema, shares, text,
+    word,
 };
 pub use rule::FieldRule;
 pub use rules::rules;

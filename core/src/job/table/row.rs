@@ -54,6 +54,11 @@ pub const fn text() -> Spec {
     Spec::of(Kind::Text)
 }
 
+/// A text that is not blank.
+pub const fn name() -> Spec {
+    Spec::of(Kind::Name)
+}
+
 /// A day of the calendar.
 pub const fn date() -> Spec {
     Spec::of(Kind::Date)
