@@ -3,7 +3,7 @@
 use crate::fault::Invalid;
 use crate::job::{Job, description};
 use crate::operators::OperatorList;
-use crate::plan::Plan;
+use crate::plan::{OperatorRanking, Plan};
 use schemars::{JsonSchema, Schema, generate::SchemaSettings};
 use serde_json::{Value, json};
 
@@ -48,6 +48,12 @@ fn open(schema: &mut Value) {
 #[must_use]
 pub fn plan_schema() -> Value {
     schema_of::<Plan>("Pintle plan", "Everything computed from a job.")
+}
+
+/// Schema of a ranking of operators.
+#[must_use]
+pub fn ranking_schema() -> Value {
+    schema_of::<OperatorRanking>("Pintle ranking", "Which operator of a list will do.")
 }
 
 /// Schema of what is said instead of a plan where the job is invalid.

@@ -23,7 +23,7 @@ async fn the_main_job_in_firefox() -> Result<()> {
             job["leaf"][name] = json!(value);
         }
         let list: serde_json::Value = serde_json::from_str(include_str!("../../www/data/operators.json"))?;
-        for rating in ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s"] {
+        for rating in ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s", "body"] {
             job["operator"][rating] = list["operators"][2][rating].clone();
         }
         let (_, plan) = planned(&job);

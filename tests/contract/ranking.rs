@@ -92,7 +92,7 @@ const STOPS: [FindingCode; 6] = [
 ];
 
 /// Everything a standing says is what the plan of the whole job says, to the bit.
-fn is_the_plan(standing: &Standing, plan: &Plan) {
+fn is_the_plan(standing: &OperatorStanding, plan: &Plan) {
     assert_eq!(standing.rating, plan.rating);
     assert_eq!(standing.wind_limit, plan.wind_limit);
     assert_eq!((standing.shaft_torque_n_m, standing.leaf_deg), (plan.peak.shaft_torque_n_m, plan.peak.leaf_deg));

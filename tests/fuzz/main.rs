@@ -6,8 +6,10 @@
 use base64::Engine;
 use base64::prelude::BASE64_URL_SAFE_NO_PAD;
 use bolero::{TypeGenerator, check};
+use pintle_core::operators::{self, ListEntry};
+use pintle_core::plan::{RankAsked, plan, rank};
 use pintle_core::units::{self, Quantity, System};
-use pintle_core::{Document, job::Job, packed, plan::plan};
+use pintle_core::{Document, job::Job, packed};
 use serde_json::{Value, json};
 
 /// Reads and plans; whatever comes of it must be finite and writable.
@@ -190,4 +192,78 @@ fn damaged_jobs_never_panic() {
             digest(&document);
         }
     });
+}
+
+/// Whatever a host gives as a list: nothing panics, every entry is taken or told, what is taken keeps the rules, and is ranked to numbers.
+fn list_digest(document: &Document, job: &Job) {
+    let read = operators::read(document);
+    let count = match document {
+        Document::Object(entries) => match entries.iter().find(|(key, _)| key == "operators") {
+            Some((_, Document::List(items))) => items.len(),
+            _ => 0,
+        },
+        _ => 0,
+    };
+    let told = read.left_out.iter().filter(|out| out.path.starts_with("operators.")).count();
+    let whole = read.left_out.iter().any(|out| out.path == "operators" || out.path.is_empty());
+    assert!(whole || read.operators.len() + told == count, "{} and {told} of {count}", read.operators.len());
+    let entries: Vec<ListEntry> = read.operators.into_iter().take(3).collect();
+    let ranking = rank(job, &entries, RankAsked::default()).expect("the job is valid");
+    for one in &ranking.operators {
+        let standing = one.as_placed.as_ref().expect("the job has an arm");
+        assert!(standing.shaft_torque_n_m.is_finite() && standing.rating.utilisation.is_finite(), "{one:?}");
+        assert_eq!(one.does, one.refusal.is_none());
+    }
+}
+
+/// Lists of real operators with places overwritten, and raw bytes.
+#[test]
+fn damaged_lists_of_operators_never_panic() {
+    const ODD: [&str; 16] = [
+        "null",
+        "true",
+        "-300",
+        "0",
+        "0.4",
+        "1e12",
+        "1e-320",
+        "\"\"",
+        "\"demo-a\"",
+        "[]",
+        "{}",
+        "[1, 2]",
+        "[2, 1]",
+        "[[]]",
+        "{ \"a\": 1, \"a\": 2 }",
+        "400",
+    ];
+    let job: Document = serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
+    let job = Job::read(&job).expect("valid");
+    let list: Document = serde_json::from_str(include_str!("../../www/data/operators.json")).expect("JSON");
+    check!().with_iterations(1_500).with_type::<(Vec<(u16, u8)>, Vec<u8>)>().for_each(|(wounds, bytes)| {
+        let mut list = list.clone();
+        for &(place, odd) in wounds.iter().take(8) {
+            let odd = serde_json::from_str(ODD[usize::from(odd) % ODD.len()]).expect("JSON");
+            wound(&mut list, usize::from(place), odd);
+        }
+        list_digest(&list, &job);
+        if let Ok(document) = serde_json::from_slice::<Document>(bytes) {
+            list_digest(&document, &job);
+        }
+    });
+}
+
+/// Overwrites a value somewhere below, chosen by a number.
+fn wound(document: &mut Document, place: usize, odd: Document) {
+    let inner: Vec<&mut Document> = match document {
+        Document::Object(entries) => entries.iter_mut().map(|(_, value)| value).collect(),
+        Document::List(items) => items.iter_mut().collect(),
+        _ => Vec::new(),
+    };
+    let count = inner.len();
+    if count == 0 || place % (count + 1) == count {
+        *document = odd;
+    } else if let Some(value) = inner.into_iter().nth(place % (count + 1)) {
+        wound(value, place / (count + 1), odd);
+    }
 }

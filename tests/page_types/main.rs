@@ -11,7 +11,7 @@ use pintle_core::{
     fault::{Invalid, LeftOut},
     job::{FieldRule, Job},
     operators::{OperatorList, ReadOperators},
-    plan::{Pad, Plan, RunPoint, SetOutAnswer},
+    plan::{OperatorRanking, Pad, Plan, RankProgress, RunPoint, SetOutAnswer},
 };
 use pintle_web::drawing::{PlotArea, QrPath, View};
 use ts_rs::{Config, TS, TypeVisitor};
@@ -68,6 +68,8 @@ fn declarations() -> String {
     all.visit::<QrPath>();
     all.visit::<OperatorList>();
     all.visit::<ReadOperators>();
+    all.visit::<OperatorRanking>();
+    all.visit::<RankProgress>();
     // The generator leaves blanks at the ends of lines.
     let text: String = [HEAD.to_string()].into_iter().chain(all.by_name.into_values()).collect();
     text.lines().map(|line| format!("{}\n", line.trim_end())).collect()
@@ -106,14 +108,17 @@ fn every_imported_type_is_declared() {
         "ListedOperator",
         "Operator",
         "OperatorList",
+        "OperatorRanking",
         "Plan",
         "PlotArea",
         "Quantity",
         "Pad",
         "QrPath",
+        "RankProgress",
         "ReadError",
         "ReadOperators",
         "SetOutAnswer",
+        "Suggestion",
         "System",
         "View",
     ] {

@@ -24,6 +24,7 @@ mod prescribed;
 mod prescribed_on_an_arm;
 mod profile;
 mod protection;
+mod ranking;
 mod rating;
 mod relations;
 mod remedies;

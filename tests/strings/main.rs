@@ -114,6 +114,29 @@ fn every_fault_has_a_sentence_of_its_own_values() {
     }
 }
 
+/// Why an operator will not do, and what would make it do.
+#[test]
+fn every_refusal_and_suggestion_of_a_ranking_has_a_sentence_of_its_own_values() {
+    let schema = describe::ranking_schema();
+    let of_operator = "/properties/operators/items/properties/refusal/properties/code";
+    let of_suggestion = "/properties/next_smaller/properties/suggestions/items/properties/kind";
+    for language in LANGUAGES {
+        let table = Table::read(language);
+        for (of, pointer) in [("refusals", of_operator), ("suggestions", of_suggestion)] {
+            let codes = codes(&schema, pointer);
+            assert!(codes.len() > 6, "{codes:?}");
+            for (code, description) in codes {
+                let sentence = table.at(&format!("ranking.{of}.{code}"));
+                let sentence = sentence.unwrap_or_else(|| panic!("{language}: {of} has no sentence for {code}"));
+                // The limit in the way is named by the page, from the words of the set-out.
+                let named: BTreeSet<String> = named_in(&description).into_iter().chain(["limit_name".into()]).collect();
+                let strange: Vec<_> = placeholders(sentence).difference(&named).cloned().collect();
+                assert!(strange.is_empty(), "{language}: {of}: {code} has no {strange:?}");
+            }
+        }
+    }
+}
+
 #[test]
 fn every_field_has_a_name() {
     for language in LANGUAGES {

@@ -9,6 +9,7 @@ pub mod drawing;
 mod binding;
 #[cfg(target_arch = "wasm32")]
 pub use binding::{
-    Calculation, PadView, Pads, clearances, evaluate, feet_inches, fields, limit_names, mark, open_job, pack,
-    pareto_front, plain_number, qr, read, schema, set_out, show, show_limit, unit, unpack, version,
+    Calculation, PadView, Pads, Ranker, Seeking, clearances, evaluate, feet_inches, fields, limit_names, mark,
+    open_job, operator_fields, pack, pareto_front, plain_number, qr, read, read_operators, schema, set_out, show,
+    show_limit, unit, unpack, version,
 };

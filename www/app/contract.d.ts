@@ -85,6 +85,39 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * Crank and link as they are bought: how far each can be set, in which steps, what their joints allow.
+ */
+export type ArmKit = {
+/**
+ * Crank, least and most, m; as the site asks where it is not said.
+ */
+crank_m: [number, number] | null,
+/**
+ * Link, least and most, m; as the site asks where it is not said.
+ */
+link_m: [number, number] | null,
+/**
+ * Lengths are whole multiples of it, m; any length where it is not said.
+ */
+step_m: number | null,
+/**
+ * Rise and fall of the bracket pin that its joints allow, in all, m.
+ */
+joint_allowance_m: number | null,
+/**
+ * What joints at both ends of the crank take off its tubes, together, m.
+ */
+crank_ends_m: number | null,
+/**
+ * What joints at both ends of the link take off its tubes, together, m.
+ */
+link_ends_m: number | null,
+/**
+ * Half the width of crank and link in plan, m.
+ */
+half_width_m: number | null, };
+
+/**
  * The arm as it was built; what is not said is as planned. The side of the elbow is not a matter of measuring.
  */
 export type AsBuilt = {
@@ -268,6 +301,56 @@ depth_m: number | null, };
  * What the bars of an open lattice look like to the wind.
  */
 export type BarShape = "flat" | "round";
+
+/**
+ * A rectangle of anchor holes about the shaft, along and across the direction the base is laid in, and the plate around it.
+ */
+export type BasePattern = {
+/**
+ * Spacing of the holes along the base, m.
+ */
+along_m: number,
+/**
+ * Spacing of the holes across it, m.
+ */
+across_m: number,
+/**
+ * Middle of the holes from the shaft, along the base towards the elbow of the closed arm, m; default 0.
+ */
+offset_along_m: number | null,
+/**
+ * Middle of the holes from the shaft, a quarter turn counter-clockwise from that, m; default 0.
+ */
+offset_across_m: number | null,
+/**
+ * From a hole's middle to the edge of the plate, m; default 0.
+ */
+edge_m: number | null,
+/**
+ * Diameter of the anchors, m.
+ */
+anchor_m: number | null, };
+
+/**
+ * What keeps an operator going without supply.
+ */
+export type Battery = {
+/**
+ * Voltage, V.
+ */
+voltage_v: number,
+/**
+ * What it holds, A·h.
+ */
+capacity_ah: number,
+/**
+ * Part of that which may be taken; unknown unless given.
+ */
+usable: number | null,
+/**
+ * How long it takes to charge, s; unknown unless given.
+ */
+charging_s: number | null, };
 
 /**
  * The wind of fixed bearing at one leaf angle.
@@ -910,6 +993,23 @@ rated_cycles_per_hour: number | null,
 rated_cycles_per_day: number | null, };
 
 /**
+ * Cycles, one opening and one closing each, up to a temperature.
+ */
+export type DutyRating = {
+/**
+ * In air up to this temperature, °C; in any where it is not said.
+ */
+up_to_c: number | null,
+/**
+ * Cycles an hour.
+ */
+cycles_per_hour: number | null,
+/**
+ * Cycles a day.
+ */
+cycles_per_day: number | null, };
+
+/**
  * Cycles against the operator's rating.
  */
 export type DutyUse = {
@@ -1146,7 +1246,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "ramp_binds" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "ramp_binds" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined" | "meant_kilonewton_metres" | "meant_millimetres" | "peak_below_rated" | "repeated_id";
 
 /**
  * The rule of one number field.
@@ -1999,6 +2099,19 @@ inertia_kg_m2: number | null,
 members: Array<Member> | null, };
 
 /**
+ * Most weight of a leaf up to a length.
+ */
+export type LeafLimit = {
+/**
+ * Leaves up to this length, m.
+ */
+length_m: number,
+/**
+ * Most such a leaf may weigh, kg.
+ */
+mass_kg: number, };
+
+/**
  * Lean of the hinge axis out of plumb.
  */
 export type Lean = {
@@ -2036,6 +2149,104 @@ faults: Array<Fault>, };
  * A limit of the set-out, by the name of its field.
  */
 export type Limit = "shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m" | "straightness" | "square_deg" | "least_lever_m" | "shaft_travel_deg" | "most_shaft_torque_n_m" | "keep_out" | "step_m" | "arm";
+
+/**
+ * An entry that can be used.
+ */
+export type ListEntry = {
+/**
+ * Its place in the list, from 0.
+ */
+index: number,
+/**
+ * What is known of it.
+ */
+operator: ListedOperator,
+/**
+ * The entry as the host wrote it, with what is not known here.
+ */
+written: Record<string, unknown>, };
+
+/**
+ * An operator as its maker states it. What is not said is not known, and limits nothing.
+ */
+export type ListedOperator = {
+/**
+ * What the list calls it, once in the list.
+ */
+id: string,
+/**
+ * What people call it, where no name of their language is given.
+ */
+name: string,
+/**
+ * What it is called by language.
+ */
+names: OperatorNames | null,
+/**
+ * Torque its output shaft gives continuously, N·m.
+ */
+rated_torque_n_m: number,
+/**
+ * Torque it gives for moments, N·m; not below the rated one.
+ */
+peak_torque_n_m: number | null,
+/**
+ * Speed of the shaft, degrees a second.
+ */
+shaft_speed_deg_s: number | null,
+/**
+ * Most the shaft turns from closed to open, degrees.
+ */
+shaft_travel_deg: number | null,
+/**
+ * Part of the shaft's work that its arm brings to the leaf; default 1.
+ */
+arm_efficiency: number | null,
+/**
+ * Whether the leaf turns the shaft while the drive is off.
+ */
+back_drives: boolean | null,
+/**
+ * Torque at which the drive at a stand begins to give way, N·m.
+ */
+holding_torque_n_m: number | null,
+/**
+ * The arm it is bought with.
+ */
+kit: ArmKit | null,
+/**
+ * Its outline about the shaft.
+ */
+body: OperatorBody | null,
+/**
+ * The plate it stands on.
+ */
+base: BasePattern | null,
+/**
+ * Most weight by length of leaf.
+ */
+leaf_limits: Array<LeafLimit> | null,
+/**
+ * Cycles it is rated for, by temperature.
+ */
+duty: Array<DutyRating> | null,
+/**
+ * Coldest and hottest air it is made for, °C.
+ */
+temperature_c: [number, number] | null,
+/**
+ * What it is fed with, and what it takes.
+ */
+supply: Supply | null,
+/**
+ * What keeps it going without supply.
+ */
+battery: Battery | null,
+/**
+ * Slip torque its breakaway can be set to, least and most, N·m at the shaft.
+ */
+slip_torque_n_m: [number, number] | null, };
 
 /**
  * Load level a pressure is wanted at. Never mixed silently: the job names it.
@@ -2674,6 +2885,19 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * The operator that nearly does.
+ */
+export type NextSmaller = {
+/**
+ * Its place in the host's list, from 0.
+ */
+index: number,
+/**
+ * What would make it do, each by itself; empty where nothing that is tried does.
+ */
+suggestions: Array<Suggestion>, };
+
+/**
  * Something that stands around: a rectangle in plan, its sides along the closed leaf and across it.
  */
 export type Obstacle = {
@@ -2767,6 +2991,62 @@ across_m: [number, number],
  * How high it is, m; for the person who reads it.
  */
 height_m: number | null, };
+
+/**
+ * A list of operators to choose from, as a host gives it. What is not known here is kept.
+ */
+export type OperatorList = {
+/**
+ * What the list is, for whoever chooses from it.
+ */
+title: string | null,
+/**
+ * The operators.
+ */
+operators: Array<ListedOperator>, };
+
+/**
+ * Names by language; those of other languages are carried.
+ */
+export type OperatorNames = {
+/**
+ * English.
+ */
+en: string | null,
+/**
+ * Spanish.
+ */
+es: string | null, };
+
+/**
+ * Operators in the order of how well they do.
+ */
+export type OperatorRanking = {
+/**
+ * Those that do before those that do not; within each the larger reserve first, then the larger rated torque, then by id.
+ */
+operators: Array<RankedOperator>,
+/**
+ * Of those that do not, the largest that is smaller than the smallest that does, or the largest of all where none does; `null` where all do.
+ */
+next_smaller: NextSmaller | null, };
+
+/**
+ * The one reason why an operator will not do.
+ */
+export type OperatorRefusal = {
+/**
+ * The reason.
+ */
+code: RefusalCode,
+/**
+ * The limit of the set-out that is in the way, where it has no place.
+ */
+limit: Limit | null,
+/**
+ * Numbers for the sentence.
+ */
+values: Array<NamedValue>, };
 
 /**
  * The leaf over the ground.
@@ -2949,6 +3229,11 @@ x_m: number,
  * Square to the closed leaf from the hinge axis, towards the side it opens to, m.
  */
 y_m: number, };
+
+/**
+ * Whether a place was looked for.
+ */
+export type PlaceSought = "not_asked" | "found" | "not_found";
 
 /**
  * Two plain hinge pins a spacing apart, and a collar that carries the weight.
@@ -3207,7 +3492,7 @@ path: string, };
 /**
  * What kind of quantity a number is; decides its units and how many digits are worth showing.
  */
-export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature";
+export type Quantity = "mass" | "length" | "short_length" | "area" | "force" | "torque" | "speed" | "angle" | "angular_speed" | "density" | "inertia" | "pressure" | "ratio" | "percent" | "count" | "time" | "voltage" | "resistance" | "energy" | "power" | "stiffness" | "angular_acceleration" | "temperature" | "current" | "charge";
 
 /**
  * The ramp of rising hinges: weight and friction depend on the way the leaf moves.
@@ -3225,6 +3510,72 @@ friction_open_n_m: number,
  * The same when closing.
  */
 friction_close_n_m: number, };
+
+/**
+ * How far a ranking is.
+ */
+export type RankProgress = {
+/**
+ * Operators held against the leaf.
+ */
+done: number,
+/**
+ * Operators in all.
+ */
+of: number,
+/**
+ * Searches for a place made since there is this ranking, those that were known not counted.
+ */
+searches: number, };
+
+/**
+ * One operator against the leaf.
+ */
+export type RankedOperator = {
+/**
+ * Its place in the host's list, from 0.
+ */
+index: number,
+/**
+ * Its id.
+ */
+id: string,
+/**
+ * Its rated torque, N·m.
+ */
+rated_torque_n_m: number,
+/**
+ * Whether it will do, where the arm stands or at its best place. About torque, its maker's limits and where it stands; no more is said.
+ */
+does: boolean,
+/**
+ * The one reason why not; `null` where it does.
+ */
+refusal: OperatorRefusal | null,
+/**
+ * The larger reserve of the places where it does, or of all where it does nowhere; `null` where nothing is demanded or it has no place.
+ */
+reserve: number | null,
+/**
+ * With the arm of the job; `null` where the job has none, or one that does not work.
+ */
+as_placed: Standing | null,
+/**
+ * Whether a place was looked for, and found.
+ */
+place: PlaceSought,
+/**
+ * At its best place here, with its own arm; `null` unless found.
+ */
+best: Standing | null,
+/**
+ * Most a leaf of this length may weigh, kg; `null` where its maker says nothing, or makes it for none so long.
+ */
+leaf_limit_kg: number | null,
+/**
+ * Cycles an hour and a day it is rated for in this air; `null` where its maker says nothing.
+ */
+rated_cycles: [number | null, number | null], };
 
 /**
  * Demand compared with the ratings.
@@ -3265,6 +3616,27 @@ readings: [number, number] | null, };
  * Why a typed text is not a number of the wanted quantity.
  */
 export type ReadErrorCode = "empty" | "not_a_number" | "ambiguous";
+
+/**
+ * What was read of a list.
+ */
+export type ReadOperators = {
+/**
+ * What the list is called.
+ */
+title: string | null,
+/**
+ * Entries that can be used, in the list's order.
+ */
+operators: Array<ListEntry>,
+/**
+ * Entries that cannot, each with all its faults; or the title, or the whole list, by its path.
+ */
+left_out: Array<LeftOut>,
+/**
+ * What was taken and is hardly meant: keys that are not known (`example` is the known one most like it), torques that may be kN·m.
+ */
+warnings: Array<Fault>, };
 
 /**
  * What was built, re-planned where it stands.
@@ -3411,6 +3783,11 @@ owner: string | null,
  * When the owner signed, `YYYY-MM-DD`.
  */
 owner_date: string | null, };
+
+/**
+ * Why an operator will not do. Sentences live with the page, under the code.
+ */
+export type RefusalCode = "leaf_too_long" | "leaf_too_heavy" | "too_cold" | "too_hot" | "cycles_per_hour" | "cycles_per_day" | "crank_outside_kit" | "link_outside_kit" | "travel_too_long" | "arm_meets_obstacle" | "arm_meets_leaf" | "stands_in_obstacle" | "leaf_meets_operator" | "torque_over_rated" | "motion_over_peak_torque" | "reserve_too_small" | "no_place" | "no_arm";
 
 /**
  * A change that might open the window.
@@ -4024,6 +4401,55 @@ link_m: number,
 elbow: Elbow, };
 
 /**
+ * An operator on an arm.
+ */
+export type Standing = {
+/**
+ * The arm.
+ */
+arm: Arm,
+/**
+ * The largest shaft torque of the plan, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Leaf angle there, degrees.
+ */
+leaf_deg: number,
+/**
+ * That torque against its ratings.
+ */
+rating: Rating,
+/**
+ * Gust at which it runs out.
+ */
+wind_limit: WindLimit,
+/**
+ * Angle its shaft turns from closed to open, degrees.
+ */
+shaft_travel_deg: number,
+/**
+ * Time to open, s, with the job's ramps and slow zones, or the usual ones where it says none; `null` where its speed is not known.
+ */
+opening_s: number | null,
+/**
+ * Time to close, s.
+ */
+closing_s: number | null,
+/**
+ * Cycles against its rating, where the job says how many.
+ */
+duty: DutyUse | null,
+/**
+ * Least distance of its body and base from leaf and obstacles, m; `null` where there is nothing to keep clear of, or nothing to keep clear.
+ */
+clearance_m: number | null,
+/**
+ * Why it will not do here; `null` where it does.
+ */
+refusal: OperatorRefusal | null, };
+
+/**
  * One thing tried or done.
  */
 export type Step = {
@@ -4125,6 +4551,61 @@ limit_by: HoldingLimit | null, };
  * What a finding, and so a judgement, is about.
  */
 export type Subject = "torque" | "arm" | "tape" | "clearances" | "motion" | "breakaway" | "storm" | "people" | "as_built" | "record";
+
+/**
+ * A change with which an operator does.
+ */
+export type Suggestion = {
+/**
+ * What is changed. Sentences live with the page, under the name.
+ */
+kind: SuggestionKind,
+/**
+ * Numbers for the sentence.
+ */
+values: Array<NamedValue>,
+/**
+ * The arm with which it was held against the leaf so changed, and does.
+ */
+arm: Arm,
+/**
+ * The reserve it then leaves; `null` where nothing is demanded.
+ */
+reserve: number | null, };
+
+/**
+ * What may be changed.
+ */
+export type SuggestionKind = "another_place" | "less_wind_area" | "cut_into_boards" | "lighter_leaf" | "slower_ramps" | "fewer_cycles_per_hour" | "fewer_cycles_per_day";
+
+/**
+ * What an operator is fed with, and what it takes.
+ */
+export type Supply = {
+/**
+ * Voltage of the mains, V; none where it runs on a battery alone.
+ */
+mains_v: number | null,
+/**
+ * Voltage of the motor, V.
+ */
+motor_v: number | null,
+/**
+ * Current of the motor at rated torque, A.
+ */
+rated_current_a: number | null,
+/**
+ * Current of the motor at peak torque, A.
+ */
+peak_current_a: number | null,
+/**
+ * Current at rest, from the mains or the battery it runs on, A.
+ */
+standby_current_a: number | null,
+/**
+ * Most it takes from the mains, W.
+ */
+most_power_w: number | null, };
 
 /**
  * How far the leaf opens.

@@ -33,6 +33,7 @@ mod remedies;
 mod runs;
 mod sensitivity;
 mod setout;
+mod setout_search;
 mod storm;
 mod stranded;
 mod subject;
@@ -67,14 +68,15 @@ pub use partial::{PartialPlan, plan_partial};
 pub use peak::{Overrun, Peak, Shares};
 pub use people::Entrapment;
 pub use ranking::{
-    NextSmaller, OperatorRanking, OperatorRefusal, PlaceSought, RankAsked, RankProgress, RankedOperator, Ranking,
-    RefusalCode, Standing, Suggestion, SuggestionKind, rank,
+    NextSmaller, OperatorRanking, OperatorRefusal, OperatorStanding, PlaceSought, RankAsked, RankProgress,
+    RankedOperator, Ranking, RefusalCode, Suggestion, SuggestionKind, rank,
 };
 pub use record::{Check, CheckVerdict, Commissioning, RecordStep};
 pub use remedies::{Remedy, RemedyKind};
 pub use runs::{Run, RunPoint};
 pub use sensitivity::Sensitivity;
 pub use setout::{Candidate, Change, Nearest, SetOutAnswer, evaluate, set_out};
+pub use setout_search::SetOutSearch;
 pub use storm::Storm;
 pub use stranded::{HeldLeaf, Stranded};
 pub use subject::Subject;

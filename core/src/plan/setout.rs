@@ -107,12 +107,6 @@ pub fn set_out(job: &impl ToChecked) -> Result<SetOutAnswer, Invalid> {
     Ok(JobLoads::new(job).with_problem(&setout, |problem| answer(job, &setout, problem, true)))
 }
 
-/// The same without what would do alone where nothing keeps the limits, which takes a dozen searches; `None` without the block.
-pub(super) fn set_out_briefly(job: &CheckedJob) -> Option<SetOutAnswer> {
-    let setout = job.setout_around()?;
-    Some(JobLoads::new(job).with_problem(&setout, |problem| answer(job, &setout, problem, false)))
-}
-
 /// The figures of the job's own arm, to stand beside what was found, whether or not it keeps the block's limits; `None` where the job has no arm
 /// or it does not work.
 ///
@@ -126,7 +120,7 @@ pub fn evaluate(job: &impl ToChecked) -> Result<Option<Candidate>, Invalid> {
     Ok(JobLoads::new(job).with_problem(&setout, |problem| Candidate::of(job, &setout, arm, problem)))
 }
 
-fn answer(job: &CheckedJob, setout: &SetOutSite, problem: &mut Problem, thorough: bool) -> SetOutAnswer {
+pub(super) fn answer(job: &CheckedJob, setout: &SetOutSite, problem: &mut Problem, thorough: bool) -> SetOutAnswer {
     let optima = problem.optima();
     let candidate = |arm: &Arm, problem: &Problem| Candidate::of(job, setout, arm, problem);
     if let Some(step_m) = setout.step_m {

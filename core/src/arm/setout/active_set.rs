@@ -3,6 +3,7 @@
 use super::curved::{ActiveTerm, curvature, step as curved_step};
 use super::descent::SlpScratch;
 use super::found::{EXCESS_TOLERANCE, Found};
+use super::journal;
 use super::problem::Problem;
 use super::variables::{DIMENSIONS, Point};
 use crate::numerics::{Active, ROWS, VARIABLES};
@@ -130,6 +131,10 @@ impl SlpScratch {
     /// Brings an excess left by the descent to nothing: tangent steps that look at the limits alone, each in a
     /// box no larger than the excess asks for.
     pub fn restore(&mut self, problem: &Problem, start: Found, bounds: &[Point; 2]) -> Found {
+        journal::descent(&problem.journal, start, || self.restore_now(problem, start, bounds))
+    }
+
+    fn restore_now(&mut self, problem: &Problem, start: Found, bounds: &[Point; 2]) -> Found {
         let [least, most] = bounds;
         let mut here = start;
         let (mut slopes, mut values) = ([[0.0; VARIABLES]; ROWS], [0.0; ROWS]);

@@ -7,6 +7,7 @@
 //! with an exact penalty, from memory.
 
 use super::found::{EXCESS_TOLERANCE, Found};
+use super::journal;
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
 use super::problem::{INTERVALS, Problem};
@@ -177,6 +178,10 @@ impl SlpScratch {
 
     /// Descends from a point.
     pub fn descend(&mut self, problem: &Problem, start: Found, bounds: &[Point; 2], budget: Budget) -> Found {
+        journal::descent(&problem.journal, start, || self.descend_now(problem, start, bounds, budget))
+    }
+
+    fn descend_now(&mut self, problem: &Problem, start: Found, bounds: &[Point; 2], budget: Budget) -> Found {
         let [least, most] = bounds;
         let (mut here, mut weight, mut trust) = (start, WEIGHT, budget.trust);
         let mut stale = true;

@@ -8,7 +8,9 @@
 //! may have missed a better arm, and whoever has such a lattice does well to narrow its ranges.
 
 use super::found::{EXCESS_TOLERANCE, Found};
+use super::journal;
 use super::kernel::{ArmKernel, STRAIGHT_M2};
+use super::on_lattice::OnLattice;
 use super::problem::{INTERVALS, Margin, Problem};
 use super::terms::{Piece, Term};
 use crate::job::{Aim, Arm};
@@ -45,22 +47,16 @@ struct Lattice {
     square: (f64, f64),
 }
 
-/// A set-out on the lattice.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct OnLattice {
-    pub arm: Arm,
-    pub objective: f64,
-    /// SearchStation where its objective is largest: where a rival is asked first.
-    station: usize,
-    triple: [i64; 3],
-}
-
 impl Problem<'_> {
     /// The best set-out on the lattice, `None` where there is none; `optima` are continuous ones, the best first.
     pub fn best_on_lattice(&self, step_m: f64, optima: &[Found]) -> Option<OnLattice> {
         if optima.first().is_some_and(|nearest| nearest.excess > HOPELESS) {
             return None;
         }
+        journal::lattice(&self.journal, || self.walked(step_m, optima))
+    }
+
+    fn walked(&self, step_m: f64, optima: &[Found]) -> Option<OnLattice> {
         let setout = self.setout;
         let range = |[least, most]: [f64; 2]| {
             [libm::ceil((least - 1e-10) / step_m) as i64, libm::floor((most + 1e-10) / step_m) as i64]

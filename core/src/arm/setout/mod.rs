@@ -9,9 +9,11 @@ mod figures;
 #[cfg(test)]
 mod fixtures;
 mod found;
+mod journal;
 mod kernel;
 mod lattice;
 mod limit;
+mod on_lattice;
 mod pads;
 mod part_box;
 mod problem;
@@ -25,6 +27,7 @@ mod variables;
 
 pub(crate) use descent::SlpScratch;
 pub(crate) use found::Found;
+pub(crate) use journal::Journal;
 pub(crate) use kernel::{ArmKernel, SearchStation};
 pub use limit::Limit;
 pub(crate) use pads::PLACE_TOLERANCE;

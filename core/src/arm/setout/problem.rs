@@ -1,5 +1,6 @@
 //! What the search works on: the leaf angles it looks at, and the limits of the job turned into numbers it can compare.
 
+use super::journal::Written;
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
 use super::variables::{DIMENSIONS, Point};
@@ -35,6 +36,8 @@ pub(crate) struct Problem<'a> {
     pub exact: bool,
     /// The limit that is given up to find out by how much.
     pub given_up: Option<Limit>,
+    /// What was done of the search, where it may stop and go on.
+    pub journal: Written,
 }
 
 /// The plain limits of a set-out, defaults filled in once: the inner loops ask for them at every arm.
@@ -92,6 +95,7 @@ impl<'a> Problem<'a> {
             margin: Margin::USUAL,
             exact: false,
             given_up: None,
+            journal: None,
         };
         for index in 0..=INTERVALS {
             let share = index as f64 / INTERVALS as f64;

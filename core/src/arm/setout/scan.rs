@@ -1,6 +1,7 @@
 //! Where to start: an even scatter of set-outs over everything that is free, the most promising of them far from one another.
 
 use super::found::Found;
+use super::journal;
 use super::problem::Problem;
 use super::variables::{DIMENSIONS, Point};
 use crate::job::Elbow;
@@ -55,8 +56,13 @@ impl Problem<'_> {
 
     /// The same within other bounds.
     pub fn scan_in(&self, bounds: &[Point; 2], count: usize, keep: usize) -> Vec<Found> {
-        let mut tried: Vec<Found> = Vec::with_capacity(2 * count);
-        for index in 0..count {
+        let draw = |from, to, tried: &mut Vec<Found>| self.scatter(bounds, from, to, tried);
+        journal::starts(&self.journal, count, &bounds[0], draw, |tried| self.chosen(tried, bounds, keep))
+    }
+
+    /// The scattered set-outs from one index up to another.
+    fn scatter(&self, bounds: &[Point; 2], from: usize, to: usize, tried: &mut Vec<Found>) {
+        for index in from..to {
             let share: Point = core::array::from_fn(|i| {
                 let turn = 0.5 + GOLDEN[i] * (index + 1) as f64;
                 turn - libm::floor(turn)
@@ -80,7 +86,6 @@ impl Problem<'_> {
                 }
             }
         }
-        self.chosen(tried, bounds, keep)
     }
 
     /// The best by each weight, far from one another. An arm is ranked by what it promises, looked at among the rectangles only when its turn comes,

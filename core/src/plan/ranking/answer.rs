@@ -57,11 +57,11 @@ pub struct RankedOperator {
     /// The larger reserve of the places where it does, or of all where it does nowhere; `null` where nothing is demanded or it has no place.
     pub reserve: Option<f64>,
     /// With the arm of the job; `null` where the job has none, or one that does not work.
-    pub as_placed: Option<Standing>,
+    pub as_placed: Option<OperatorStanding>,
     /// Whether a place was looked for, and found.
     pub place: PlaceSought,
     /// At its best place here, with its own arm; `null` unless found.
-    pub best: Option<Standing>,
+    pub best: Option<OperatorStanding>,
     /// Most a leaf of this length may weigh, kg; `null` where its maker says nothing, or makes it for none so long.
     pub leaf_limit_kg: Option<f64>,
     /// Cycles an hour and a day it is rated for in this air; `null` where its maker says nothing.
@@ -70,9 +70,9 @@ pub struct RankedOperator {
 
 /// An operator on an arm.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS), ts(rename = "Standing"))]
 #[non_exhaustive]
-pub struct Standing {
+pub struct OperatorStanding {
     /// The arm.
     pub arm: Arm,
     /// The largest shaft torque of the plan, N·m.

@@ -1,6 +1,6 @@
 //! What is computed once for all operators it is the same for, by what it depends on.
 
-use super::place::Place;
+use super::place::KitPlace;
 use crate::drive::{PeakDemand, WindLimit};
 use crate::job::{Arm, Job};
 use crate::plan::{Gap, Model};
@@ -13,7 +13,7 @@ pub(super) type Key = Vec<u64>;
 #[derive(Clone, Debug, Default)]
 pub(super) struct Known {
     /// Best places by what a search of an operator depends on.
-    pub places: BTreeMap<Key, Place>,
+    pub places: BTreeMap<Key, KitPlace>,
     /// Arms by what their torque depends on.
     pub arms: BTreeMap<Key, KnownArm>,
 }

@@ -11,8 +11,9 @@ mod refusal;
 mod run;
 mod standing;
 mod suggestion;
+mod suggestions;
 
-pub use answer::{NextSmaller, OperatorRanking, RankAsked, RankedOperator, Standing};
+pub use answer::{NextSmaller, OperatorRanking, OperatorStanding, RankAsked, RankedOperator};
 pub use place::PlaceSought;
 pub use refusal::{OperatorRefusal, RefusalCode};
 pub use run::{RankProgress, Ranking, rank};

@@ -22,7 +22,7 @@ pub enum PlaceSought {
 
 /// What a search came to.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Place {
+pub(super) enum KitPlace {
     /// The best arm.
     Found(Arm),
     /// What is in the way of the nearest, and by how much.
@@ -39,12 +39,12 @@ pub(super) fn quantity_of(limit: Limit) -> Quantity {
     }
 }
 
-impl Place {
-    pub fn of(answer: &SetOutAnswer) -> Place {
+impl KitPlace {
+    pub fn of(answer: &SetOutAnswer) -> KitPlace {
         match (&answer.best, &answer.nearest) {
-            (Some(best), _) => Place::Found(best.arm),
-            (None, Some(nearest)) => Place::NotFound(nearest.limit, nearest.by),
-            (None, None) => Place::NotFound(Limit::Arm, 0.0),
+            (Some(best), _) => KitPlace::Found(best.arm),
+            (None, Some(nearest)) => KitPlace::NotFound(nearest.limit, nearest.by),
+            (None, None) => KitPlace::NotFound(Limit::Arm, 0.0),
         }
     }
 }

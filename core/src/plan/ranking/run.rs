@@ -1,16 +1,17 @@
 //! A ranking that can stop and go on, and be asked again.
 
-use super::answer::{NextSmaller, OperatorRanking, RankAsked, RankedOperator, Standing, in_order};
+use super::answer::{NextSmaller, OperatorRanking, OperatorStanding, RankAsked, RankedOperator, in_order};
 use super::known::{Key, Known, place_key, without_what_does_not_matter};
 use super::limits::limits;
-use super::place::{Place, PlaceSought, quantity_of};
+use super::place::{KitPlace, PlaceSought, quantity_of};
 use super::refusal::{OperatorRefusal, RefusalCode, named};
 use super::standing::standing;
-use super::suggestion::{Suggestion, suggestions};
+use super::suggestion::Suggestion;
+use super::suggestions::suggestions;
 use crate::fault::Invalid;
 use crate::job::{CheckedJob, Job, ToChecked};
 use crate::operators::ListEntry;
-use crate::plan::setout::set_out_briefly;
+use crate::plan::setout_search::SetOutSearch;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -26,7 +27,9 @@ pub struct Ranking {
     known: Known,
     /// The operators that were held against the leaf, in the list's order.
     ranked: Vec<RankedOperator>,
-    /// How many times something was computed that was not known: searches, and arms of operators.
+    /// The search that is under way, and what its place depends on.
+    search: Option<(Key, SetOutSearch)>,
+    /// How many searches were begun.
     searched: usize,
 }
 
@@ -61,8 +64,8 @@ impl Ranking {
     pub fn new(job: &impl ToChecked, entries: &[ListEntry], asked: RankAsked) -> Result<Ranking, Invalid> {
         let job = job.checked()?.into_owned();
         let rests_on = without_what_does_not_matter(&job);
-        let (known, ranked) = (Known::default(), Vec::new());
-        Ok(Ranking { job, asked, entries: entries.into(), rests_on, known, ranked, searched: 0 })
+        let (known, ranked, entries) = (Known::default(), Vec::new(), entries.into());
+        Ok(Ranking { job, asked, entries, rests_on, known, ranked, search: None, searched: 0 })
     }
 
     /// Begins again for a job or a list that may have changed; what they leave as it was is not computed again.
@@ -73,7 +76,7 @@ impl Ranking {
         let job = job.checked()?.into_owned();
         let rests_on = without_what_does_not_matter(&job);
         if rests_on != self.rests_on {
-            (self.known, self.rests_on) = (Known::default(), rests_on);
+            (self.known, self.search, self.rests_on) = (Known::default(), None, rests_on);
         }
         (self.job, self.asked, self.entries) = (job, asked, entries.into());
         self.ranked.clear();
@@ -90,24 +93,24 @@ impl Ranking {
     pub fn step(&mut self, work: usize) -> bool {
         let mut left = work;
         while left > 0 && self.ranked.len() < self.entries.len() {
-            left -= 1;
             let entry = self.entries[self.ranked.len()].clone();
             let fitted = self.fitted(&entry);
             let key = place_key(&fitted);
             if fitted.setout.is_some() && !self.known.places.contains_key(&key) {
-                self.seek(&fitted, key);
+                left = self.seek(&fitted, key, left);
                 continue;
             }
             let place = fitted.setout.as_ref().and_then(|_| self.known.places.get(&key).copied());
             let ranked = self.held(&entry, &fitted, place);
             self.ranked.push(ranked);
+            left -= 1;
         }
         self.ranked.len() < self.entries.len()
     }
 
     /// The answer so far, in order.
     #[must_use]
-    pub fn answer(&mut self) -> OperatorRanking {
+    pub fn answer(&self) -> OperatorRanking {
         let operators = in_order(self.ranked.clone());
         let done = self.ranked.len() == self.entries.len();
         let next_smaller = next_smaller(&operators).filter(|_| done).map(|one| (one.index, one.id.clone()));
@@ -117,9 +120,19 @@ impl Ranking {
 
     /// What would make an operator do, each by itself; nothing where it does already or was not held against the leaf yet.
     #[must_use]
-    pub fn suggestions(&mut self, id: &str) -> Vec<Suggestion> {
+    pub fn suggestions(&self, id: &str) -> Vec<Suggestion> {
         let Some(index) = self.ranked.iter().position(|one| one.id == id) else { return Vec::new() };
         suggestions(&self.job, self.asked, self.entries[index].operator(), &self.ranked[index])
+    }
+
+    /// The job with an operator in it, at its best place where one was found: to be taken in one go. `None` for one that is not in the list or not
+    /// looked at yet.
+    #[must_use]
+    pub fn taken(&self, id: &str) -> Option<Job> {
+        let index = self.ranked.iter().position(|one| one.id == id)?;
+        let mut job = Job::from(self.fitted(&self.entries[index]));
+        job.arm = self.ranked[index].best.as_ref().map(|best| best.arm).or(job.arm);
+        Some(job)
     }
 
     fn fitted(&self, entry: &ListEntry) -> CheckedJob {
@@ -127,21 +140,37 @@ impl Ranking {
         self.job.changed(|job| entry.operator().fit(job, hottest_c))
     }
 
-    /// Looks for the best place of an operator.
-    fn seek(&mut self, fitted: &CheckedJob, key: Key) {
-        self.searched += 1;
-        if let Some(answer) = set_out_briefly(fitted) {
-            self.known.places.insert(key, Place::of(&answer));
+    /// Looks on for the best place of an operator; the work that is left.
+    fn seek(&mut self, fitted: &CheckedJob, key: Key, work: usize) -> usize {
+        let mut search = match self.search.take() {
+            Some((of, search)) if of == key => search,
+            _ => {
+                self.searched += 1;
+                match SetOutSearch::brief(fitted) {
+                    Some(search) => search,
+                    None => return work,
+                }
+            }
+        };
+        let before = search.units();
+        if search.step(work) {
+            self.search = Some((key, search));
+            return 0;
         }
+        let done = search.units() - before;
+        if let Some(answer) = search.answer() {
+            self.known.places.insert(key, KitPlace::of(answer));
+        }
+        work.saturating_sub(done)
     }
 
     /// An operator whose place is known, held against the leaf.
-    fn held(&mut self, entry: &ListEntry, fitted: &CheckedJob, place: Option<Place>) -> RankedOperator {
+    fn held(&mut self, entry: &ListEntry, fitted: &CheckedJob, place: Option<KitPlace>) -> RankedOperator {
         let operator = entry.operator();
         let mut on = |arm| standing(&mut self.known, fitted, arm, operator);
         let as_placed = fitted.arm.as_ref().and_then(&mut on);
         let best = match &place {
-            Some(Place::Found(arm)) => on(arm),
+            Some(KitPlace::Found(arm)) => on(arm),
             _ => None,
         };
         let limits = limits(&self.job, operator, self.asked);
@@ -157,8 +186,8 @@ impl Ranking {
             as_placed,
             place: match place {
                 None => PlaceSought::NotAsked,
-                Some(Place::Found(_)) => PlaceSought::Found,
-                Some(Place::NotFound(..)) => PlaceSought::NotFound,
+                Some(KitPlace::Found(_)) => PlaceSought::Found,
+                Some(KitPlace::NotFound(..)) => PlaceSought::NotFound,
             },
             best,
             leaf_limit_kg: operator.leaf_limit(fitted.leaf.length_m).and_then(|(_, most_kg)| most_kg),
@@ -179,14 +208,18 @@ fn next_smaller(operators: &[RankedOperator]) -> Option<&RankedOperator> {
 }
 
 /// Why an operator does neither where the arm stands nor at its best place: the reason at the place that was looked for, where one was.
-fn refused(place: Option<&Place>, as_placed: Option<&Standing>, best: Option<&Standing>) -> Option<OperatorRefusal> {
-    let does = |standing: &Standing| standing.refusal.is_none();
+fn refused(
+    place: Option<&KitPlace>,
+    as_placed: Option<&OperatorStanding>,
+    best: Option<&OperatorStanding>,
+) -> Option<OperatorRefusal> {
+    let does = |standing: &OperatorStanding| standing.refusal.is_none();
     if as_placed.is_some_and(does) || best.is_some_and(does) {
         return None;
     }
     match (place, best, as_placed) {
         (_, Some(standing), _) | (None, None, Some(standing)) => standing.refusal.clone(),
-        (Some(Place::NotFound(limit, by)), ..) => {
+        (Some(KitPlace::NotFound(limit, by)), ..) => {
             let values = [named("amount", *by, quantity_of(*limit))];
             Some(OperatorRefusal { limit: Some(*limit), ..OperatorRefusal::new(RefusalCode::NoPlace, &values) })
         }
@@ -195,7 +228,7 @@ fn refused(place: Option<&Place>, as_placed: Option<&Standing>, best: Option<&St
 }
 
 /// The larger reserve of the standings that do, or of all where none does; where nothing is demanded there is none, and no other is more.
-fn reserve(standings: [&Option<Standing>; 2]) -> Option<f64> {
+fn reserve(standings: [&Option<OperatorStanding>; 2]) -> Option<f64> {
     let stands = standings.into_iter().flatten();
     let does = stands.clone().filter(|standing| standing.refusal.is_none());
     let reserves: Vec<Option<f64>> = match does.clone().count() {

@@ -1,6 +1,6 @@
 //! An operator on one arm, by the parts of the plan that it depends on.
 
-use super::answer::Standing;
+use super::answer::OperatorStanding;
 use super::known::{Known, arm_key, outline_key};
 use super::refusal::{OperatorRefusal, RefusalCode, named};
 use crate::drive::{Grid, Rating, Verdict};
@@ -16,7 +16,12 @@ const LENGTH_M: f64 = 1e-7;
 const ANGLE_DEG: f64 = 1e-5;
 
 /// The operator of a job fitted with it, on an arm; `None` where the arm does not work.
-pub(super) fn standing(known: &mut Known, job: &CheckedJob, arm: &Arm, operator: &ListedOperator) -> Option<Standing> {
+pub(super) fn standing(
+    known: &mut Known,
+    job: &CheckedJob,
+    arm: &Arm,
+    operator: &ListedOperator,
+) -> Option<OperatorStanding> {
     let model = Model::of(job.on(*arm)).ok()?;
     let here = known.arms.entry(arm_key(arm, &model)).or_default();
     let ratings = &job.operator;
@@ -38,7 +43,7 @@ pub(super) fn standing(known: &mut Known, job: &CheckedJob, arm: &Arm, operator:
     let [opening_s, closing_s] = times_s(&model);
     let cycle_s = opening_s.zip(closing_s).map(|(opening_s, closing_s)| opening_s + closing_s);
     let duty = job.motion.as_ref().and_then(|motion| motion.duty).zip(cycle_s);
-    let mut standing = Standing {
+    let mut standing = OperatorStanding {
         arm: *arm,
         shaft_torque_n_m: demand_n_m,
         leaf_deg: peak.leaf_rad.to_degrees(),
@@ -65,7 +70,7 @@ fn times_s(model: &Model) -> [Option<f64>; 2] {
 }
 
 /// Whether the arm is one of its kit, and its shaft turns so far.
-fn fits(standing: &Standing, operator: &ListedOperator) -> Option<OperatorRefusal> {
+fn fits(standing: &OperatorStanding, operator: &ListedOperator) -> Option<OperatorRefusal> {
     let kit = operator.kit.unwrap_or_default();
     let parts = [
         (RefusalCode::CrankOutsideKit, "crank", standing.arm.crank_m, kit.crank_m),
@@ -106,7 +111,7 @@ fn meets(gaps: &[Gap]) -> Option<OperatorRefusal> {
 }
 
 /// What is asked of its shaft.
-fn asks(standing: &Standing, model: &Model) -> Option<OperatorRefusal> {
+fn asks(standing: &OperatorStanding, model: &Model) -> Option<OperatorRefusal> {
     let (ratings, rating) = (&model.job().operator, &standing.rating);
     let torque = |name, torque_n_m| named(name, torque_n_m, Quantity::Torque);
     let at = |leaf_deg| named("leaf_angle", leaf_deg, Quantity::Angle);
