@@ -67,16 +67,13 @@ const SITE = [
 /** @type {Item[]} */
 const HOLDING = ["holding.shaft_torque_n_m", "holding.link_force_n", "holding.bracket_force_n", "holding.play_deg"];
 
-/** Blocks that ask nothing that only a nameplate or a drawing knows, so that they can all be looked at by one press. */
-export const AT_ONCE = ["motion", "breakaway", "contact", "site"];
-
 /** @type {Group[]} */
 export const CHECKS = [
-  { name: "motion", items: [looked("motion", MOTION)] },
-  { name: "breakaway", items: [looked("breakaway", BREAKAWAY)] },
-  { name: "contact", items: [looked("contact", CONTACT)] },
-  { name: "site", items: [looked("site", SITE)] },
-  { name: "holding", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
+  { name: "motion", step: "movement", items: [looked("motion", MOTION)] },
+  { name: "breakaway", step: "protection", items: [looked("breakaway", BREAKAWAY)] },
+  { name: "contact", step: "protection", items: [looked("contact", CONTACT)] },
+  { name: "site", step: "protection", items: [looked("site", SITE)] },
+  { name: "holding", step: "protection", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
 ];
 
 /** How a means of protection works, in the order a person meets them. */
