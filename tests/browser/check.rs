@@ -9,7 +9,7 @@ use pintle_core::{
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, is_the_plan, open_group, part, planned, press, text, type_into};
+use crate::page::{READY, at_step, choose, computed, is_the_plan, open_group, part, planned, press, text, type_into};
 
 fn metric(value: f64, quantity: Quantity) -> String {
     show(value, quantity, System::Metric)
@@ -20,7 +20,7 @@ async fn opened(browser: &Browser) -> Result<Site> {
     let site = Site::start(&setting::dist()?, "/")?;
     browser.open(&site.address).await?;
     browser.wait_for(READY).await?;
-    browser.value(&format!("{}.open = true", part("[part=check] > details"))).await?;
+    at_step(browser, "protection").await?;
     Ok(site)
 }
 

@@ -3,7 +3,7 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, text, type_into};
 
 /// JavaScript for a part inside the sheet, which has a tree of its own.
 fn on_paper(selector: &str) -> String {
@@ -11,7 +11,7 @@ fn on_paper(selector: &str) -> String {
 }
 
 async fn open_sheet(browser: &Browser) -> Result<()> {
-    browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+    at_step(browser, "hand_over").await?;
     computed(browser).await?;
     press(browser, ".show-sheet").await?;
     let pages = format!("{}?.shadowRoot?.querySelectorAll('.page').length", part("[data-pintle-paper]"));
@@ -35,7 +35,7 @@ async fn give(browser: &Browser, job: &Value) -> Result<()> {
 
 /// A wall typed into the middle of the swing, as somebody at the gate types it.
 async fn type_wall(browser: &Browser) -> Result<()> {
-    browser.value(&format!("({}.open = true)", part("[part=check] > details"))).await?;
+    at_step(browser, "protection").await?;
     open_group(browser, "room").await?;
     choose(browser, "obstacles.looked_at", "yes").await?;
     press(browser, "[data-list=obstacles] > .move").await?;
@@ -219,7 +219,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             job["leaf"]["face_m"] = json!(0.0254);
             browser.value(&format!("void document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true")).await?;
             give(&browser, &job).await?;
-            browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+            at_step(&browser, "place").await?;
             browser.wait_for(&format!("{} !== null && {} !== null", part(".fit table"), part(".set-outs table"))).await?;
             let fit = text(&browser, ".fit").await?;
             for line in ["Square to the closed leaf, from the axis line", "Square to the closed leaf, from the leaf’s face"] {
@@ -250,7 +250,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             let wide = format!("[...{}.querySelectorAll('.scroll')].map((one) => one.scrollWidth - one.clientWidth)", part(".fit"));
             let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
             assert!(wide.len() == 3 && wide.iter().all(|over| *over <= 0), "{wide:?}");
-            browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+            at_step(&browser, "hand_over").await?;
             open_group(&browser, "as_built").await?;
             choose(&browser, "as_built.looked_at", "yes").await?;
             for (name, length) in &typed {

@@ -3,7 +3,7 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, text, type_into};
 
 const CALCULATOR: &str = "document.querySelector('pintle-calculator')";
 
@@ -108,7 +108,7 @@ async fn a_part_that_is_begun_is_nowhere_green() -> Result<()> {
         press(&browser, "[part=judgements] [data-begun=storm] button").await?;
         browser.wait_for(&format!("{CALCULATOR}.shadowRoot.activeElement?.id === 'field-storm-speed_m_s'")).await?;
         // No sheet is made of it.
-        browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+        at_step(&browser, "hand_over").await?;
         computed(&browser).await?;
         assert_eq!(browser.value(&format!("{}.disabled", part(".show-sheet"))).await?, json!(true));
         type_into(&browser, "storm.speed_m_s", "20").await?;
@@ -134,7 +134,7 @@ async fn people_are_judged_by_recorded_forces_alone() -> Result<()> {
         let state = format!("{CALCULATOR}.plan.judgements.find(({{ about }}) => about === 'people').state");
         assert_eq!(browser.value(&state).await?, json!("not_judged"));
         assert_eq!(header(&browser).await?.1, "Within: torque and arm; not judged: people");
-        browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+        at_step(&browser, "hand_over").await?;
         computed(&browser).await?;
         let first = async || -> Result<String> {
             press(&browser, ".show-sheet").await?;

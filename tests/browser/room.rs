@@ -6,7 +6,7 @@ use pintle_tests::harness::{Result, Site, in_browser, setting};
 use serde_json::json;
 
 use crate::page::{
-    READY, choose, computed, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
+    READY, at_step, choose, computed, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
 };
 
 #[tokio::test]
@@ -64,7 +64,7 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         let (_, plan) = planned(&job);
         is_the_plan(&browser, &plan).await?;
 
-        browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+        at_step(&browser, "place").await?;
         browser.wait_for(&format!("{} !== null", part(".fit table"))).await?;
         let said = text(&browser, ".fit").await?;
         let marks = plan.mark_out.expect("asked for");

@@ -11,7 +11,7 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, element, part, text};
+use crate::page::{READY, at_step, element, part, text};
 
 /// The starting job with the block of an invented yard, changed as a test asks.
 fn job(change: impl FnOnce(&mut Value)) -> Value {
@@ -36,7 +36,7 @@ async fn open(browser: &Browser, address: &str, job: &Value) -> Result<()> {
     browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
     browser.wait_for("document.querySelector('pintle-calculator').job?.setout != null").await?;
     browser.wait_for(READY).await?;
-    browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+    at_step(browser, "place").await?;
     Ok(())
 }
 
@@ -178,7 +178,7 @@ async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
             part(".waiting .stop")
         );
         browser.value(&stop_at_once).await?;
-        browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+        at_step(&browser, "place").await?;
         seen(&browser, ".again").await?;
         assert!(text(&browser, ".said").await?.contains("Stopped"));
         assert_eq!(browser.value(&format!("{} === null", part(".set-outs tbody"))).await?, true);
