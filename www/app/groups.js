@@ -135,6 +135,9 @@ const LEAN = {
 /** The line that what is square to the leaf was measured from: that of the marks, or the leaf's face. @type {Choice} */
 const BUILT_FROM = { path: "as_built.from", options: ["hinge_axis", "leaf_face"], usual: "hinge_axis" };
 
+/** How the link gets its length. @type {Choice} */
+const LINK_SET = { path: "tape.link", options: ["cut", "set_last"], usual: "cut" };
+
 /** @type {Group[]} */
 export const GROUPS = [
   { name: "wind", items: [...windItems("wind"), BEARING] },
@@ -208,7 +211,7 @@ export const GROUPS = [
       ]),
     ],
   },
-  { name: "tape", items: [looked("tape", ["tape.error_m"])] },
+  { name: "tape", items: [looked("tape", ["tape.error_m", LINK_SET, { when: "tape.link", is: "set_last", items: ["tape.link_error_m"] }])] },
   {
     name: "as_built",
     handover: true,
