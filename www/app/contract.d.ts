@@ -198,6 +198,43 @@ importance: number | null,
 gust_effect: number | null, };
 
 /**
+ * The worst of an arm at the 64 corners of the tape's errors.
+ */
+export type AtCorners = {
+/**
+ * Error of each dimension either way, m.
+ */
+error_m: number,
+/**
+ * Error of the link, m: the same unless it is set last.
+ */
+link_error_m: number,
+/**
+ * Largest peak shaft torque, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Largest shaft angle from closed to open, degrees.
+ */
+shaft_travel_deg: number,
+/**
+ * Least lever from a tenth of the swing on, m.
+ */
+least_lever_m: number,
+/**
+ * Straightness, least and most.
+ */
+straightness: [number, number],
+/**
+ * Link from square to the open leaf, least and most, degrees.
+ */
+off_square_deg: [number, number],
+/**
+ * Least distance of the arm's edge from what stops it, m; `null` where nothing does.
+ */
+clearance_m: number | null, };
+
+/**
  * What low, likely and high friction make of the demand, wind against.
  */
 export type Band = {
@@ -2035,7 +2072,7 @@ faults: Array<Fault>, };
 /**
  * A limit of the set-out, by the name of its field.
  */
-export type Limit = "shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m" | "straightness" | "square_deg" | "least_lever_m" | "shaft_travel_deg" | "most_shaft_torque_n_m" | "keep_out" | "step_m" | "arm";
+export type Limit = "shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m" | "straightness" | "square_deg" | "least_lever_m" | "shaft_travel_deg" | "most_shaft_torque_n_m" | "keep_out" | "step_m" | "arm" | "tape_arm" | "tape_least_lever_m" | "tape_shaft_travel_deg" | "tape_keep_out";
 
 /**
  * Load level a pressure is wanted at. Never mixed silently: the job names it.
@@ -3716,6 +3753,11 @@ most_shaft_torque_n_m: number | null,
  */
 step_m: number | null,
 /**
+ * Whether every error of the tape within that of the block `tape` has to leave an arm that works and keeps `least_lever_m`,
+ * `shaft_travel_deg` and its clearance; no unless said. Ranges, straightness and angle to the open leaf are the planned arm's alone.
+ */
+tape_proof: boolean | null,
+/**
  * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
  */
 storm_speed_m_s: number | null,
@@ -3751,7 +3793,11 @@ rule_of_thumb: RuleOfThumb | null,
 /**
  * Where there is no best: the set-out that comes nearest, and what is in the way.
  */
-nearest: Nearest | null, };
+nearest: Nearest | null,
+/**
+ * With `tape_proof`: the best without it, so that its torque beside that of `best` is what the proof costs; `null` where there is none either.
+ */
+without_proof: Stand | null | null, };
 
 /**
  * What is set at the first power-up and nothing else in the job says.
@@ -3995,6 +4041,14 @@ off_square_deg: number,
  */
 clearance_m: number | null,
 /**
+ * Least reserve at the 64 corners of the tape's errors, of the best of a search with `tape_proof`; `null` where nothing is demanded.
+ */
+worst_reserve: number | null | null,
+/**
+ * What else becomes of it there.
+ */
+at_corners: AtCorners | null,
+/**
  * Shaft along the closed leaf from the hinge line, m.
  */
 shaft_x_m: number,
@@ -4147,7 +4201,15 @@ export type Tape = {
 /**
  * Error of each dimension of the arm, either way, m; default 0.005 (common practice, no source).
  */
-error_m: number | null, };
+error_m: number | null,
+/**
+ * How the link comes to its length; default cut.
+ */
+link: TapeLink | null,
+/**
+ * Error of a link that is set last, either way, m; needed where it is. A cut link has that of the others.
+ */
+link_error_m: number | null, };
 
 /**
  * What a tape error costs.
@@ -4157,6 +4219,10 @@ export type TapeCost = {
  * Error of each dimension either way, m.
  */
 error_m: number,
+/**
+ * Error of the link alone where it is set last, m.
+ */
+link_error_m: number | null,
 /**
  * The planned arm.
  */
@@ -4173,6 +4239,11 @@ measure_twice: string,
  * All errors at once, as they come together worst.
  */
 worst: WorstCase, };
+
+/**
+ * How the link comes to its length.
+ */
+export type TapeLink = "cut" | "set_last";
 
 /**
  * Terrain category.

@@ -135,6 +135,9 @@ const LEAN = {
 /** The line that what is square to the leaf was measured from: that of the marks, or the leaf's face. @type {Choice} */
 const BUILT_FROM = { path: "as_built.from", options: ["hinge_axis", "leaf_face"], usual: "hinge_axis" };
 
+/** How the link gets its length. @type {Choice} */
+const LINK_SET = { path: "tape.link", options: ["cut", "set_last"], usual: "cut" };
+
 /** @type {Group[]} */
 export const GROUPS = [
   { name: "swing", step: "survey", items: [{ path: "hand", options: ["right", "left"], usual: "right" }, "swing.open_deg"] },
@@ -197,7 +200,11 @@ export const GROUPS = [
       "arm.link_m",
     ],
   },
-  { name: "tape", step: "place", items: [looked("tape", ["tape.error_m"])] },
+  {
+    name: "tape",
+    step: "place",
+    items: [looked("tape", ["tape.error_m", LINK_SET, { when: "tape.link", is: "set_last", items: ["tape.link_error_m"] }])],
+  },
   {
     name: "marks",
     step: "mark_out",

@@ -28,6 +28,11 @@ const MOST_WORK: u64 = 4_000_000;
 const EVALUATION_WORK: u64 = 60;
 /// The same of an arm evaluated among the rectangles, for each of them.
 const RECTANGLE: u64 = 10;
+/// Walks until the best keeps everything at the corners of the tape's errors, and how much is learnt from one that does not.
+const WALKS: usize = 4;
+const LEARNT: usize = 6;
+/// The same of an arm checked at all corners of the tape's errors.
+const PROOF_WORK: u64 = 4000;
 /// Excess of the nearest of the continuum's arms from which on the lattice is left alone: its arms are some of the continuum's, and where so many
 /// scattered and descended from come no nearer than a millimetre, there is none to be found between them.
 const HOPELESS: f64 = 1e-3;
@@ -77,8 +82,18 @@ impl Problem<'_> {
         // Touching a limit is keeping it: on a lattice there is no staying inside by a margin.
         let rough = Problem { margin: Margin::NONE, exact: false, ..self.clone() };
         let exact = Problem { exact: true, ..rough.clone() };
-        let mut walk = LatticeWalk { rough, exact, lattice, best: None, work: 0 };
-        walk.go(optima);
+        let mut walk = LatticeWalk { rough, exact, lattice, best: None, work: 0, proves: false };
+        for again in 1..=WALKS {
+            walk.go(optima);
+            let Some(best) = walk.best.filter(|_| self.proof.is_some()) else { break };
+            if walk.exact.keeps_at_corners(&best.arm) {
+                break;
+            }
+            // What the best breaks is looked at in every arm of the next walk; the last one checks whatever it takes.
+            walk.learn(&best.arm);
+            walk.proves = again + 1 == WALKS;
+            (walk.best, walk.work) = (None, 0);
+        }
         walk.best
     }
 }
@@ -112,6 +127,8 @@ struct LatticeWalk<'a> {
     best: Option<OnLattice>,
     /// Work done so far.
     work: u64,
+    /// Whether what is taken for the best is checked at all corners of the tape's errors.
+    proves: bool,
 }
 
 impl LatticeWalk<'_> {
@@ -151,6 +168,16 @@ impl LatticeWalk<'_> {
         }
     }
 
+    /// Lets both problems know what an arm breaks at the corners.
+    fn learn(&mut self, arm: &Arm) {
+        let broken = self.exact.broken_at_corners(arm, self.exact.sense(&ArmKernel::new(arm)));
+        for problem in [&mut self.rough, &mut self.exact] {
+            if let Some(proof) = &mut problem.proof {
+                proof.known.extend(broken.iter().take(LEARNT).map(|(piece, _)| *piece));
+            }
+        }
+    }
+
     fn walk_box(&mut self, part: &[[i64; 2]; 3]) {
         for i in part[0][0]..=part[0][1] {
             for j in part[1][0]..=part[1][1] {
@@ -176,6 +203,10 @@ impl LatticeWalk<'_> {
         let [crank_range, link_range] = [lattice.ranges[3], lattice.ranges[4]];
         let square = lattice.square;
         let first = libm::ceil((closed / straight.max(1e-3) - ROUNDING_M) / step) as i64;
+        let first = match &self.rough.proof {
+            Some(_) => first.max(libm::ceil((self.rough.both_m(u - x, v - y, 0.0) - ROUNDING_M) / step) as i64),
+            None => first,
+        };
         let last = libm::floor((closed / loose.max(1e-3) + ROUNDING_M) / step) as i64;
         let (first, last) = (first.max(crank_range[0] + link_range[0]), last.min(crank_range[1] + link_range[1]));
         if first > last {
@@ -250,7 +281,7 @@ impl LatticeWalk<'_> {
         let kernel = ArmKernel::new(&arm);
         let sense = problem.sense(&kernel);
         let fails = |term: Term, index: usize| {
-            problem.value(&kernel, sense, &Piece { term, station: problem.stations[index] }) > EXCESS_TOLERANCE
+            problem.value(&kernel, sense, &Piece::new(term, problem.stations[index])) > EXCESS_TOLERANCE
         };
         if FIRST_ASKED.into_iter().any(|index| fails(Term::Lever, index))
             || fails(Term::Far, INTERVALS)
@@ -269,6 +300,12 @@ impl LatticeWalk<'_> {
         let (objective, excess) = self.exact.evaluate(&kernel, sense);
         let better = self.best.as_ref().is_none_or(|best| objective < best.objective);
         if excess <= EXCESS_TOLERANCE && better {
+            if self.proves {
+                self.work += PROOF_WORK;
+                if !self.exact.is_proven(&arm, sense) {
+                    return;
+                }
+            }
             let at = |index: usize| {
                 let station = &problem.stations[index];
                 station.effort_n_m * kernel.at(station.cosine, station.sine).inverse_ratio()

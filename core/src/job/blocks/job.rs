@@ -176,6 +176,7 @@ impl Job {
         let obstacles = self.obstacles.iter().flatten().enumerate();
         faults.extend(obstacles.flat_map(|(index, one)| one.place().relations(format_args!("obstacles.{index}"))));
         faults.extend(self.marks.iter().flat_map(Marks::relations));
+        faults.extend(self.tape.iter().flat_map(Tape::relations));
         faults
     }
 

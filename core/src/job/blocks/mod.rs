@@ -30,7 +30,7 @@ pub use hinges::{Hinges, MeasuredHinges, PlainHinges, RisingHinges, RollingHinge
 pub use job::{Hand, Job};
 pub use leaf::Leaf;
 pub use lean::{Lean, Swing};
-pub use marks::{Marks, Tape};
+pub use marks::{Marks, Tape, TapeLink};
 pub use members::{Bar, Boards, Member, MemberPlace, Mesh, RoundBar, RoundTube, Sheet, Tube};
 pub use migrated::Migrated;
 pub use motion::{Duty, MotionFacts, MotorFacts};

@@ -37,6 +37,13 @@ block! {
 }
 
 impl OperatorBody {
+    /// Its furthest point from the shaft, m.
+    pub(crate) fn reach_m(&self) -> f64 {
+        let furthest = |[from, to]: [f64; 2]| from.abs().max(to.abs());
+        let (along, across) = (furthest(self.along_m), furthest(self.across_m));
+        crate::real::sqrt(along * along + across * across)
+    }
+
     /// Its sides along and across the base, m.
     pub(crate) fn sides_m(&self) -> [[f64; 2]; 2] {
         [self.along_m, self.across_m]
