@@ -173,6 +173,8 @@ export const GROUPS = [
       "arm.crank_m",
       "arm.link_m",
       "operator.arm_efficiency",
+      "operator.back_efficiency",
+      asked("operator.back_drives"),
     ],
   },
   {

@@ -12,6 +12,7 @@ import { breakawayParts, holdingParts } from "./breakaway.js";
 import { AT_ONCE, CHECKS } from "./groups.js";
 import { motionParts } from "./motion.js";
 import { peopleParts } from "./people.js";
+import { createMotorEditor } from "./motor-editor.js";
 import { createSiteEditor } from "./site-editor.js";
 import { siteParts } from "./site.js";
 
@@ -34,10 +35,11 @@ function columns(list) {
  * @returns {Part}
  */
 export function createCheck(sheet) {
-  const editor = createSiteEditor(sheet);
+  const [editor, motor] = [createSiteEditor(sheet), createMotorEditor(sheet)];
   const groups = CHECKS.map((group) => {
     const part = createGroup(sheet, group);
     if (group.name === "site") part.root.append(editor.root);
+    if (group.name === "motion") part.root.append(motor.root);
     return part;
   });
   const usual = h("button", { type: "button", class: "move usual", onclick: () => fill() }, sheet.say("check.usual"));
@@ -81,7 +83,7 @@ export function createCheck(sheet) {
 
   function update() {
     // While it is closed and nothing is wrong, nobody sees what is asked.
-    if (details.open || sheet.told.length) for (const part of [...groups, editor]) part.update();
+    if (details.open || sheet.told.length) for (const part of [...groups, editor, motor]) part.update();
     showResults();
   }
 
