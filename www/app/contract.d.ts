@@ -1892,6 +1892,18 @@ open: string,
  */
 hinge: string,
 /**
+ * On the line along the closed leaf through the hinge axis.
+ */
+axis_line: string,
+/**
+ * On the line square to it.
+ */
+hinge_line: string,
+/**
+ * On the line of the leaf's face.
+ */
+face_line: string,
+/**
  * At the operator's shaft.
  */
 shaft: string,
