@@ -72,7 +72,12 @@ fn a_constant_torque_takes_the_time_of_a_fall() {
             let free = run.curve[1..].iter().filter(|row| (row.leaf_deg - from).abs() < 57.0);
             let count = free.clone().map(|row| {
                 let way = (row.leaf_deg - from).abs().to_radians();
-                near(row.time_s, (2.0 * inertia * way / (torque - FRICTION)).sqrt(), 1e-6);
+                let rate = (torque - FRICTION) / inertia;
+                // For the first 6e-5° the controller asks for its least speed only: that much of the way is lost, and up to 3 ms.
+                let reached = row.shaft_speed_deg_s.to_radians().powi(2) / (2.0 * rate);
+                assert!((reached - way).abs() < 1.1e-6 + 1e-5 * way, "{reached} {way}");
+                let late = row.time_s - (2.0 * way / rate).sqrt();
+                assert!((-1e-6..3e-3).contains(&late), "{late}");
             });
             assert!(count.count() > 50);
         }
