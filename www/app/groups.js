@@ -27,7 +27,7 @@ import { BODIES } from "./around/words.js";
 import { CHECKS } from "./check/groups.js";
 import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
-import { looked } from "./looked.js";
+import { asked, looked } from "./looked.js";
 import { windItems } from "./wind-items.js";
 
 /** Where the weight and the area come from. */
@@ -181,7 +181,11 @@ export const GROUPS = [
       looked("ice", ["ice.thickness_m", "ice.density_kg_m3", "ice.area_factor"]),
     ],
   },
-  { name: "requirement", step: "operator", items: ["required_reserve", "operator.arm_efficiency"] },
+  {
+    name: "requirement",
+    step: "operator",
+    items: ["required_reserve", "operator.arm_efficiency", "operator.back_efficiency", asked("operator.back_drives")],
+  },
   {
     name: "body",
     step: "operator",

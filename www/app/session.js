@@ -10,6 +10,7 @@
 
 import { get, put } from "./document.js";
 import { Entry } from "./entry.js";
+import { MotorPoints } from "./check/motor-points.js";
 import { Obstacles } from "./around/obstacles.js";
 import { SiteLists } from "./check/site-lists.js";
 import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
@@ -62,6 +63,8 @@ export class Session {
     this.#start();
     this.members = new Members(this, get(this.base, "leaf.members"));
     this.site = new SiteLists(this, get(this.base, "site"));
+    /** The points of the motor's table. */
+    this.points = new MotorPoints(this, get(this.base, "motion.motor.curve"));
     /** What stands around. */
     this.around = new Obstacles(this, get(this.base, "obstacles"));
     /** The listed operator in use; null: typed ratings. @type {string | null} */
@@ -146,7 +149,7 @@ export class Session {
   activePaths() {
     const lead = LEAD.filter((path) => !(this.byParts && FROM_PARTS.includes(path)));
     const members = this.byParts ? this.members.activePaths() : [];
-    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths(), ...this.around.activePaths()];
+    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths(), ...this.points.activePaths(), ...this.around.activePaths()];
   }
 
   /** Choices that take part, those of the leaf's parts apart. */

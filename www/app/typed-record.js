@@ -9,7 +9,7 @@
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
  *   texts?: Record<string, string>, given?: string[], ticked?: string[],
  *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord,
- *   obstacles?: import("./around/obstacles.js").ObstacleRecord }} TypedRecord
+ *   obstacles?: import("./around/obstacles.js").ObstacleRecord, points?: number }} TypedRecord
  *
  * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
@@ -36,6 +36,7 @@ export function takeRecord(session) {
     setout: session.setout.record(),
     site: session.site.record(),
     obstacles: session.around.record(),
+    points: session.points.record(),
   };
 }
 
@@ -51,6 +52,7 @@ export function applyRecord(session, given) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
   session.site.restore(record.site);
   session.around.restore(record.obstacles);
+  session.points.restore(record.points);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);

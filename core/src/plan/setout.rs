@@ -3,6 +3,7 @@
 use super::Model;
 use crate::arm::setout::{Found, Limit, Problem, RuleOfThumb, SearchLoads, rule_of_thumb};
 use crate::drive::effort_n_m;
+use crate::elements::Efficiency;
 use crate::fault::{Invalid, missing_object};
 use crate::job::{Arm, CheckedJob, Job, SetOutSite, ToChecked};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
@@ -299,7 +300,7 @@ impl Candidate {
 pub(super) struct JobLoads {
     working: LeafLoads,
     storm: LeafLoads,
-    efficiency: f64,
+    efficiency: Efficiency,
     open_rad: f64,
 }
 
@@ -311,7 +312,7 @@ impl JobLoads {
         let asked = job.setout.as_ref().and_then(|setout| setout.storm_speed_m_s);
         let storm = gust.at(asked.unwrap_or(gust.speed_m_s));
         let storm = working.in_wind(gust_moment_n_m(&storm, &Body::of(job)));
-        JobLoads { working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
+        JobLoads { working, storm, efficiency: job.operator.efficiencies(), open_rad: job.open_rad() }
     }
 
     /// Largest moment both ways asked of a shaft that turns as fast as the leaf, N·m.

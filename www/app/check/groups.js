@@ -8,6 +8,23 @@
 import { asked, looked } from "../looked.js";
 import { windItems } from "../wind-items.js";
 
+/** Numbers of one point of a motor's table: paths below it. */
+export const POINT = ["speed_deg_s", "torque_n_m"];
+
+/**
+ * A straight line, or the points of a table, which have an editor of their own.
+ *
+ * @type {Choice}
+ */
+export const MOTOR_BY = {
+  path: "motion.motor.by",
+  options: ["line", "table"],
+  usual: "line",
+  writes: { line: {}, table: {} },
+  signs: { table: ["motion.motor.curve"] },
+  of: { line: ["motion.motor.stall_torque_n_m", "motion.motor.no_load_speed_deg_s"] },
+};
+
 /** @type {Item[]} */
 const MOTION = [
   "motion.ramp_up_s",
@@ -19,8 +36,7 @@ const MOTION = [
   "motion.stop_stiffness_n_per_m",
   "motion.supply_resistance_ohm",
   looked("motion.motor", [
-    "motion.motor.stall_torque_n_m",
-    "motion.motor.no_load_speed_deg_s",
+    MOTOR_BY,
     "motion.motor.rated_v",
     "motion.motor.supply_v",
     "motion.motor.gear_ratio",

@@ -4,6 +4,7 @@
  * @import { CreateStep } from "./index.js"
  */
 
+import { createMotorEditor } from "../check/motor-editor.js";
 import { motionParts } from "../check/motion.js";
 import { h } from "../dom.js";
 import { groupsOf } from "../groups.js";
@@ -13,7 +14,7 @@ import { createResults } from "./results.js";
 
 /** @type {CreateStep} */
 export function create({ sheet, stage }) {
-  const groups = createGroups(sheet, groupsOf("movement"));
+  const groups = createGroups(sheet, groupsOf("movement"), { motion: createMotorEditor(sheet) });
   const findings = createFindings(sheet, ["motion"]);
   const results = createResults(sheet, ["motion"], [motionParts]);
   const tables = stage.tables.time;
