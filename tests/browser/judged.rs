@@ -3,7 +3,7 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, take_operator, text, type_into};
 
 /// JavaScript for a part inside the sheet, which has a tree of its own.
 fn on_paper(selector: &str) -> String {
@@ -35,7 +35,6 @@ async fn give(browser: &Browser, job: &Value) -> Result<()> {
 
 /// A wall typed into the middle of the swing, as somebody at the gate types it.
 async fn type_wall(browser: &Browser) -> Result<()> {
-    at_step(browser, "protection").await?;
     open_group(browser, "room").await?;
     choose(browser, "obstacles.looked_at", "yes").await?;
     press(browser, "[data-list=obstacles] > .move").await?;
@@ -69,8 +68,15 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         assert_eq!(state(&browser).await?, ("over".into(), false, "Stop: clearances".into()));
         // The torque's own figure stays, and says whose it is.
         assert!(text(&browser, "[part=verdict] .figures").await?.starts_with("torque alone: reserve"));
-        let stops = text(&browser, "[part=stops]").await?;
+        // The stop itself stands where it is judged, and in the list that the verdict opens.
+        at_step(&browser, "place").await?;
+        let stops = text(&browser, "[data-step=place] [part=findings]").await?;
         assert!(stops.contains("Do not build:") && stops.contains("The leaf runs 171"), "{stops}");
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        press(&browser, "[part=verdict] .says").await?;
+        let listed = text(&browser, "[part=judgements] [data-about=clearances]").await?;
+        assert!(listed.contains("stop") && listed.contains("The leaf runs 171"), "{listed}");
+        press(&browser, "[part=judgements] .close").await?;
         browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
@@ -126,10 +132,11 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
         browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.obstacles != null && {READY}")).await?;
         // The strongest of the list: torque to spare, and the wall still there.
+        at_step(&browser, "operator").await?;
         let all = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('input[name=operator]')]";
         let strongest = browser.value(&format!("{all}.filter((one) => one.value).at(-1).value")).await?;
         let strongest = strongest.as_str().expect("an operator").to_owned();
-        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        take_operator(&browser, &strongest).await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.verdict === 'within'").await?;
         computed(&browser).await?;
         let shown = "[...document.querySelectorAll('[data-verdict]')].filter((one) => !one.hidden).map((one) => one.dataset.verdict)";
@@ -140,7 +147,7 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         let mut clear = within();
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {clear}) ?? true")).await?;
         browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.site == null && {READY}")).await?;
-        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        take_operator(&browser, &strongest).await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.state === 'within'").await?;
         computed(&browser).await?;
         assert_eq!(browser.value(shown).await?, json!(["within"]));
@@ -150,7 +157,7 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {clear}) ?? true")).await?;
         browser.wait_for("document.querySelector('pintle-calculator').job?.storm != null").await?;
         browser.wait_for(READY).await?;
-        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        take_operator(&browser, &strongest).await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.state === 'not_judged'").await?;
         computed(&browser).await?;
         assert_eq!(browser.value(shown).await?, json!(["not_judged"]));
@@ -192,6 +199,9 @@ async fn parts_of_which_nothing_is_typed_give_no_verdict() -> Result<()> {
     .await
 }
 
+/// Where the marks stand.
+const FIT: &str = "[data-step=mark_out] .fit";
+
 /// The marks as the screen shows them: a place by its row and a column of the table, a length (column 0) by its name.
 async fn mark(browser: &Browser, of: &str, column: usize) -> Result<String> {
     let cell = browser
@@ -200,7 +210,7 @@ async fn mark(browser: &Browser, of: &str, column: usize) -> Result<String> {
                 const row = [...fit.querySelectorAll('tbody tr')].find((one) => one.cells[0].textContent === '{of}');
                 const name = [...fit.querySelectorAll('dt')].find((one) => one.textContent === '{of}');
                 return {column} > 0 ? row.cells[{column}].textContent : name.nextElementSibling.textContent; }})()",
-            part(".fit")
+            part(FIT)
         ))
         .await?;
     Ok(cell.as_str().unwrap_or_default().to_owned())
@@ -219,15 +229,17 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             job["leaf"]["face_m"] = json!(0.0254);
             browser.value(&format!("void document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true")).await?;
             give(&browser, &job).await?;
+            // The very same marks stand beside what was found.
             at_step(&browser, "place").await?;
-            browser.wait_for(&format!("{} !== null && {} !== null", part(".fit table"), part(".set-outs table"))).await?;
-            let fit = text(&browser, ".fit").await?;
+            browser.wait_for(&format!("{} !== null", part(".set-outs table"))).await?;
+            at_step(&browser, "mark_out").await?;
+            let fit = text(&browser, FIT).await?;
             for line in ["Square to the closed leaf, from the axis line", "Square to the closed leaf, from the leaf’s face"] {
                 assert!(fit.contains(line), "{line} in {fit}");
             }
             // No decimals where a tape is used.
             let decimal = format!("[{}, {}, {}].flatMap((part) => part.textContent.match(/\\d[.]\\d+\\s(in|mm)/g) ?? [])",
-                part(".fit"), part(".set-outs"), part(".reading"));
+                part(FIT), part(".set-outs"), part(".reading"));
             if units == "us" {
                 assert_eq!(browser.value(&decimal).await?, json!([]));
                 assert_eq!(mark(&browser, "Leaf’s face, from the axis line", 0).await?, "1\", on the opening side");
@@ -244,13 +256,16 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             assert!(typed[1].1.ends_with(", on the opening side"), "{}", typed[1].1);
             // A mark has a side and no minus, whatever is told of it.
             let minus = format!(r#"[{}, {}, {}].flatMap((part) => part.textContent.match(/−[\d' \/-]+("|\s(mm|in))/g) ?? [])"#,
-                part(".fit"), part(".set-outs"), part(".reading"));
+                part(FIT), part(".set-outs"), part(".reading"));
             assert_eq!(browser.value(&minus).await?, json!([]));
             // On a phone a place is a card: nothing is reached by scrolling sideways.
-            let wide = format!("[...{}.querySelectorAll('.scroll')].map((one) => one.scrollWidth - one.clientWidth)", part(".fit"));
-            let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
-            assert!(wide.len() == 3 && wide.iter().all(|over| *over <= 0), "{wide:?}");
-            at_step(&browser, "hand_over").await?;
+            for (step, tables) in [("place", 2), ("mark_out", 1)] {
+                at_step(&browser, step).await?;
+                let wide = format!("[...{}.querySelectorAll('.fit .scroll')].map((one) => one.scrollWidth - one.clientWidth)",
+                    part(&format!("[data-step={step}]:not([hidden])")));
+                let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
+                assert!(wide.len() == tables && wide.iter().all(|over| *over <= 0), "{step}: {wide:?}");
+            }
             open_group(&browser, "as_built").await?;
             choose(&browser, "as_built.looked_at", "yes").await?;
             for (name, length) in &typed {
@@ -266,6 +281,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             let built = "document.querySelector('pintle-calculator').job.as_built";
             assert_eq!(browser.value(&format!("{built}.from")).await?, "hinge_axis");
             assert_eq!(browser.value(&format!("{built}.shaft_x_m < 0")).await?, true, "the document keeps the sign");
+            at_step(&browser, "hand_over").await?;
             let rows = browser
                 .value(&format!(
                     "[...{}.rows].filter((row) => row.cells[0].textContent.startsWith('Built')).map((row) => row.className)",
@@ -276,10 +292,11 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             // The other side of the line is another place, and is told so; back again it is none.
             let side = part("[data-path='as_built.shaft_x_m'] .side");
             for (chosen, verdict) in [("plus", "look_again"), ("minus", "pass")] {
+                at_step(&browser, "mark_out").await?;
                 browser
                     .value(&format!("(() => {{ {side}.value = '{chosen}'; {side}.dispatchEvent(new Event('change')); return true; }})()"))
                     .await?;
-                computed(&browser).await?;
+                at_step(&browser, "hand_over").await?;
                 let row = format!("[...{}.rows].find((row) => row.cells[0].textContent.includes('shaft along')).className", part(".compared table"));
                 browser.wait_for(&format!("{row} === '{verdict}'")).await?;
             }
