@@ -65,6 +65,7 @@ export function readRecord(given) {
     typed: map(all.typed, isTyped),
     texts: map(all.texts, isText),
     given: list(all.given, isText, Infinity) ?? [],
+    ticked: list(all.ticked, isShort, MOST_ITEMS) ?? [],
     setout: setout && { typed: map(setout.typed, isTyped), choices: map(setout.choices, isShort) },
     site: site && { means: list(site.means, isMeans, MOST_ITEMS) },
     obstacles: list(all.obstacles, isObstacle, MOST_MEMBERS),

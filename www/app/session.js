@@ -53,6 +53,8 @@ export class Session {
     this.visited = new Set();
     /** Faults on show; they stay while they are being mended. @type {Set<string>} */
     this.told = new Set();
+    /** Marks that were set out, each with its place. @type {Set<string>} */
+    this.ticked = new Set();
     /** Texts of the hand-over, empty where nothing is said. */
     this.texts = new Map(TEXTS.map((path) => [path, { value: textOf(get(job, path)), typed: false }]));
     /** What a search for a place may choose from. */

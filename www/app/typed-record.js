@@ -7,7 +7,7 @@
  * @import { Typed } from "./entry.js"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
- *   texts?: Record<string, string>, given?: string[],
+ *   texts?: Record<string, string>, given?: string[], ticked?: string[],
  *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord,
  *   obstacles?: import("./around/obstacles.js").ObstacleRecord }} TypedRecord
  *
@@ -32,6 +32,7 @@ export function takeRecord(session) {
     typed: Object.fromEntries(typed),
     texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
     given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
+    ticked: [...session.ticked],
     setout: session.setout.record(),
     site: session.site.record(),
     obstacles: session.around.record(),
@@ -56,6 +57,7 @@ export function applyRecord(session, given) {
   put(session, record, isMember);
   session.setout.restore(record.setout);
   for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
+  for (const mark of record.ticked ?? []) session.ticked.add(mark);
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   if (record.system) session.setSystem(record.system);

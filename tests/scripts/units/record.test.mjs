@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { readRecord } from "../../../www/app/record-reader.js";
 
 const NOTHING = {
-  system: undefined, operator: undefined, choices: {}, members: undefined, typed: {}, texts: {}, given: [], setout: undefined, site: undefined, obstacles: undefined,
+  system: undefined, operator: undefined, choices: {}, members: undefined, typed: {}, texts: {}, given: [], ticked: [], setout: undefined, site: undefined, obstacles: undefined,
 };
 
 test("nothing is a record of nothing, and whole", () => {

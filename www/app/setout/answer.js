@@ -50,11 +50,14 @@ export function answerParts(sheet, { answer, rule }, now, take) {
   const noRule = short
     ? sheet.say("setout.answer.rule_short", { length: sheet.say(`setout.fields.${short[0]}`), by: sheet.limit(short[1], "short_length", "up") })
     : rule ? null : sheet.say("setout.answer.no_rule");
+  const reserves = columns.map(([, stand], index) =>
+    h("div", {}, h("dt", {}, heads[index]), h("dd", {}, stand?.reserve == null ? "–" : `×${sheet.show(stand.reserve, "ratio")}`)));
   return [
-    table,
+    h("dl", { class: "side-by-side" }, ...reserves),
+    h("div", { class: "takes" }, ...buttons),
     h("p", { class: "note" }, sheet.say("setout.answer.rule_note")),
     ...(noRule ? [h("p", { class: "note" }, noRule)] : []),
-    h("div", { class: "takes" }, ...buttons),
+    h("details", { class: "asks-more" }, h("summary", {}, sheet.say("setout.answer.caption")), table),
   ];
 }
 

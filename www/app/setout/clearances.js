@@ -60,6 +60,6 @@ function clearPart(sheet, clearances) {
   return [
     h("h3", {}, say("clear_title")),
     h("p", { class: "note" }, say("clear_note", { area: sheet.show(clearances.sweep.area_m2, "area") })),
-    plainTable(say("clear_title"), heads, rows),
+    h("details", { class: "asks-more" }, h("summary", {}, say("clear_all")), plainTable(say("clear_title"), heads, rows)),
   ];
 }

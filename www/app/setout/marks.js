@@ -1,30 +1,46 @@
 /**
- * To mark out: how the axis is found, places, lengths and limits of the job's arm.
+ * To mark out: how the axis is found, a card a mark, lengths and limits of the job's arm.
  *
  * @import { Mark, MarkOut } from "../contract.d.ts"
  * @import { Part, Sheet } from "../sheet.js"
  */
 
 import { h } from "../dom.js";
-import { figuresList, plainTable } from "../rows.js";
-import { lengthAt } from "../sides.js";
+import { html, nothing, render } from "../lit-html.js";
+import { figuresList } from "../rows.js";
+import { lengthAt, lineOf, sideWords } from "../sides.js";
+
+/** Numbers that every mark rests on. */
+const RESTS_ON = ["leaf.length_m", "leaf.face_m", "arm.shaft_x_m", "arm.shaft_y_m", "arm.bracket_u_m", "arm.bracket_v_m", "arm.crank_m", "arm.link_m"];
 
 /**
  * @param {Sheet} sheet
  * @returns {Part}
  */
 export function createMarks(sheet) {
-  const root = h("section", { class: "fit" });
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
+  const cards = h("div", {});
+  const figures = h("div", {});
+  const root = h(
+    "section",
+    { class: "fit" },
+    h("details", { class: "axis-first" }, h("summary", {}, say("line.title")), h("ol", { class: "line-steps" }, ...LINE_STEPS.map((step) => h("li", {}, say(`line.${step}`))))),
+    cards,
+    h("h3", {}, say("figures")),
+    figures,
+    h("p", { class: "note" }, say("note")),
+  );
   let drawn = "";
 
   function update() {
     root.hidden = sheet.result === null || sheet.stale;
     if (root.hidden || !sheet.result) return;
-    const found = sheet.result.calculation.mark_out();
-    const text = JSON.stringify([found, sheet.session.system]);
+    const marks = sheet.result.calculation.mark_out();
+    render(cardsOf(sheet, marks, update), cards);
+    const text = JSON.stringify([marks, sheet.session.system]);
     if (text === drawn) return;
     drawn = text;
-    root.replaceChildren(...marksPart(sheet, found));
+    figures.replaceChildren(figuresList(figureRows(sheet, marks), "marks"));
   }
 
   return { root, update };
@@ -56,21 +72,72 @@ export function riserOf(sheet, { riser_m: riser }) {
   return side === "minus" ? sheet.say("setout.fit.riser_low", { length: text }) : text;
 }
 
-/** @param {Sheet} sheet @param {MarkOut} marks */
-function marksPart(sheet, marks) {
+/**
+ * Places on the ground: the holes, numbered as they stand around the base, then the shaft.
+ *
+ * @param {Sheet} sheet
+ * @param {MarkOut} marks
+ * @returns {{ badge: string, name: string, mark: Mark }[]}
+ */
+function placesOf(sheet, marks) {
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
+  return [
+    ...marks.anchors.map((mark, index) => ({ badge: String(index + 1), name: say("anchor", { number: index + 1 }), mark })),
+    { badge: "S", name: say("shaft"), mark: marks.shaft },
+  ];
+}
+
+/** @param {Sheet} sheet @param {MarkOut} marks @param {() => void} changed */
+function cardsOf(sheet, marks, changed) {
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
+  const assumed = RESTS_ON.filter((path) => sheet.isAssumed(path)).length;
+  const { ticked } = sheet.session;
+  /** @param {keyof Mark} key @param {Mark} mark @param {string} look */
+  function line(key, mark, look) {
+    const { text, side } = lineOf(key) ? sheet.markApart(mark[key]) : { text: sheet.mark(mark[key]), side: "on" };
+    return html`<div class=${look}><dt>${say(`card.${key}`)}</dt><dd><span class="quantity">${text}</span>${side === "on" ? nothing : html` <span class="side-of">${sideWords(sheet, key, side)}</span>`}</dd></div>`;
+  }
+  const checks = [
+    [say("elbow_closed"), marks.elbow_closed],
+    [say("elbow_open"), marks.elbow_open],
+  ];
+  return html`
+    <p class="never" ?hidden=${assumed === 0}>${say("assumed_marks", { count: assumed, all: RESTS_ON.length })}</p>
+    <p class="note" ?hidden=${marks.anchors.length > 0}>${say("no_holes")}</p>
+    <ol class="mark-cards">
+      ${placesOf(sheet, marks).map(({ badge, name, mark }) => {
+        // A tick belongs to the place where it was set: another place is not marked yet.
+        const key = `${badge} ${mark.from_hinge_line_m.toFixed(4)} ${mark.from_axis_line_m.toFixed(4)}`;
+        return html`<li class="mark-card" data-mark=${badge}>
+          <span class="badge" aria-hidden="true">${badge}</span>
+          <div>
+            <h4>${name}</h4>
+            <dl>
+              ${line("from_hinge_line_m", mark, "offset")}${line("from_axis_line_m", mark, "offset")}
+              ${marks.face_m === 0 ? nothing : line("from_face_m", mark, "check")}${line("diagonal_m", mark, "check")}${line("from_latch_m", mark, "check")}
+            </dl>
+            <label class="option"><input type="checkbox" .checked=${ticked.has(key)} @change=${(/** @type {any} */ event) => {
+              if (event.target.checked) ticked.add(key);
+              else ticked.delete(key);
+              sheet.changed();
+              changed();
+            }}><span>${say("marked")}</span></label>
+          </div>
+        </li>`;
+      })}
+    </ol>
+    <details class="axis-first"><summary>${say("elbow_checks")}</summary>
+      ${checks.map(([name, mark]) => html`<h4>${name}</h4><dl class="figures-list">${columnsOf(marks).map((key) => line(key, /** @type {Mark} */ (mark), ""))}</dl>`)}
+    </details>`;
+}
+
+/** @param {Sheet} sheet @param {MarkOut} marks @returns {string[][]} */
+function figureRows(sheet, marks) {
   const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
   const short = (/** @type {number | null} */ value) => (value === null ? say("unknown") : sheet.mark(value));
   const angle = (/** @type {number} */ value) => sheet.show(value, "angle");
-  /** @type {[string, Mark][]} */
-  const places = [
-    [say("shaft"), marks.shaft],
-    [say("elbow_closed"), marks.elbow_closed],
-    [say("elbow_open"), marks.elbow_open],
-    .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
-  ];
-  const columns = columnsOf(marks);
   const [closed, open] = marks.limits;
-  const figures = [
+  return [
     [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
     [say("bracket_across"), lengthAt(sheet, "bracket_across_m", marks.bracket_across_m)],
     ...(marks.face_m === 0 ? [] : [[say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)]]),
@@ -85,14 +152,5 @@ function marksPart(sheet, marks) {
     [say("closed_limit"), angle(closed.shaft_deg)],
     [say("open_limit"), angle(open.shaft_deg)],
     [say("crank_direction"), `${angle(closed.crank_direction_deg)}; ${angle(open.crank_direction_deg)}`],
-  ];
-  return [
-    h("h3", {}, say("title")),
-    h("p", { class: "note" }, say("note")),
-    h("h4", {}, say("line.title")),
-    h("ol", { class: "line-steps" }, ...LINE_STEPS.map((step) => h("li", {}, say(`line.${step}`)))),
-    plainTable(say("caption"), [say("place"), ...columns.map((key) => say(key))], places.map(([name, mark]) => [name, ...columns.map((key) => lengthAt(sheet, key, mark[key]))])),
-    h("h4", {}, say("figures")),
-    figuresList(figures, "marks"),
   ];
 }

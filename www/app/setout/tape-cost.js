@@ -47,7 +47,7 @@ function tapePart(sheet, cost) {
     h("h3", {}, say("tape_title")),
     h("p", { class: "lead-sentence" }, say("measure_twice", { dimension: sheet.fieldName(cost.measure_twice) })),
     h("p", { class: "note" }, say("tape_note", { error: sheet.tape(cost.error_m) })),
-    plainTable(say("tape_title"), heads, rows),
+    h("details", { class: "asks-more" }, h("summary", {}, say("tape_all")), plainTable(say("tape_title"), heads, rows)),
     h("p", {}, say("tape_worst", { reserve: shown(worst.reserve, "ratio"), square_from: squareFrom, square_to: squareTo, bend_from: bendFrom, bend_to: bendTo })),
     ...(worst.broken > 0 ? [h("p", {}, say("tape_broken", { count: sheet.show(worst.broken, "count") }))] : []),
   ];

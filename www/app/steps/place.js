@@ -20,7 +20,7 @@ export function create({ sheet, signal, stage }) {
   const tape = createTapeCost(sheet);
   const clearances = createClearances(sheet, setout.job);
   const table = stage.tables.plan_view;
-  const root = h("div", {}, findings.root, setout.root, form(groups.root), tape.root, clearances.root, h("section", { class: "tables" }, table.root));
+  const root = h("div", {}, setout.root, findings.root, form(groups.root), tape.root, clearances.root, h("section", { class: "tables" }, table.root));
 
   function update() {
     for (const part of [findings, setout, groups, tape, clearances, table]) part.update();
