@@ -49,9 +49,12 @@ async fn shows_the_native_plan(browser: &Browser) -> Result<()> {
 
     let verdict = text(browser, "[part=verdict]").await?;
     assert!(verdict.contains("Tight") && verdict.contains(&reserve), "{verdict}");
-    assert!(verdict.contains(&angle(plan.peak.leaf_deg)), "{verdict}");
+    // After a change the line says what the reserve was and is; the angle and the torque stand in the sentence beside the operator.
     let sentence = text(browser, "[part=sentence]").await?;
-    assert!(sentence.contains(&torque(plan.peak.shaft_torque_n_m)), "{sentence}");
+    for shown in [angle(plan.peak.leaf_deg), torque(plan.peak.shaft_torque_n_m), reserve] {
+        assert!(sentence.contains(&shown), "{shown} in {sentence}");
+    }
+    assert!(verdict.contains('→') || verdict.contains(&angle(plan.peak.leaf_deg)), "{verdict}");
 
     let open = format!("{}.open = true", part("[data-step=operator] details[part=table]"));
     browser.value(&open).await?;

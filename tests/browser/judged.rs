@@ -49,7 +49,7 @@ async fn state(browser: &Browser) -> Result<(String, bool, String)> {
     let line = part("[part=verdict]");
     let state = browser.value(&format!("{line}.dataset.verdict")).await?;
     let drawn = browser.value(&format!("{line}.querySelector('.mark.within') !== null")).await?;
-    let said = text(browser, "[part=verdict] .says").await?;
+    let said = text(browser, "[part=verdict] .said-words").await?;
     Ok((state.as_str().unwrap_or_default().into(), drawn == true, said))
 }
 
@@ -202,18 +202,19 @@ async fn parts_of_which_nothing_is_typed_give_no_verdict() -> Result<()> {
 /// Where the marks stand.
 const FIT: &str = "[data-step=mark_out] .fit";
 
-/// The marks as the screen shows them: a place by its row and a column of the table, a length (column 0) by its name.
-async fn mark(browser: &Browser, of: &str, column: usize) -> Result<String> {
-    let cell = browser
-        .value(&format!(
-            "(() => {{ const fit = {};
-                const row = [...fit.querySelectorAll('tbody tr')].find((one) => one.cells[0].textContent === '{of}');
-                const name = [...fit.querySelectorAll('dt')].find((one) => one.textContent === '{of}');
-                return {column} > 0 ? row.cells[{column}].textContent : name.nextElementSibling.textContent; }})()",
+/// The marks as the screen shows them: an offset of a place's card, or a length by its name.
+async fn mark(browser: &Browser, of: &str, offset: Option<usize>) -> Result<String> {
+    let shown = match offset {
+        Some(at) => format!(
+            "(({{ lastElementChild: said }}) => [...said.children].map((one) => one.textContent).join(', '))({}.querySelectorAll('[data-mark={of}] .offset')[{at}])",
             part(FIT)
-        ))
-        .await?;
-    Ok(cell.as_str().unwrap_or_default().to_owned())
+        ),
+        None => format!(
+            "[...{}.querySelectorAll('dt')].find((one) => one.textContent === '{of}').nextElementSibling.textContent",
+            part(FIT)
+        ),
+    };
+    Ok(browser.value(&shown).await?.as_str().unwrap_or_default().to_owned())
 }
 
 #[tokio::test]
@@ -234,7 +235,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             browser.wait_for(&format!("{} !== null", part(".set-outs table"))).await?;
             at_step(&browser, "mark_out").await?;
             let fit = text(&browser, FIT).await?;
-            for line in ["Square to the closed leaf, from the axis line", "Square to the closed leaf, from the leaf’s face"] {
+            for line in ["along, from the hinge line", "square, from the axis line", "square, from the leaf’s face"] {
                 assert!(fit.contains(line), "{line} in {fit}");
             }
             // No decimals where a tape is used.
@@ -242,15 +243,15 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
                 part(FIT), part(".set-outs"), part(".reading"));
             if units == "us" {
                 assert_eq!(browser.value(&decimal).await?, json!([]));
-                assert_eq!(mark(&browser, "Leaf’s face, from the axis line", 0).await?, "1\", on the opening side");
+                assert_eq!(mark(&browser, "Leaf’s face, from the axis line", None).await?, "1\", on the opening side");
             }
             let typed = [
-                ("shaft_x_m", mark(&browser, "Shaft", 1).await?),
-                ("shaft_y_m", mark(&browser, "Shaft", 2).await?),
-                ("bracket_u_m", mark(&browser, "Bracket pin along the closed leaf, from the hinge line", 0).await?),
-                ("bracket_v_m", mark(&browser, "Bracket pin square to the closed leaf, from the axis line", 0).await?),
-                ("crank_m", mark(&browser, "Crank, pivot to pivot", 0).await?),
-                ("link_m", mark(&browser, "Link, pivot to pivot", 0).await?),
+                ("shaft_x_m", mark(&browser, "S", Some(0)).await?),
+                ("shaft_y_m", mark(&browser, "S", Some(1)).await?),
+                ("bracket_u_m", mark(&browser, "Bracket pin along the closed leaf, from the hinge line", None).await?),
+                ("bracket_v_m", mark(&browser, "Bracket pin square to the closed leaf, from the axis line", None).await?),
+                ("crank_m", mark(&browser, "Crank, pivot to pivot", None).await?),
+                ("link_m", mark(&browser, "Link, pivot to pivot", None).await?),
             ];
             assert!(typed[0].1.ends_with(", away from the latch"), "{}", typed[0].1);
             assert!(typed[1].1.ends_with(", on the opening side"), "{}", typed[1].1);
@@ -259,12 +260,15 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
                 part(FIT), part(".set-outs"), part(".reading"));
             assert_eq!(browser.value(&minus).await?, json!([]));
             // On a phone a place is a card: nothing is reached by scrolling sideways.
-            for (step, tables) in [("place", 2), ("mark_out", 1)] {
+            for (step, found) in [("place", ".fit .scroll"), ("mark_out", ".mark-card")] {
                 at_step(&browser, step).await?;
-                let wide = format!("[...{}.querySelectorAll('.fit .scroll')].map((one) => one.scrollWidth - one.clientWidth)",
-                    part(&format!("[data-step={step}]:not([hidden])")));
+                let there = part(&format!("[data-step={step}]:not([hidden])"));
+                browser.value(&format!("[...{there}.querySelectorAll('details')].forEach((one) => (one.open = true)) ?? true")).await?;
+                let wide = format!("[...{there}.querySelectorAll('{found}')].map((one) => one.scrollWidth - one.clientWidth)");
                 let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
-                assert!(wide.len() == tables && wide.iter().all(|over| *over <= 0), "{step}: {wide:?}");
+                assert!(!wide.is_empty() && wide.iter().all(|over| *over <= 0), "{step}: {wide:?}");
+                let over = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
+                assert!(over.as_i64().is_some_and(|over| over <= 0), "{step}: {over} px beyond");
             }
             open_group(&browser, "as_built").await?;
             choose(&browser, "as_built.looked_at", "yes").await?;

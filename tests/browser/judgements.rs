@@ -33,7 +33,7 @@ fn rated(rated_n_m: f64) -> Value {
 async fn header(browser: &Browser) -> Result<(String, String, Value, Value)> {
     computed(browser).await?;
     let mark = browser.value(&format!("{}.dataset.verdict", part("[part=verdict]"))).await?;
-    let says = text(browser, "[part=verdict] .says").await?;
+    let says = text(browser, "[part=verdict] .said-words").await?;
     let of = |plan: &str| format!("{plan}?.overall ? [{plan}.overall.about, {plan}.overall.state] : null");
     let element = browser.value(&of(&format!("{CALCULATOR}.plan"))).await?;
     let event = browser.value(&of("window.told?.plan")).await?;

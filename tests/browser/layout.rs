@@ -109,7 +109,7 @@ async fn on_the_wall_all_lettering_is_large() -> Result<()> {
             // A drawing is seen whole beside the verdict, and its letters are as large: the canvas is lettered at 12 px and drawn twice as large.
             let high = format!("[...{}.querySelectorAll('.drawing')].map((one) => one.clientHeight + {}.clientHeight)", part(".stage"), part("[part=verdict]"));
             let high: Vec<f64> = serde_json::from_value(browser.value(&high).await?)?;
-            assert!(high.len() == 3 && high.iter().all(|high| *high <= 768.0), "{step}: {high:?}");
+            assert!(high.len() >= 3 && high.iter().all(|high| *high <= 768.0), "{step}: {high:?}");
             assert_eq!(browser.faint_text().await?, Vec::<String>::new(), "{step}");
         }
         Ok(())
