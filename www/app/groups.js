@@ -232,7 +232,6 @@ export const GROUPS = [
       ]),
     ],
   },
-  { name: "storm", step: "protection", items: [looked("storm", windItems("storm"))] },
   ...CHECKS,
   ...HANDOVER,
 ];

@@ -6,6 +6,7 @@
  */
 
 import { asked, looked } from "../looked.js";
+import { windItems } from "../wind-items.js";
 
 /** @type {Item[]} */
 const MOTION = [
@@ -70,9 +71,10 @@ const HOLDING = ["holding.shaft_torque_n_m", "holding.link_force_n", "holding.br
 /** @type {Group[]} */
 export const CHECKS = [
   { name: "motion", step: "movement", items: [looked("motion", MOTION)] },
+  { name: "site", step: "protection", items: [looked("site", SITE)] },
   { name: "breakaway", step: "protection", items: [looked("breakaway", BREAKAWAY)] },
   { name: "contact", step: "protection", items: [looked("contact", CONTACT)] },
-  { name: "site", step: "protection", items: [looked("site", SITE)] },
+  { name: "storm", step: "protection", items: [looked("storm", windItems("storm"))] },
   { name: "holding", step: "protection", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
 ];
 

@@ -22,7 +22,7 @@ const PATIENCE_MS = 300;
 /**
  * @param {Sheet} sheet
  * @param {AbortSignal} signal ends the search and what the part watches
- * @returns {Part & { recolour: () => void, job: () => any }} `job` is the job as it stands with the question in it
+ * @returns {Part & { map: HTMLElement, recolour: () => void, job: () => any }} `job` is the job as it stands with the question in it
  */
 export function createSetOut(sheet, signal) {
   const ask = sheet.session.setout;
@@ -53,7 +53,6 @@ export function createSetOut(sheet, signal) {
     again,
     answer,
     undo,
-    map.root,
     front.root,
     h("details", { class: "asks-more" }, h("summary", {}, sheet.say("setout.free")), form.root),
   );
@@ -240,5 +239,5 @@ export function createSetOut(sheet, signal) {
     clearTimeout(timer);
     seeker.stop();
   });
-  return { root, update, recolour: map.recolour, job: () => withBlock(sheet.session.job()) };
+  return { root, map: map.root, update, recolour: map.recolour, job: () => withBlock(sheet.session.job()) };
 }

@@ -53,7 +53,16 @@ export function createFrame(sheet, signal, host, start) {
     current: () => step,
   });
   judgements.root.append(settings.layout);
-  const nav = createNav(sheet, { go: show, why: judgements.show, trail }, () => step);
+  // On the wall the questions stand aside until they are asked for.
+  const aside = {
+    open: false,
+    toggle() {
+      aside.open = !aside.open;
+      asks.classList.toggle("aside", aside.open);
+      nav.update();
+    },
+  };
+  const nav = createNav(sheet, { go: show, why: judgements.show, trail, asks: aside }, () => step);
   const missing = h("p", { class: "error", role: "alert", hidden: true }, sheet.say("page.not_loaded"), " ", h("button", { type: "button", class: "move", onclick: () => show(step.name) }, sheet.say("page.again")));
   const undo = h("button", { type: "button", class: "quiet undo-last", onclick: () => host.history.undo() }, sheet.say("steps.undo"));
   const places = h("div", { class: "places-of-steps" });

@@ -6,7 +6,7 @@
  * @import { Step } from "../steps/index.js"
  * @import { Trail } from "../trail.js"
  *
- * @typedef {{ go: (name: string) => void, why: () => void, trail: Trail }} Ways
+ * @typedef {{ go: (name: string) => void, why: () => void, trail: Trail, asks: { open: boolean, toggle: () => void } }} Ways
  */
 
 import { begunSentence, oldSentence } from "../begun.js";
@@ -24,7 +24,7 @@ import { stateOf } from "./step-state.js";
  * @param {() => Step} current
  * @returns {Part & { bar: HTMLElement }}
  */
-export function createNav(sheet, { go, why, trail }, current) {
+export function createNav(sheet, { go, why, trail, asks }, current) {
   const root = h("nav", { class: "steps-nav", part: "steps", "aria-label": sheet.say("steps.title") });
   const bar = h("section", { class: "verdict-line", part: "verdict", "aria-label": sheet.say("verdict.title") });
   const was = new Was();
@@ -69,7 +69,7 @@ export function createNav(sheet, { go, why, trail }, current) {
     render(html`${STEPS.map(stepButton)}`, root);
     render(
       html`<button type="button" class="move back" ?hidden=${!trail.leadsBack} @click=${() => trail.back()}>${sheet.say("judged.back")}</button>
-        <div class="bar-row">${beside(STEPS[at - 1], "previous")}<div class="answer">${verdict()}</div>${beside(STEPS[at + 1], "next")}</div>`,
+        <div class="bar-row">${beside(STEPS[at - 1], "previous")}<div class="answer">${verdict()}</div><button type="button" class="questions" aria-expanded=${String(asks.open)} @click=${asks.toggle}>${sheet.say("steps.questions")}</button>${beside(STEPS[at + 1], "next")}</div>`,
       bar,
     );
   }

@@ -9,6 +9,7 @@
  * @typedef {Part & {
  *   tables: { curve: Part[], plan_view: Part, time: Part[] },
  *   zones: Part,
+ *   map: HTMLElement,
  *   follow: (step: Step) => void,
  *   recolour: () => void,
  * }} Stage
@@ -68,6 +69,9 @@ export function createStage(sheet, signal) {
     figures.time,
     probe,
   );
+  /** Where the step that has a map puts it. */
+  const map = h("div", { class: "of-map first", hidden: true });
+  root.prepend(map);
   /** Whether the time plot is looked at. */
   let timed = false;
 
@@ -100,6 +104,7 @@ export function createStage(sheet, signal) {
     root.dataset.drawings = drawings.join(" ");
     root.dataset.at = name;
     timed = drawings.includes("time");
+    map.hidden = !drawings.includes("map");
     play.root.hidden = !timed;
     for (const drawn of /** @type {const} */ (["plan_view", "curve", "time"])) {
       figures[drawn].hidden = !drawings.includes(drawn);
@@ -119,7 +124,7 @@ export function createStage(sheet, signal) {
     matchMedia(query).addEventListener("change", recolour, { signal });
   }
   for (const { drawing } of all) drawing.watch(signal);
-  return { root, update, follow, recolour, zones, tables: { curve: curve.tables, plan_view: planView.table, time: time.tables } };
+  return { root, update, follow, recolour, zones, map, tables: { curve: curve.tables, plan_view: planView.table, time: time.tables } };
 }
 
 /** @param {Sheet} sheet @param {string} name @param {HTMLElement} drawing @param {HTMLElement[]} beneath */

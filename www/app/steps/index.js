@@ -15,7 +15,7 @@
  * @property {string} name
  * @property {string[]} blocks blocks of the job that are asked for here, and nowhere else
  * @property {Subject[]} subjects what is judged here
- * @property {("plan_view" | "curve" | "time")[]} drawings what is looked at here, the first one where there is room for one
+ * @property {("plan_view" | "curve" | "time" | "map")[]} drawings what is looked at here, the first one where there is room for one
  * @property {boolean} [works] whether it leads to work on the gate
  * @property {() => Promise<{ create: CreateStep }>} load
  */
@@ -33,7 +33,7 @@ export const STEPS = [
     load: () => Promise.resolve(survey),
   },
   { name: "operator", blocks: ["operator", "required_reserve", "uncertainty"], subjects: ["torque"], drawings: ["curve", "plan_view"], load: () => import("./operator.js") },
-  { name: "place", blocks: ["arm", "setout", "tape"], subjects: ["arm", "clearances", "tape"], drawings: ["plan_view", "curve"], load: () => import("./place.js") },
+  { name: "place", blocks: ["arm", "setout", "tape"], subjects: ["arm", "clearances", "tape"], drawings: ["map", "curve"], load: () => import("./place.js") },
   { name: "mark_out", blocks: ["marks", "as_built"], subjects: ["as_built"], drawings: ["plan_view"], works: true, load: () => import("./mark-out.js") },
   { name: "movement", blocks: ["motion"], subjects: ["motion"], drawings: ["plan_view", "time"], works: true, load: () => import("./movement.js") },
   {

@@ -20,6 +20,7 @@ export function create({ sheet, signal, stage }) {
   const tape = createTapeCost(sheet);
   const clearances = createClearances(sheet, setout.job);
   const table = stage.tables.plan_view;
+  stage.map.append(setout.map);
   const root = h("div", {}, setout.root, findings.root, form(groups.root), tape.root, clearances.root, h("section", { class: "tables" }, table.root));
 
   function update() {
