@@ -7,7 +7,9 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, at_step, computed, element, is_the_plan, part, planned, starting_job, take_operator, text, type_into};
+use crate::page::{
+    READY, at_step, computed, element, is_the_plan, part, planned, starting_job, take_operator, text, type_into,
+};
 
 /// The same job planned natively: the starting job with three numbers and an operator of the demonstration list.
 fn native(mass_kg: f64, length_m: f64, wind_area_m2: f64, operator: usize) -> (Job, Plan) {

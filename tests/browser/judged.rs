@@ -3,7 +3,9 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, take_operator, text, type_into};
+use crate::page::{
+    READY, at_step, choose, computed, element, open_group, part, press, starting_job, take_operator, text, type_into,
+};
 
 /// JavaScript for a part inside the sheet, which has a tree of its own.
 fn on_paper(selector: &str) -> String {
@@ -262,7 +264,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             // On a phone a place is a card: nothing is reached by scrolling sideways.
             for (step, found) in [("place", ".fit .scroll"), ("mark_out", ".mark-card")] {
                 at_step(&browser, step).await?;
-                let there = part(&format!("[data-step={step}]:not([hidden])"));
+                let there = part(&format!(".step[data-step={step}]:not([hidden])"));
                 browser.value(&format!("[...{there}.querySelectorAll('details')].forEach((one) => (one.open = true)) ?? true")).await?;
                 let wide = format!("[...{there}.querySelectorAll('{found}')].map((one) => one.scrollWidth - one.clientWidth)");
                 let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;

@@ -77,7 +77,11 @@ async fn the_verdict_opens_what_was_judged_and_leads_to_a_field_and_back() -> Re
         assert_eq!(browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?, json!("operator"));
         element(&browser, "[part=verdict] .back").await?.click().await?;
         browser.wait_for(&format!("{}.open", part("[part=judgements]"))).await?;
-        assert_eq!(browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?, json!("survey"), "the step that was left");
+        assert_eq!(
+            browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?,
+            json!("survey"),
+            "the step that was left"
+        );
         let shown = format!("{}.checkVisibility()", part("[data-step=survey].step"));
         assert_eq!(browser.value(&shown).await?, json!(true));
         assert_eq!(browser.value("scrollY").await?, before);

@@ -102,12 +102,28 @@ async fn on_the_wall_all_lettering_is_large() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(1024, 768, 1.0).await?;
         let _site = opened(&browser, "?layout=projector").await?;
+        // Everything to be looked at is on one screen; what is asked slides over it when it is wanted.
+        for step in steps() {
+            at_step(&browser, step).await?;
+            assert_eq!(browser.value(LETTERING).await?, json!([]), "{step}");
+            let sheet = browser.value(&format!("{}.getBoundingClientRect().height", part(".sheet"))).await?;
+            assert!(sheet.as_f64().is_some_and(|high| high <= 768.0), "{step}: {sheet}");
+        }
+        press(&browser, ".questions").await?;
         for step in steps() {
             open_everything(&browser, step).await?;
+            assert!(
+                element(&browser, &format!(".step[data-step={step}] .step-title")).await?.is_displayed().await?,
+                "{step}"
+            );
             assert_eq!(browser.value(LETTERING).await?, json!([]), "{step}");
             is_as_wide_as_the_screen(&browser).await?;
             // A drawing is seen whole beside the verdict, and its letters are as large: the canvas is lettered at 12 px and drawn twice as large.
-            let high = format!("[...{}.querySelectorAll('.drawing')].map((one) => one.clientHeight + {}.clientHeight)", part(".stage"), part("[part=verdict]"));
+            let high = format!(
+                "[...{}.querySelectorAll('.drawing')].map((one) => one.clientHeight + {}.clientHeight)",
+                part(".stage"),
+                part("[part=verdict]")
+            );
             let high: Vec<f64> = serde_json::from_value(browser.value(&high).await?)?;
             assert!(high.len() >= 3 && high.iter().all(|high| *high <= 768.0), "{step}: {high:?}");
             assert_eq!(browser.faint_text().await?, Vec::<String>::new(), "{step}");

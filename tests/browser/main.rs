@@ -29,6 +29,7 @@ mod room;
 mod second_engine;
 mod setout;
 mod states;
+mod steps;
 mod storage;
 mod survey;
 mod update;

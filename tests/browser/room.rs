@@ -78,7 +78,7 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         browser
             .wait_for(&format!(
                 "[...{}.querySelectorAll('.fit td')].some((cell) => cell.textContent === {words})",
-                part("[data-step=place]:not([hidden])")
+                part(".step[data-step=place]:not([hidden])")
             ))
             .await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());

@@ -26,7 +26,8 @@ const RESULT: &str = "c.plan !== null";
 const FOLDED: &str = "[...r.querySelectorAll('details')].forEach((group) => (group.open = true))";
 const UNFOLDED: &str = "[...r.querySelectorAll('details.group')].every((group) => group.open)";
 /// What stands in a step once the map is drawn and the search is over.
-const MAPPED: &str = "there('place') && unfolded() && r.querySelector('.waiting').hidden && r.querySelector('.set-outs table') !== null";
+const MAPPED: &str =
+    "there('place') && unfolded() && r.querySelector('.waiting').hidden && r.querySelector('.set-outs table') !== null";
 
 /// A step with everything in it open, as wide as a phone and as a desk.
 macro_rules! step {
@@ -125,6 +126,14 @@ static STATES: &[State] = &[
         ..state("field layout, forced colours, 320 px", "c.setAttribute('layout', 'field')", RESULT)
     },
     State { width: 1024, ..state("projector", "c.setAttribute('layout', 'projector')", RESULT) },
+    State {
+        width: 1024,
+        ..state(
+            "projector, asked",
+            "c.setAttribute('layout', 'projector'); r.querySelector('.questions').click()",
+            "r.querySelector('.asks.aside') !== null",
+        )
+    },
 ];
 
 /// What the states' scripts work with: the calculator, its tree, and a way to type as a person does, the field left at the end.
@@ -150,7 +159,9 @@ async fn look(half: usize) -> Result<()> {
         // What is typed as a page goes is held in the tab, and clearing an origin leaves the tab's own storage alone.
         before_the_page(&browser, "if (location.protocol === 'http:') sessionStorage.clear();").await?;
         let mut found = Vec::new();
-        for State { name, width, prefers, done, stands } in OF_STEPS.iter().flatten().chain(STATES).skip(half).step_by(2) {
+        for State { name, width, prefers, done, stands } in
+            OF_STEPS.iter().flatten().chain(STATES).skip(half).step_by(2)
+        {
             browser.resize(*width, 740, 1.0).await?;
             let all = ["prefers-color-scheme", "forced-colors"];
             let asked = |feature| prefers.iter().find(|(name, _)| *name == feature).map_or("", |(_, value)| value);

@@ -7,7 +7,8 @@ use serde_json::{Value, json};
 use thirtyfour::Key;
 
 use crate::page::{
-    READY, at_step, choose, computed, element, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
+    READY, at_step, choose, computed, element, is_the_plan, open_group, part, planned, press, starting_job, text,
+    type_into,
 };
 
 async fn opened(browser: &Browser) -> Result<Site> {
