@@ -77,7 +77,7 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         press(&browser, "[part=verdict] .says").await?;
         let listed = text(&browser, "[part=judgements] [data-about=clearances]").await?;
-        assert!(listed.contains("stop") && listed.contains("The leaf runs 171"), "{listed}");
+        assert!(listed.contains("over") && listed.contains("The leaf runs 171"), "{listed}");
         press(&browser, "[part=judgements] .close").await?;
         browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());

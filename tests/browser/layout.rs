@@ -6,10 +6,10 @@ use serde_json::json;
 use crate::page::{READY, at_step, computed, element, part, press, steps};
 
 /// Smaller than a gloved thumb wants, CSS px: interactive elements that are seen, on the page and in the calculator. A radio button's
-/// target is its label.
+/// target is its label, and so is that of a box to tick.
 const SMALL: &str = "(() => {
     const roots = [document, ...['pintle-calculator', 'pintle-jobs'].map((name) => document.querySelector(name).shadowRoot)];
-    const all = roots.flatMap((root) => [...root.querySelectorAll('button, a, summary, select, label.option, textarea, [role=slider], input:not([type=radio])')]);
+    const all = roots.flatMap((root) => [...root.querySelectorAll('button, a, summary, select, label.option, textarea, [role=slider], input:not([type=radio], label.option input)')]);
     const small = all.map((target) => [target, target.getBoundingClientRect()])
         .filter(([, { width, height }]) => width > 0 && height > 0 && (width < 64 || height < 64));
     return { seen: all.length, small: small.map(([target, { width, height }]) => `${width} x ${height}: ${target.outerHTML.slice(0, 120)}`) };
