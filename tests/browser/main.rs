@@ -22,6 +22,7 @@ mod messages;
 mod offline;
 mod once;
 mod page;
+mod person;
 mod play;
 mod records;
 mod response_time;

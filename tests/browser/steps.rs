@@ -1,67 +1,69 @@
-//! One step at a time: made when it is first in view, found again by its address, led to and back; what is changed in one is taken back in any.
+//! The steps of the job: one in view, each reached from any other, forwards and back, by its place in the address too; what was said is taken back
+//! across them, and what a change did is told.
 
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
-use serde_json::{Value, json};
+use serde_json::json;
+use thirtyfour::Key;
 
-use crate::page::{READY, at_step, computed, element, part, press, steps, type_into};
+use crate::page::{READY, at_step, computed, part, press, text, type_into};
 
-const CALCULATOR: &str = "document.querySelector('pintle-calculator')";
+const NAMES: [&str; 7] = ["survey", "operator", "place", "mark_out", "movement", "protection", "hand_over"];
 
-/// Names of the steps that were made, in their order on the page, and of those in view.
-async fn made(browser: &Browser) -> Result<(Value, Value)> {
-    let all = |which: &str| {
-        format!("[...{CALCULATOR}.shadowRoot.querySelectorAll('.step{which}')].map((one) => one.dataset.step)")
-    };
-    Ok((browser.value(&all("")).await?, browser.value(&all(":not([hidden])")).await?))
+async fn opened(browser: &Browser, width: u32, query: &str) -> Result<Site> {
+    browser.resize(width, if width < 500 { 740 } else { 900 }, 1.0).await?;
+    let site = Site::start(&setting::dist()?, "/")?;
+    browser.open(&format!("{}{query}", site.address)).await?;
+    browser.wait_for(READY).await?;
+    Ok(site)
 }
 
-async fn in_view(browser: &Browser, step: &str) -> Result<()> {
-    browser.wait_for(&format!("{}?.checkVisibility() === true", part(&format!(".step[data-step={step}]")))).await?;
-    computed(browser).await
+async fn in_view(browser: &Browser) -> Result<Vec<String>> {
+    let seen = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('.step')].filter((one) => one.checkVisibility()).map((one) => one.dataset.step)";
+    Ok(serde_json::from_value(browser.value(seen).await?)?)
+}
+
+async fn wait_at(browser: &Browser, name: &str) -> Result<()> {
+    browser.wait_for(&format!("{}?.checkVisibility() === true", part(&format!(".step[data-step={name}]")))).await?;
+    assert_eq!(in_view(browser).await?, [name]);
+    Ok(())
 }
 
 #[tokio::test]
-async fn a_step_is_made_when_it_is_in_view_and_kept_in_the_address() -> Result<()> {
+async fn one_step_is_in_view_and_every_other_one_tap_or_two_away() -> Result<()> {
     in_browser(async |browser| {
-        browser.resize(360, 740, 2.0).await?;
-        let site = Site::start(&setting::dist()?, "/a/b/")?;
-        browser.open(&format!("{}?step=place", site.address)).await?;
-        browser.wait_for(READY).await?;
-        in_view(&browser, "place").await?;
-        assert_eq!(made(&browser).await?, (json!(["place"]), json!(["place"])));
-        // The hazards are named, and spelled out before any work on the gate.
-        let spelled = format!("{}.checkVisibility()", part(".cautions"));
-        assert_eq!(browser.value(&spelled).await?, json!(false));
-        assert!(element(&browser, ".cautions-named").await?.is_displayed().await?);
-        // On by the bar under the thumb: the title has the keyboard, and the address names the step.
-        element(&browser, ".bar-row .next").await?.click().await?;
-        in_view(&browser, "mark_out").await?;
-        assert_eq!(browser.value(&spelled).await?, json!(true));
-        let focused = format!("{CALCULATOR}.shadowRoot.activeElement?.closest('.step')?.dataset.step");
-        assert_eq!(browser.value(&focused).await?, json!("mark_out"));
-        assert_eq!(browser.value("new URLSearchParams(location.search).get('step')").await?, json!("mark_out"));
-        // Back by the browser's own way, to the step before what was made later; a reload stays there.
-        at_step(&browser, "survey").await?;
-        assert_eq!(made(&browser).await?, (json!(["survey", "place", "mark_out"]), json!(["survey"])));
-        for earlier in ["mark_out", "place"] {
-            browser.value("history.back() ?? true").await?;
-            in_view(&browser, earlier).await?;
+        let _site = opened(&browser, 360, "").await?;
+        assert_eq!(in_view(&browser).await?, ["survey"]);
+        // Forwards under the thumb, and back again; nothing of a step is made before it is first in view.
+        for name in &NAMES[1..] {
+            assert_eq!(browser.value(&format!("{} === null", part(&format!(".step[data-step={name}]")))).await?, true);
+            press(&browser, ".bar-row .next").await?;
+            wait_at(&browser, name).await?;
+            let title = browser.value("document.querySelector('pintle-calculator').shadowRoot.activeElement?.className").await?;
+            assert_eq!(title, "step-title", "{name}");
+            let over = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
+            assert!(over.as_i64().is_some_and(|over| over <= 0), "{name}: {over} px beyond");
         }
+        assert_eq!(browser.value(&format!("{} === null", part(".bar-row button.next"))).await?, true);
+        press(&browser, ".bar-row .previous").await?;
+        wait_at(&browser, "protection").await?;
+        // By the list behind the verdict.
+        press(&browser, "[part=verdict] .says").await?;
+        press(&browser, "[part=judgements] [data-step=place]").await?;
+        wait_at(&browser, "place").await?;
+        // The address says where: a reload stays, and the browser's way back goes back.
+        assert_eq!(browser.value("new URLSearchParams(location.search).get('step')").await?, "place");
         browser.reload().await?;
         browser.wait_for(READY).await?;
-        in_view(&browser, "place").await?;
-        assert_eq!(made(&browser).await?.1, json!(["place"]));
-        // With room all of them stand along the top, each with its state.
+        wait_at(&browser, "place").await?;
+        browser.value("history.back() ?? true").await?;
+        wait_at(&browser, "protection").await?;
+        // With room for them they stand along the top.
         browser.resize(1440, 900, 1.0).await?;
-        let ways = format!("[...{}.querySelectorAll('button')].filter((one) => one.checkVisibility() && one.querySelector('.step-state').textContent.trim() !== '')", part(".steps-nav"));
-        assert_eq!(browser.value(&format!("{ways}.map((one) => one.dataset.step)")).await?, json!(steps().collect::<Vec<_>>()));
-        assert_eq!(browser.value(&format!("{ways}.filter((one) => one.ariaCurrent === 'step').map((one) => one.dataset.step)")).await?, json!(["place"]));
-        press(&browser, ".steps-nav [data-step=hand_over]").await?;
-        in_view(&browser, "hand_over").await?;
-        // An address that names none is that of the first.
-        browser.open(&format!("{}?step=nowhere", site.address)).await?;
-        browser.wait_for(READY).await?;
-        in_view(&browser, "survey").await?;
+        computed(&browser).await?;
+        press(&browser, ".steps-nav [data-step=movement]").await?;
+        wait_at(&browser, "movement").await?;
+        let current = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('.steps-nav [aria-current=step]')].map((one) => one.dataset.step)";
+        assert_eq!(browser.value(current).await?, json!(["movement"]));
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())
     })
@@ -69,30 +71,58 @@ async fn a_step_is_made_when_it_is_in_view_and_kept_in_the_address() -> Result<(
 }
 
 #[tokio::test]
-async fn what_was_changed_is_told_and_taken_back_from_any_step() -> Result<()> {
+async fn a_change_is_told_and_taken_back_across_steps() -> Result<()> {
     in_browser(async |browser| {
-        let site = Site::start(&setting::dist()?, "/")?;
-        browser.open(&site.address).await?;
-        browser.wait_for(READY).await?;
-        let undo = format!("{}.checkVisibility()", part(".undo-last"));
-        assert_eq!(browser.value(&undo).await?, json!(false), "nothing was changed yet");
-        // The name of the job is no answer to a question: it is kept, and comes of itself.
-        let said = format!("JSON.stringify({{ ...{CALCULATOR}.job, title: null }})");
-        let before = browser.value(&said).await?;
-        // Keys in one field are one change; another field is another.
-        type_into(&browser, "leaf.mass_kg", "210").await?;
-        type_into(&browser, "leaf.length_m", "3.6").await?;
-        let reserve = format!("{}.textContent", part("[part=verdict] .reserve"));
-        assert!(browser.value(&reserve).await?.as_str().is_some_and(|said| said.contains('→')), "was and is");
-        at_step(&browser, "protection").await?;
+        let _site = opened(&browser, 360, "").await?;
+        // A job gets its name from the list of jobs, whatever is said in it.
+        let job = "(({ title, ...said }) => JSON.stringify(said))(document.querySelector('pintle-calculator').job)";
+        let first = browser.value(job).await?;
+        let undo = format!("{}.hidden", part(".undo-last"));
+        assert_eq!(browser.value(&undo).await?, true);
+        type_into(&browser, "leaf.wind_area_m2", "1.25").await?;
+        browser.driver.action_chain().send_keys(Key::Tab + "").perform().await?;
+        computed(&browser).await?;
+        let second = browser.value(job).await?;
+        assert!(text(&browser, ".says .reserve").await?.contains(" → ×"), "was and is");
+        assert_eq!(browser.value(&undo).await?, false);
+        at_step(&browser, "operator").await?;
+        press(&browser, "input[name=operator][value=demo-c]").await?;
+        assert_ne!(browser.value(job).await?, second);
+        at_step(&browser, "place").await?;
+        // Four keys in one field were one change; the operator was another.
         press(&browser, ".undo-last").await?;
-        browser.wait_for(&format!("{CALCULATOR}.job.leaf.length_m === 3.2")).await?;
-        assert_eq!(browser.value(&format!("{CALCULATOR}.job.leaf.mass_kg")).await?, json!(210));
-        in_view(&browser, "protection").await?;
+        let now = format!("{job} === {second}");
+        browser.wait_for(&now).await.map_err(|error| error.context("the operator taken back"))?;
+        assert_eq!(in_view(&browser).await?, ["place"], "taken back where one stands");
         press(&browser, ".undo-last").await?;
-        browser.wait_for(&format!("{said} === {before}")).await?;
-        assert_eq!(browser.value(&undo).await?, json!(false), "nothing is left to take back");
+        browser.wait_for(&format!("{job} === {first}")).await?;
+        assert_eq!(browser.value(&undo).await?, true);
+        at_step(&browser, "survey").await?;
+        assert_eq!(browser.value(&format!("{}.value", part("#field-leaf-wind_area_m2"))).await?, "1.9");
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}
+
+/// How high each step is on a phone, everything in it open: printed beside the screens it makes.
+#[tokio::test]
+async fn heights_of_the_steps_are_told() -> Result<()> {
+    in_browser(async |browser| {
+        let _site = opened(&browser, 360, "").await?;
+        for name in NAMES {
+            at_step(&browser, name).await?;
+            let high = "document.documentElement.scrollHeight";
+            let folded = browser.value(high).await?;
+            let all = part(&format!(".step[data-step={name}]"));
+            browser
+                .value(&format!("[...{all}.querySelectorAll('details')].forEach((one) => (one.open = true)) ?? true"))
+                .await?;
+            computed(&browser).await?;
+            println!("{name}: {folded} px, all of it open {} px", browser.value(high).await?);
+            let over = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
+            assert!(over.as_i64().is_some_and(|over| over <= 0), "{name}: {over} px beyond");
+        }
         Ok(())
     })
     .await

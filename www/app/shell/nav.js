@@ -59,8 +59,8 @@ export function createNav(sheet, { go, why, trail, asks }, current) {
         <span class="said-words"><strong class="word" part="verdict-word">${whole.word}</strong> <span class="scope">${whole.about}</span></span>
         <span class="figures">${result ? figures(sheet, before) : ""}</span>
         <span class="reserve" aria-hidden="true">${result ? short(sheet, before) : ""}</span>
+        <span class="old" ?hidden=${!stale}>${stale ? oldSentence(sheet) : ""}</span>
       </button>
-      <p class="old" ?hidden=${!stale}>${stale ? oldSentence(sheet) : ""}</p>
       <p class="begun" part="begun" ?hidden=${parts === ""}>${parts}</p>`;
   }
 
