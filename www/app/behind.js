@@ -18,9 +18,9 @@ export function createBehind(sheet) {
   const sensitivity = createSensitivity(sheet);
   const rests = h("p", { class: "note" });
   const root = h(
-    "section",
-    { class: "behind", part: "figures" },
-    h("h2", {}, sheet.say("verdict.behind")),
+    "details",
+    { class: "behind asks-more", part: "figures" },
+    h("summary", {}, sheet.say("verdict.behind")),
     figures,
     shares.root,
     sensitivity.root,

@@ -25,9 +25,18 @@ export function createCautions(sheet) {
 
   function show() {
     root.hidden = false;
+    named.hidden = true;
     title.focus({ preventScroll: true });
     title.scrollIntoView({ block: "start" });
   }
 
-  return { named: h("button", { type: "button", class: "cautions-named", onclick: show }, sheet.say("page.cautions_named")), root, follow: (step) => (root.hidden = !step.works) };
+  const named = h("button", { type: "button", class: "cautions-named", onclick: show }, sheet.say("page.cautions_named"));
+
+  /** @param {Step} step */
+  function follow({ works = false }) {
+    root.hidden = !works;
+    named.hidden = works;
+  }
+
+  return { named, root, follow };
 }
