@@ -195,7 +195,7 @@ async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
         assert_eq!(browser.value(&format!("{} === null", part(".front tbody"))).await?, true);
 
         // Another question is answered, and it is that question's answer.
-        browser.value(&format!("({}.open = true)", part(".asks-more"))).await?;
+        browser.value(&format!("({}.open = true)", part(".setout > details:has(input[name=setout-step])"))).await?;
         press(&browser, "input[name=setout-step][value=none]").await?;
         let native = set_out(&read(&job(|job| job["setout"]["step_m"] = Value::Null))).expect("valid");
         let expected = json!(column(&native));

@@ -25,9 +25,8 @@ const FORCED: &[(&str, &str)] = &[("forced-colors", "active")];
 const RESULT: &str = "c.plan !== null";
 const FOLDED: &str = "[...r.querySelectorAll('details')].forEach((group) => (group.open = true))";
 const UNFOLDED: &str = "[...r.querySelectorAll('details.group')].every((group) => group.open)";
-/// What stands in a step once the map is drawn and the search is over.
-const MAPPED: &str =
-    "there('place') && unfolded() && r.querySelector('.waiting').hidden && r.querySelector('.set-outs table') !== null";
+/// What stands at the place once the map is drawn and the search is over; what the answer brings folded is opened then.
+const MAPPED: &str = "there('place') && r.querySelector('.waiting').hidden && r.querySelector('.set-outs table') !== null && (unfolded() || unfold())";
 
 /// A step with everything in it open, as wide as a phone and as a desk.
 macro_rules! step {
@@ -145,8 +144,10 @@ const HANDS: &str = "const c = document.querySelector('pintle-calculator'), r = 
         if (leave) input.blur();
     };
     const there = (name) => r.querySelector(`.step[data-step=${name}]:not([hidden])`);
-    const unfolded = () => [...r.querySelectorAll('.step:not([hidden]) details')].every((one) => one.open);
-    const go = async (name, then = () => { for (const one of there(name).querySelectorAll('details')) one.open = true; }) => {
+    const folds = () => [...r.querySelectorAll('.step:not([hidden]) details, .stage details')];
+    const unfolded = () => folds().every((one) => one.open);
+    const unfold = () => { for (const one of folds()) one.open = true; };
+    const go = async (name, then = unfold) => {
         c.setAttribute('step', name);
         while (!there(name)) await new Promise((done) => setTimeout(done, 20));
         then();
