@@ -170,7 +170,7 @@ fn bundled(folder: &Path, entries: &[(&str, &str)], kind: &Kind) -> Result<Vec<O
         entry_filenames: Some(entry.into()),
         chunk_filenames: Some(hashed("app/[name]").into()),
         hash_characters: Some(HashCharacters::Hex),
-        code_splitting: (*kind == Kind::Shared).then(|| reached(folder, CALCULATOR.1).map(groups)).transpose()?,
+        code_splitting: (*kind == Kind::Shared).then(|| reached(folder, entries).map(groups)).transpose()?,
         // A use that another one begins with is not parted from its own file for it.
         preserve_entry_signatures: Some(PreserveEntrySignatures::AllowExtension),
         sourcemap: Some(SourceMapType::File),
@@ -210,10 +210,11 @@ fn groups(first: BTreeSet<PathBuf>) -> CodeSplittingMode {
     })
 }
 
-/// A module of a page and all that it imports at once: what a function imports comes later.
-fn reached(folder: &Path, first: &str) -> Result<BTreeSet<PathBuf>> {
+/// The modules of entries and all that they import at once: what a function imports comes later.
+fn reached(folder: &Path, entries: &[(&str, &str)]) -> Result<BTreeSet<PathBuf>> {
     let mut found = BTreeSet::new();
-    let mut ahead = vec![folder.join(first).canonicalize()?];
+    let first = entries.iter().map(|(_, module)| folder.join(module).canonicalize());
+    let mut ahead = first.collect::<std::io::Result<Vec<_>>>()?;
     while let Some(path) = ahead.pop() {
         if !found.insert(path.clone()) {
             continue;
