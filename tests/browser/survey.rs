@@ -208,6 +208,8 @@ async fn inputs_are_ranked_by_what_they_do_to_the_reserve() -> Result<()> {
         browser.resize(1440, 900, 1.0).await?;
         let _site = opened(&browser).await?;
         at_step(&browser, "operator").await?;
+        // It stands behind the verdict, folded.
+        press(&browser, "[part=figures] > summary").await?;
         let rows = format!("[...{}.querySelectorAll('[data-input]')]", part("[part=sensitivity]"));
         browser.wait_for(&format!("{rows}.length > 0")).await?;
         let mut job = starting_job();
