@@ -289,9 +289,8 @@ async fn what_is_measured_stands_beside_its_plan() -> Result<()> {
 
         // A fault stays beside its field, and the sheet waits.
         type_into(&browser, "record.rod_ohm", "-3").await?;
-        press(&browser, ".show-sheet + .paper, .handover h2").await?;
+        press(&browser, "[data-step=hand_over] .step-title").await?;
         browser.wait_for(&format!("{}.disabled", part(".show-sheet"))).await?;
-        at_step(&browser, "hand_over").await?;
         type_into(&browser, "record.rod_ohm", "18").await?;
         browser.wait_for(&format!("!{}.disabled", part(".show-sheet"))).await?;
 

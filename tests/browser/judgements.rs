@@ -33,7 +33,7 @@ fn rated(rated_n_m: f64) -> Value {
 async fn header(browser: &Browser) -> Result<(String, String, Value, Value)> {
     computed(browser).await?;
     let mark = browser.value(&format!("{}.dataset.verdict", part("[part=verdict]"))).await?;
-    let says = text(browser, "[part=verdict] .says").await?;
+    let says = text(browser, "[part=verdict] .said-words").await?;
     let of = |plan: &str| format!("{plan}?.overall ? [{plan}.overall.about, {plan}.overall.state] : null");
     let element = browser.value(&of(&format!("{CALCULATOR}.plan"))).await?;
     let event = browser.value(&of("window.told?.plan")).await?;
@@ -74,8 +74,16 @@ async fn the_verdict_opens_what_was_judged_and_leads_to_a_field_and_back() -> Re
             .await?;
         assert_eq!(browser.value(&format!("{}.open", part("[part=judgements]"))).await?, json!(false));
         assert_ne!(browser.value("scrollY").await?, before);
+        assert_eq!(browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?, json!("operator"));
         element(&browser, "[part=verdict] .back").await?.click().await?;
         browser.wait_for(&format!("{}.open", part("[part=judgements]"))).await?;
+        assert_eq!(
+            browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?,
+            json!("survey"),
+            "the step that was left"
+        );
+        let shown = format!("{}.checkVisibility()", part("[data-step=survey].step"));
+        assert_eq!(browser.value(&shown).await?, json!(true));
         assert_eq!(browser.value("scrollY").await?, before);
         element(&browser, "[part=judgements] .close").await?.click().await?;
         assert_eq!(browser.value(&format!("{}.hidden", part("[part=verdict] .back"))).await?, json!(true));

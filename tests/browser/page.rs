@@ -2,7 +2,7 @@
 
 use pintle_core::{
     Document,
-    job::Job,
+    job::{Job, SCHEMA},
     plan::{Plan, plan},
 };
 use pintle_tests::harness::{Browser, Result};
@@ -13,6 +13,9 @@ use thirtyfour::WebElement;
 pub fn part(selector: &str) -> String {
     format!("document.querySelector('pintle-calculator').shadowRoot.querySelector(`{selector}`)")
 }
+
+/// A version of the job's document that no core knows yet.
+pub const NEWER: u32 = SCHEMA + 1;
 
 /// JavaScript that is true once a result stands.
 pub const READY: &str = "document.querySelector('pintle-calculator')?.plan != null";
@@ -76,6 +79,11 @@ pub async fn at_step_of(browser: &Browser, path: &str) -> Result<()> {
     at_step(browser, name).await
 }
 
+/// Steps of the job, in the order of the work.
+pub fn steps() -> impl Iterator<Item = &'static str> {
+    STEPS.iter().map(|(name, _)| *name)
+}
+
 /// Types a number into its field, over what stands there, and waits until the page has answered it.
 pub async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()> {
     at_step_of(browser, path).await?;
@@ -110,6 +118,12 @@ pub async fn press(browser: &Browser, selector: &str) -> Result<()> {
 pub async fn choose(browser: &Browser, path: &str, option: &str) -> Result<()> {
     at_step_of(browser, path).await?;
     press(browser, &format!("input[name=\"{path}\"][value=\"{option}\"]")).await
+}
+
+/// Takes an operator of the list.
+pub async fn take_operator(browser: &Browser, id: &str) -> Result<()> {
+    at_step(browser, "operator").await?;
+    press(browser, &format!("input[name=operator][value=\"{id}\"]")).await
 }
 
 /// Opens a group of fields.

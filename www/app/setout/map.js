@@ -62,7 +62,7 @@ export function createMap(sheet, signal, { look, take }) {
   const title = sheet.say("setout.map.table");
   const table = h("details", { class: "data", ontoggle: () => fillTable() }, h("summary", {}, title),
     h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": title }, h("table", {}, h("caption", {}, title), h("thead", {}, head), body)));
-  const root = h("div", { class: "figure map-figure", hidden: true }, h("h3", {}, sheet.say("setout.map.title")), h("p", { class: "note" }, sheet.say("setout.map.note")), drawing, reading, button, armDrawing, table, probe);
+  const root = h("div", { class: "figure map-figure", hidden: true }, h("h2", {}, sheet.say("setout.map.title")), h("p", { class: "note" }, sheet.say("setout.map.note")), drawing, reading, button, armDrawing, table, probe);
 
   /** @type {InstanceType<import("../core.js").Core["PadView"]> | null} */
   let picture = null;

@@ -111,7 +111,7 @@ function cardsOf(sheet, marks, changed) {
         return html`<li class="mark-card" data-mark=${badge}>
           <span class="badge" aria-hidden="true">${badge}</span>
           <div>
-            <h4>${name}</h4>
+            <h3>${name}</h3>
             <dl>
               ${line("from_hinge_line_m", mark, "offset")}${line("from_axis_line_m", mark, "offset")}
               ${marks.face_m === 0 ? nothing : line("from_face_m", mark, "check")}${line("diagonal_m", mark, "check")}${line("from_latch_m", mark, "check")}

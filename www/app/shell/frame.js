@@ -45,7 +45,10 @@ export function createFrame(sheet, signal, host, start) {
   const cautions = createCautions(sheet);
   const status = createStatus(sheet);
   const judgements = createJudgements(sheet, {
-    field: (path) => trail.leave(() => lead(path), () => judgements.show(), () => show(step.name)),
+    field: (path) => {
+      const { name } = step;
+      return trail.leave(() => lead(path), () => judgements.show(), () => show(name));
+    },
     step: (name) => show(name),
     current: () => step,
   });

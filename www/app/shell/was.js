@@ -8,7 +8,7 @@ const PAUSE_MS = 1500;
 export class Was {
   #now = "";
   #before = "";
-  #changed = 0;
+  #changed = -Infinity;
 
   /**
    * @param {string} figure as it stands
@@ -19,8 +19,9 @@ export class Was {
   before(figure, stale, time = performance.now()) {
     if (!stale && figure !== this.#now) {
       if (time - this.#changed > PAUSE_MS) this.#before = this.#now;
+      // The first figure is no change.
+      if (this.#now !== "") this.#changed = time;
       this.#now = figure;
-      this.#changed = time;
     }
     return this.#before === this.#now ? "" : this.#before;
   }
