@@ -212,7 +212,9 @@ export class Session {
    */
   rate(calculation) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    return calculation.rate(this.operators.map((operator) => listedOperator(this, operator, efficiency)));
+    // Lists say nothing yet of a leaf that drives the shaft: what is typed holds for all of them.
+    const { back_efficiency = null, back_drives = null } = this.job().operator ?? {};
+    return calculation.rate(this.operators.map((operator) => ({ ...listedOperator(this, operator, efficiency), back_efficiency, back_drives })));
   }
 
   /**

@@ -87,11 +87,19 @@ function placesOf(sheet, marks) {
   ];
 }
 
+/** What a tick is remembered by: the mark and where it is, to a tenth of a millimetre. @param {{ badge: string, mark: Mark }} place */
+function keyOf({ badge, mark }) {
+  return `${badge} ${mark.from_hinge_line_m.toFixed(4)} ${mark.from_axis_line_m.toFixed(4)}`;
+}
+
 /** @param {Sheet} sheet @param {MarkOut} marks @param {() => void} changed */
 function cardsOf(sheet, marks, changed) {
   const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
   const assumed = RESTS_ON.filter((path) => sheet.isAssumed(path)).length;
   const { ticked } = sheet.session;
+  const places = placesOf(sheet, marks).map((place) => ({ ...place, key: keyOf(place) }));
+  // A tick belongs to the place where it was set: another place is not marked yet.
+  for (const key of ticked) if (places.every((place) => place.key !== key)) ticked.delete(key);
   /** @param {keyof Mark} key @param {Mark} mark @param {string} look */
   function line(key, mark, look) {
     const { text, side } = lineOf(key) ? sheet.markApart(mark[key]) : { text: sheet.mark(mark[key]), side: "on" };
@@ -105,9 +113,7 @@ function cardsOf(sheet, marks, changed) {
     <p class="never" ?hidden=${assumed === 0}>${say("assumed_marks", { count: assumed, all: RESTS_ON.length })}</p>
     <p class="note" ?hidden=${marks.anchors.length > 0}>${say("no_holes")}</p>
     <ol class="mark-cards">
-      ${placesOf(sheet, marks).map(({ badge, name, mark }) => {
-        // A tick belongs to the place where it was set: another place is not marked yet.
-        const key = `${badge} ${mark.from_hinge_line_m.toFixed(4)} ${mark.from_axis_line_m.toFixed(4)}`;
+      ${places.map(({ badge, name, mark, key }) => {
         return html`<li class="mark-card" data-mark=${badge}>
           <span class="badge" aria-hidden="true">${badge}</span>
           <div>

@@ -58,7 +58,7 @@ export function createNav(sheet, { go, why, trail, asks }, current) {
         <span class="mark-place">${verdictMark(state)}</span>
         <span class="said-words"><strong class="word" part="verdict-word">${whole.word}</strong> <span class="scope">${whole.about}</span></span>
         <span class="figures">${result ? figures(sheet, before) : ""}</span>
-        <span class="reserve" aria-hidden="true">${result ? short(sheet, before) : ""}</span>
+        <span class="reserve" aria-hidden="true">${result ? short(sheet, before) : ""}${parts ? html`<br />${sheet.say("steps.states.begun")}` : nothing}</span>
         <span class="old" ?hidden=${!stale}>${stale ? oldSentence(sheet) : ""}</span>
       </button>
       <p class="begun" part="begun" ?hidden=${parts === ""}>${parts}</p>`;
