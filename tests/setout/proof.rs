@@ -108,7 +108,7 @@ fn every_answer_works_at_all_corners_and_says_what_that_costs() {
     }
 }
 
-/// A straight arm is torn by any error of the tape: then a limit at the corners is said, and by how much, and that an arm exists without.
+/// A straight arm is torn by any error of the tape: then the limit is said, and by how much, and that an arm exists without.
 #[test]
 fn what_only_the_tape_is_in_the_way_of_is_said() {
     let mut value = named("straight when closed");
@@ -116,8 +116,34 @@ fn what_only_the_tape_is_in_the_way_of_is_said() {
     let answer = answered(&value);
     assert!(answer.best.is_none() && answer.without_proof.expect("asked for").is_some());
     let nearest = answer.nearest.expect("something is in the way");
-    let at_corners = [Limit::TapeArm, Limit::TapeLeastLeverM, Limit::TapeShaftTravelDeg, Limit::TapeKeepOut];
-    assert!(at_corners.contains(&nearest.limit) && nearest.by > 0.0, "{nearest:?}");
+    // Shaft and bracket apart by all four errors in the arm's direction, crank and link short by both.
+    let [error, ..] = errors_m(&value);
+    let arm = nearest.arm;
+    let (dx, dy) = ((arm.bracket_u_m - arm.shaft_x_m).abs(), (arm.bracket_v_m - arm.shaft_y_m).abs());
+    let short = (dx + 2.0 * error).hypot(dy + 2.0 * error) - dx.hypot(dy) + 2.0 * error;
+    assert_eq!(nearest.limit, Limit::TapeArm);
+    assert!((nearest.by - short).abs() < 1e-6, "{} {short}", nearest.by);
+    assert!(check::exceeded(&read(&value), block(&read(&value)), &arm, 1e-6).is_empty());
+    // A lever asked for at more than the corners of any arm have.
+    let mut value = named("yard");
+    let job = read(&value);
+    let most = |lever: f64, proof: bool| {
+        let mut value = value.clone();
+        value["setout"]["least_lever_m"] = json!(lever);
+        value["setout"]["tape_proof"] = json!(proof);
+        answered(&value).best.is_some()
+    };
+    let (mut from, mut to) = (0.9, 1.6);
+    for _ in 0..12 {
+        let middle = 0.5 * (from + to);
+        *if most(middle, false) { &mut from } else { &mut to } = middle;
+    }
+    assert!(!most(from, true), "a lever that no arm has to spare");
+    value["setout"]["least_lever_m"] = json!(from);
+    let nearest = answered(&value).nearest.expect("the tape is in the way");
+    assert!(nearest.exceeded.iter().all(|change| change.by > 0.0) && nearest.by > 0.0);
+    let lever = nearest.exceeded.iter().find(|change| change.limit == Limit::TapeLeastLeverM).expect("the lever");
+    assert!(lever.by < 0.05 && block(&job).least_lever_m.is_some());
 }
 
 /// A link that is set last errs by less, so that the proof costs less.

@@ -101,11 +101,15 @@ impl Problem<'_> {
         Problem { proof: None, ..self.clone() }.arm(&found.point, found.elbow)
     }
 
-    /// What an arm exceeds at the corners, each limit once, in the search's unit, the most exceeded first.
+    /// What an arm exceeds at the corners, each limit once, in the search's unit, the most exceeded first. Of a corner where crank and link do not
+    /// meet that alone is told: an arm that is none has no lever.
     pub fn exceeded_at_corners(&self, arm: &Arm, sense: f64) -> Vec<(Limit, f64)> {
         let exact = Problem { exact: true, margin: Margin::NONE, ..self.clone() };
+        let broken = exact.broken_at_corners(arm, sense);
+        let torn =
+            |piece: &Piece| broken.iter().any(|(other, _)| other.corner == piece.corner && other.term.is_assembly());
         let mut exceeded: Vec<(Limit, f64)> = Vec::new();
-        for (piece, by) in exact.broken_at_corners(arm, sense) {
+        for &(piece, by) in broken.iter().filter(|(piece, _)| piece.term.is_assembly() || !torn(piece)) {
             if let Some(limit) = piece.limit().filter(|limit| exceeded.iter().all(|(other, _)| other != limit)) {
                 exceeded.push((limit, by));
             }

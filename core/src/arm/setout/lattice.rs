@@ -20,6 +20,8 @@ const WHOLE: i64 = 40_000;
 const EXHAUSTIVE: i64 = 4_000_000;
 /// Half-widths of the boxes that move, in steps; continuous optima half of it apart share one.
 const REACHES: [i64; 4] = [1, 3, 7, 12];
+/// How many of them are small.
+const SMALL: usize = 2;
 /// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
 const FIRST_ASKED: [usize; 6] = [Problem::tenth(), 12, 20, 28, 36, INTERVALS];
 /// Work after which a walk ends with the best it has: an arm asked at its first stations is one, an arm evaluated over the swing [`EVALUATION_WORK`].
@@ -28,10 +30,11 @@ const MOST_WORK: u64 = 4_000_000;
 const EVALUATION_WORK: u64 = 60;
 /// The same of an arm evaluated among the rectangles, for each of them.
 const RECTANGLE: u64 = 10;
-/// Walks until the best keeps everything at the corners of the tape's errors, and how much is learnt from one that does not.
-const WALKS: usize = 4;
+/// Terms learnt from an arm that breaks something at the corners of the tape's errors, and from how many on nothing is learnt any more: every arm
+/// is asked about all of them.
 const LEARNT: usize = 6;
-/// The same of an arm checked at all corners of the tape's errors.
+const MOST_LEARNT: usize = 48;
+/// Work of an arm checked at all corners of the tape's errors.
 const PROOF_WORK: u64 = 4000;
 /// Excess of the nearest of the continuum's arms from which on the lattice is left alone: its arms are some of the continuum's, and where so many
 /// scattered and descended from come no nearer than a millimetre, there is none to be found between them.
@@ -82,18 +85,8 @@ impl Problem<'_> {
         // Touching a limit is keeping it: on a lattice there is no staying inside by a margin.
         let rough = Problem { margin: Margin::NONE, exact: false, ..self.clone() };
         let exact = Problem { exact: true, ..rough.clone() };
-        let mut walk = LatticeWalk { rough, exact, lattice, best: None, work: 0, proves: false };
-        for again in 1..=WALKS {
-            walk.go(optima);
-            let Some(best) = walk.best.filter(|_| self.proof.is_some()) else { break };
-            if walk.exact.keeps_at_corners(&best.arm) {
-                break;
-            }
-            // What the best breaks is looked at in every arm of the next walk; the last one checks whatever it takes.
-            walk.learn(&best.arm);
-            walk.proves = again + 1 == WALKS;
-            (walk.best, walk.work) = (None, 0);
-        }
+        let mut walk = LatticeWalk { rough, exact, lattice, best: None, work: 0 };
+        walk.go(optima);
         walk.best
     }
 }
@@ -127,18 +120,22 @@ struct LatticeWalk<'a> {
     best: Option<OnLattice>,
     /// Work done so far.
     work: u64,
-    /// Whether what is taken for the best is checked at all corners of the tape's errors.
-    proves: bool,
 }
 
 impl LatticeWalk<'_> {
     fn go(&mut self, optima: &[Found]) {
         let whole: [[i64; 2]; 3] = core::array::from_fn(|i| self.lattice.ranges[i]);
         let count = whole.iter().map(|[first, last]| last - first + 1).fold(1_i64, i64::saturating_mul);
-        if count > WHOLE {
+        // Where the whole is walked, an arm known to be proof spares nearly all others their check at the corners.
+        let reaches = match &self.exact.proof {
+            _ if count > WHOLE => &REACHES[..],
+            Some(_) => &REACHES[..SMALL],
+            None => &[],
+        };
+        if !reaches.is_empty() {
             let mut walked: Vec<[i64; 3]> = Vec::new();
             // Small boxes around all of them first: whatever they find dismisses most of the larger ones at one leaf angle.
-            for reach in REACHES {
+            for &reach in reaches {
                 walked.clear();
                 let found = self.best.map(|best| best.triple);
                 let nearest =
@@ -168,9 +165,12 @@ impl LatticeWalk<'_> {
         }
     }
 
-    /// Lets both problems know what an arm breaks at the corners.
-    fn learn(&mut self, arm: &Arm) {
-        let broken = self.exact.broken_at_corners(arm, self.exact.sense(&ArmKernel::new(arm)));
+    /// Lets both problems know what an arm breaks at the corners, so that others are dismissed for it sooner.
+    fn learn(&mut self, arm: &Arm, sense: f64) {
+        if self.exact.proof.as_ref().is_none_or(|proof| proof.known.len() >= MOST_LEARNT) {
+            return;
+        }
+        let broken = self.exact.broken_at_corners(arm, sense);
         for problem in [&mut self.rough, &mut self.exact] {
             if let Some(proof) = &mut problem.proof {
                 proof.known.extend(broken.iter().take(LEARNT).map(|(piece, _)| *piece));
@@ -300,9 +300,10 @@ impl LatticeWalk<'_> {
         let (objective, excess) = self.exact.evaluate(&kernel, sense);
         let better = self.best.as_ref().is_none_or(|best| objective < best.objective);
         if excess <= EXCESS_TOLERANCE && better {
-            if self.proves {
+            if self.exact.proof.is_some() {
                 self.work += PROOF_WORK;
                 if !self.exact.is_proven(&arm, sense) {
+                    self.learn(&arm, sense);
                     return;
                 }
             }

@@ -40,6 +40,11 @@ pub(crate) enum Term {
 }
 
 impl Term {
+    /// Whether it is about crank and link meeting at all, without which an arm comes to nothing else.
+    pub fn is_assembly(self) -> bool {
+        matches!(self, Term::Far | Term::Near(_))
+    }
+
     /// The limit a term belongs to; `None` for what the aim is about.
     pub fn limit(self) -> Option<Limit> {
         Some(match self {

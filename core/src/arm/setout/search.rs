@@ -28,9 +28,10 @@ const FEW_SCATTERED: usize = 1200;
 const FEW_STARTS: usize = 4;
 
 /// The same where the optima of the search without the proof are starts as well.
-const PROVEN_SCATTERED: usize = 1000;
-const PROVEN_STARTS: usize = 3;
+const PROVEN_SCATTERED: usize = 600;
+const PROVEN_STARTS: usize = 2;
 const PROVEN_MORE: usize = 4;
+const PROVEN_FURTHER_COUNT: usize = 4;
 const PROVEN_FINE_COUNT: usize = 2;
 
 /// All starts go a few steps, the best of what they reach some more, the best of that to the end.
@@ -78,7 +79,8 @@ impl Problem<'_> {
         if hopeless(&found) {
             found.truncate(FURTHER_UNKEPT);
         }
-        let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
+        let further = if self.proof.is_some() { PROVEN_FURTHER_COUNT } else { FURTHER_COUNT };
+        let further = if found.first().is_some_and(Found::kept) { further } else { found.len() };
         for better in found.iter_mut().take(further) {
             *better = scratch.descend(self, *better, &bounds, FURTHER);
         }

@@ -59,8 +59,30 @@ impl Problem<'_> {
     /// The same where the arm stands at the piece's corner already.
     pub fn value_at_corner(&self, moved: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
         let value = self.value_of(moved, sense, piece);
-        // A planned arm may be straight when closed; what a tape has made straight is to be told from what it has torn.
-        if matches!(piece.term, Term::Far | Term::Near(_)) { value + self.margin.length_m } else { value }
+        if piece.term.is_assembly() {
+            // A planned arm may be straight when closed; what a tape has made straight is to be told from what it has torn.
+            value + self.margin.length_m
+        } else if self.corners_given_up {
+            // What is to be small is what is broken: of a corner that is torn, that it is.
+            let torn_m = self.torn_m(moved);
+            if torn_m > 0.0 { value.min(torn_m) } else { value }
+        } else {
+            value
+        }
+    }
+
+    /// By how much crank and link fail to meet, closed or where the pins are furthest apart or nearest, m; at most 0 where they meet.
+    fn torn_m(&self, moved: &ArmKernel) -> f64 {
+        let turns = self.turns(moved);
+        let stations = core::iter::once(self.closed()).chain(turns.iter().flatten());
+        let apart = |station: &SearchStation| {
+            let terms = [Term::Far, Term::Near(1.0), Term::Near(-1.0)];
+            terms
+                .map(|term| self.value_of(moved, 1.0, &Piece::new(term, *station)))
+                .into_iter()
+                .fold(f64::MIN, f64::max)
+        };
+        stations.map(apart).fold(f64::MIN, f64::max)
     }
 
     #[inline]

@@ -48,7 +48,7 @@ fn an_arm_asks_its_torque_at_a_station() {
             let block = block.into();
             let rough = Problem { setout: &block, ..problem.clone() };
             let lattice = Lattice { step_m: 0.05, ranges: [[0, 1]; 5], square: (0.0, 1.0) };
-            let walk = LatticeWalk { exact: rough.clone(), rough, lattice, best: None, work: 0, proves: false };
+            let walk = LatticeWalk { exact: rough.clone(), rough, lattice, best: None, work: 0 };
             let asked: [Asked; FIRST_ASKED.len() + 1] = walk.asked(arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m);
             for (place, asked) in asked.iter().enumerate() {
                 // Without a best so far the first is the first of the list once more.
@@ -237,7 +237,6 @@ fn walk<'a>(problem: &Problem<'a>, step_m: f64) -> LatticeWalk<'a> {
         lattice: Lattice { step_m, ranges, square: (square.sin(), square.cos()) },
         best: None,
         work: 0,
-        proves: false,
     }
 }
 
