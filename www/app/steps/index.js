@@ -33,7 +33,7 @@ export const STEPS = [
     load: () => Promise.resolve(survey),
   },
   { name: "operator", blocks: ["operator", "required_reserve", "uncertainty"], subjects: ["torque"], drawings: ["curve", "plan_view"], load: () => import("./operator.js") },
-  { name: "place", blocks: ["arm", "setout", "tape"], subjects: ["arm", "clearances", "tape"], drawings: ["map", "curve"], load: () => import("./place.js") },
+  { name: "place", blocks: ["arm", "setout", "tape"], subjects: ["arm", "clearances", "tape"], drawings: ["map", "plan_view"], load: () => import("./place.js") },
   { name: "mark_out", blocks: ["marks", "as_built"], subjects: ["as_built"], drawings: ["plan_view"], works: true, load: () => import("./mark-out.js") },
   { name: "movement", blocks: ["motion"], subjects: ["motion"], drawings: ["plan_view", "time"], works: true, load: () => import("./movement.js") },
   {
