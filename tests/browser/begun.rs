@@ -38,6 +38,9 @@ async fn a_storm_begun_is_not_counted_and_the_verdict_stands() -> Result<()> {
         assert_eq!(browser.value(&format!("{line}.classList.contains('stale')")).await?, json!(false));
         assert!(said.starts_with("Not yet counted: ") && said.contains("torm") && said.contains("needs"), "{said}");
         assert_eq!((browser.value(&reserve).await?, storm(&browser).await?), (before.clone(), Value::Null));
+        // However much that is, the bar leaves four fifths of the screen to what is asked.
+        let high = browser.value(&format!("{line}.getBoundingClientRect().height / innerHeight")).await?;
+        assert!(high.as_f64().is_some_and(|share| share > 0.05 && share <= 0.2), "{high}");
         // A text that is no number is a mistake of its own field, and still none of the rest.
         type_into(&browser, "storm.speed_m_s", "fast").await?;
         assert!(begun(&browser).await?.contains("torm"));

@@ -8,7 +8,7 @@ use thirtyfour::Key;
 
 use super::versions::{CORE, SHOWN, lay_page, newer};
 use crate::jobs::open;
-use crate::page::{READY, choose, element, open_group, part, press, type_into};
+use crate::page::{READY, at_step, choose, element, open_group, part, press, take_operator, type_into};
 
 const RECORD: &str = "document.querySelector('pintle-calculator').record";
 const NOTICE: &str = "document.getElementById('notice').hidden === false";
@@ -40,7 +40,7 @@ async fn type_much(browser: &Browser) -> Result<Value> {
     open_group(browser, "hinges").await?;
     choose(browser, "hinges.kind", "measured").await?;
     type_into(browser, "hinges.pull_open_n", "no idea").await?;
-    press(browser, "input[name=operator][value=demo-c]").await?;
+    take_operator(browser, "demo-c").await?;
     type_into(browser, "leaf.length_m", "10' 6").await?;
     browser.value(&format!("JSON.parse(JSON.stringify({RECORD}))")).await
 }
@@ -164,7 +164,7 @@ async fn a_search_that_is_stuck_is_stopped_and_asked_again() -> Result<()> {
                    return true; })()",
             )
             .await?;
-        browser.value(&format!("{}.open = true", part(".setout-opens"))).await?;
+        at_step(&browser, "place").await?;
         browser.wait_for(&format!("!{}.hidden", part(".setout .waiting"))).await?;
         press(&browser, ".setout .stop").await?;
         browser.wait_for(&format!("!{}.hidden", part(".setout .again"))).await?;

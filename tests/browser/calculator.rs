@@ -7,7 +7,9 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, computed, element, is_the_plan, part, planned, starting_job, text, type_into};
+use crate::page::{
+    READY, at_step, computed, element, is_the_plan, part, planned, starting_job, take_operator, text, type_into,
+};
 
 /// The same job planned natively: the starting job with three numbers and an operator of the demonstration list.
 fn native(mass_kg: f64, length_m: f64, wind_area_m2: f64, operator: usize) -> (Job, Plan) {
@@ -33,7 +35,7 @@ async fn fill(browser: &Browser) -> Result<()> {
     type_into(browser, "leaf.mass_kg", "210").await?;
     type_into(browser, "leaf.length_m", "3,6").await?;
     type_into(browser, "leaf.wind_area_m2", "2.3").await?;
-    element(browser, "input[name=operator][value=demo-c]").await?.click().await?;
+    take_operator(browser, "demo-c").await?;
     browser.wait_for("document.querySelector('pintle-calculator').job.operator.rated_torque_n_m === 600").await?;
     computed(browser).await
 }
@@ -49,17 +51,20 @@ async fn shows_the_native_plan(browser: &Browser) -> Result<()> {
 
     let verdict = text(browser, "[part=verdict]").await?;
     assert!(verdict.contains("Tight") && verdict.contains(&reserve), "{verdict}");
-    assert!(verdict.contains(&angle(plan.peak.leaf_deg)), "{verdict}");
+    // After a change the line says what the reserve was and is; the angle and the torque stand in the sentence beside the operator.
     let sentence = text(browser, "[part=sentence]").await?;
-    assert!(sentence.contains(&torque(plan.peak.shaft_torque_n_m)), "{sentence}");
+    for shown in [angle(plan.peak.leaf_deg), torque(plan.peak.shaft_torque_n_m), reserve] {
+        assert!(sentence.contains(&shown), "{shown} in {sentence}");
+    }
+    assert!(verdict.contains('→') || verdict.contains(&angle(plan.peak.leaf_deg)), "{verdict}");
 
-    let open = format!("{}.open = true", part("details[part=table]"));
+    let open = format!("{}.open = true", part("[data-step=operator] details[part=table]"));
     browser.value(&open).await?;
-    browser.wait_for(&format!("{} !== null", part("details[part=table] tbody tr"))).await?;
+    browser.wait_for(&format!("{} !== null", part("[data-step=operator] details[part=table] tbody tr"))).await?;
     let rows = browser
         .value(&format!(
             "[...{}.querySelectorAll('tbody tr')].map((row) => [...row.children].map((cell) => cell.textContent))",
-            part("details[part=table]")
+            part("[data-step=operator] details[part=table]")
         ))
         .await?;
     let expected: Vec<Vec<String>> = plan
@@ -214,6 +219,7 @@ async fn units_change_what_is_shown_and_no_value() -> Result<()> {
         assert_eq!(toggled, true);
         browser.value("document.querySelector('pintle-calculator').setAttribute('units', 'us')").await?;
         computed(&browser).await?;
+        at_step(&browser, "operator").await?;
         let (_, plan) = native(160.0, 3.3333, 1.9, 1);
         let sentence = text(&browser, "[part=sentence]").await?;
         let shown = show(plan.peak.shaft_torque_n_m, Quantity::Torque, System::Us);

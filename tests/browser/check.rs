@@ -9,19 +9,29 @@ use pintle_core::{
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, is_the_plan, open_group, part, planned, press, text, type_into};
+use crate::page::{READY, at_step, choose, computed, is_the_plan, open_group, part, planned, press, text, type_into};
 
 fn metric(value: f64, quantity: Quantity) -> String {
     show(value, quantity, System::Metric)
 }
 
-/// Opens the page and the check on it.
 async fn opened(browser: &Browser) -> Result<Site> {
     let site = Site::start(&setting::dist()?, "/")?;
     browser.open(&site.address).await?;
     browser.wait_for(READY).await?;
-    browser.value(&format!("{}.open = true", part("[part=check] > details"))).await?;
     Ok(site)
+}
+
+/// Has a step fill in what is usual.
+async fn take_usual(browser: &Browser, step: &str) -> Result<()> {
+    at_step(browser, step).await?;
+    press(browser, &format!("[data-step={step}] .usual")).await
+}
+
+/// What came of what a step asks.
+async fn results(browser: &Browser, step: &str) -> Result<String> {
+    at_step(browser, step).await?;
+    text(browser, &format!("[data-step={step}] [part=check-results]")).await
 }
 
 /// The job the page made of what was said, planned natively; the page has the same plan.
@@ -38,8 +48,8 @@ async fn held_to_native(browser: &Browser) -> Result<(Value, Plan)> {
 /// Texts of a table's rows, once it is open.
 async fn rows(browser: &Browser, caption: &str) -> Result<Value> {
     let table = format!(
-        "[...{}.getRootNode().querySelectorAll('.check details.data')].find((table) => table.textContent.includes('{caption}'))",
-        part("[part=check]")
+        "[...{}.querySelectorAll('details.data')].find((table) => table.textContent.includes('{caption}'))",
+        part("[data-step=protection] .tables")
     );
     browser.value(&format!("({table}).open = true")).await?;
     browser.wait_for(&format!("({table}).querySelector('tbody tr') !== null")).await?;
@@ -67,8 +77,9 @@ async fn movement_and_breakaway_give_the_native_plan() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(1024, 768, 1.0).await?;
         let _site = opened(&browser).await?;
-        press(&browser, ".usual").await?;
-        for group in ["motion", "breakaway"] {
+        take_usual(&browser, "protection").await?;
+        take_usual(&browser, "movement").await?;
+        for group in ["breakaway", "motion"] {
             open_group(&browser, group).await?;
         }
         type_into(&browser, "motion.ramp_up_s", "1.5").await?;
@@ -96,7 +107,8 @@ async fn movement_and_breakaway_give_the_native_plan() -> Result<()> {
         let window = text(&browser, "[part=push-window]").await?;
         assert!(window.contains(&force(breakaway.trial.must_hold_n, Rounding::Up)), "{window}");
         assert!(window.contains(&force(breakaway.trial.must_slip_n.expect("limits"), Rounding::Down)), "{window}");
-        let said = text(&browser, "[part=check-results]").await?;
+        let guarded = results(&browser, "protection").await?;
+        let said = results(&browser, "movement").await?;
         let driven = motion.driven.as_ref().expect("a motor");
         assert_eq!(driven.opening.state, DrivenState::Arrives);
         for shown in [
@@ -113,12 +125,18 @@ async fn movement_and_breakaway_give_the_native_plan() -> Result<()> {
             metric(motion.open_stop.full_force_n.expect("a stiffness"), Quantity::Force),
             metric(motion.hand.calm_n, Quantity::Force),
             metric(motion.duty.expect("cycles").hour_utilisation.expect("rated"), Quantity::Percent),
-            metric(breakaway.running_torque_n_m, Quantity::Torque),
-            metric(breakaway.toggle_to_leaf_deg, Quantity::Angle),
         ] {
             assert!(said.contains(&shown), "{shown} in {said}");
         }
-        assert!(said.contains("never counts as protection of people"), "{said}");
+        no_axe_fault(&browser).await?;
+        at_step(&browser, "protection").await?;
+        for shown in [
+            metric(breakaway.running_torque_n_m, Quantity::Torque),
+            metric(breakaway.toggle_to_leaf_deg, Quantity::Angle),
+        ] {
+            assert!(guarded.contains(&shown), "{shown} in {guarded}");
+        }
+        assert!(guarded.contains("never counts as protection of people"), "{guarded}");
         let expected: Vec<Vec<String>> = breakaway
             .curve
             .iter()
@@ -136,7 +154,7 @@ async fn movement_and_breakaway_give_the_native_plan() -> Result<()> {
         let (_, plan) = held_to_native(&browser).await?;
         let breakaway = plan.breakaway.as_ref().expect("a breakaway");
         assert_eq!(breakaway.state, WindowState::Shut);
-        let said = text(&browser, "[part=check-results]").await?;
+        let said = results(&browser, "protection").await?;
         assert!(said.contains("No window") && said.contains("Another operator"), "{said}");
         for remedy in &breakaway.remedies {
             assert!(said.contains(&metric(remedy.least_slip_n_m, Quantity::Torque)), "{remedy:?} in {said}");
@@ -152,7 +170,9 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(360, 740, 2.0).await?;
         let _site = opened(&browser).await?;
-        press(&browser, ".usual").await?;
+        for step in ["movement", "protection"] {
+            take_usual(&browser, step).await?;
+        }
         open_group(&browser, "site").await?;
         choose(&browser, "site.public", "no").await?;
         choose(&browser, "site.guarded", "no").await?;
@@ -163,6 +183,7 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         for (side, typed) in [("x_m.0", "-400"), ("x_m.1", "200"), ("y_m.0", "3400"), ("y_m.1", "3600")] {
             type_into(&browser, &format!("obstacles.0.{side}"), typed).await?;
         }
+        at_step(&browser, "protection").await?;
         press(&browser, "[data-list=means] > .move").await?;
         press(&browser, "[data-list=means] > .move").await?;
         let second = "[data-means='1']";
@@ -196,7 +217,7 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
         let holding = plan.holding.expect("a storm");
         assert_eq!(entrapment.means.each_ref().map(|count| count.counted), [1, 2]);
         assert_eq!(text(&browser, "[part=class-of-use]").await?, "US class of use I");
-        let said = text(&browser, "[part=check-results]").await?;
+        let said = results(&browser, "protection").await?;
         let zone = entrapment.zones.iter().find(|zone| zone.obstacle == Some(0)).expect("behind the leaf");
         let missed = entrapment.sensors[0].zones.iter().map(|zone| zone.gap_m).fold(0.0, f64::max);
         for shown in [
@@ -232,6 +253,7 @@ async fn people_site_and_storm_give_the_native_plan() -> Result<()> {
 
         // The storm taken back takes the holding with it; an obstacle taken away is gone from the job.
         choose(&browser, "storm.looked_at", "no").await?;
+        at_step(&browser, "survey").await?;
         press(&browser, "[data-list=obstacles] fieldset > .quiet").await?;
         let (job, plan) = held_to_native(&browser).await?;
         assert!(plan.holding.is_none() && job["obstacles"] == json!([]));

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 
 use super::versions::{CORE, SHOWN, lay_page, newer};
 use crate::jobs::{before_the_page, open};
-use crate::page::{READY, part};
+use crate::page::{READY, at_step, part};
 
 const KEPT: &str = "navigator.serviceWorker.ready.then(() => true)";
 
@@ -47,7 +47,7 @@ async fn a_first_visit_fetches_nothing_twice() -> Result<()> {
         let script = format!("/{}", setting::travels_as("app/worker.js")?);
         assert!(asked.len() > 20 && asked.contains_key(&script), "{asked:?}");
 
-        browser.value(&format!("{}.open = true", part(".setout-opens"))).await?;
+        at_step(&browser, "place").await?;
         browser.wait_for(&format!("{}.children.length > 0", part(".setout .set-outs"))).await?;
         assert_eq!(site.asked()?, asked, "a search asks the host for nothing that is kept");
         println!("{} files, each fetched once", asked.len());

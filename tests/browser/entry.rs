@@ -6,7 +6,7 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::json;
 use thirtyfour::Key;
 
-use crate::page::{READY, computed, element, open_group, part, press, text, type_into};
+use crate::page::{READY, at_step_of, computed, element, open_group, part, press, text, type_into};
 
 const JOB: &str = "document.querySelector('pintle-calculator').job";
 
@@ -126,6 +126,7 @@ async fn a_length_nobody_typed_is_shown_by_the_tape_and_stays() -> Result<()> {
             ("arm.bracket_v_m", "2 3/8\""),
             ("leaf.length_m", "10'-6\""),
         ] {
+            at_step_of(&browser, path).await?;
             let value = format!("{}.value", part(&id(path)));
             assert_eq!(browser.value(&value).await?, shown, "{path}");
             // The text says its own units: none stands behind it.
@@ -182,6 +183,7 @@ async fn neither_units_nor_the_wheel_change_a_value() -> Result<()> {
         assert_eq!(browser.value(fields).await?, typed, "the text typed stays");
 
         // A wheel turned over a field that has the focus.
+        at_step_of(&browser, "arm").await?;
         press(&browser, &id("arm.crank_m")).await?;
         let at = browser.value(&format!("{}.getBoundingClientRect().toJSON()", part(&id("arm.crank_m")))).await?;
         let (x, y) = (at["x"].as_f64().expect("x") + 20.0, at["y"].as_f64().expect("y") + 20.0);

@@ -13,7 +13,7 @@ use pintle_core::{
 use pintle_tests::harness::{Browser, Context, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, text, type_into};
 
 /// Points of a mm.
 const MM: f64 = 72.0 / 25.4;
@@ -63,7 +63,7 @@ fn long_job() -> Value {
 }
 
 async fn open_part(browser: &Browser) -> Result<()> {
-    browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+    at_step(browser, "hand_over").await?;
     computed(browser).await
 }
 
@@ -289,9 +289,8 @@ async fn what_is_measured_stands_beside_its_plan() -> Result<()> {
 
         // A fault stays beside its field, and the sheet waits.
         type_into(&browser, "record.rod_ohm", "-3").await?;
-        press(&browser, ".show-sheet + .paper, .handover h2").await?;
+        press(&browser, "[data-step=hand_over] .step-title").await?;
         browser.wait_for(&format!("{}.disabled", part(".show-sheet"))).await?;
-        browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
         type_into(&browser, "record.rod_ohm", "18").await?;
         browser.wait_for(&format!("!{}.disabled", part(".show-sheet"))).await?;
 

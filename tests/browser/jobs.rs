@@ -1,10 +1,11 @@
 //! Jobs in the browser: kept, several, deleted and brought back; in files; and what happens where storage is denied, full or wiped.
 
+use pintle_core::job::SCHEMA;
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, element, part, starting_job, type_into};
+use crate::page::{NEWER, READY, element, part, starting_job, type_into};
 
 /// JavaScript for a part of the list of jobs.
 pub fn jobs(selector: &str) -> String {
@@ -318,10 +319,11 @@ async fn a_file_brings_everything_back_and_a_bad_one_is_told() -> Result<()> {
 
         let mut odd = starting_job();
         odd["colour"] = json!("red");
+        let newer = json!({ "schema": NEWER });
         let deep = format!("{}1{}", "[".repeat(5000), "]".repeat(5000));
         for (name, text, told) in [
             ("photo.json", "GIF89a…", "This is not a job. Found: photo.json"),
-            ("newer.json", "{\"schema\":2}", "newer version"),
+            ("newer.json", &newer.to_string(), "newer version"),
             ("odd.json", &odd.to_string(), "colour"),
             ("null.json", "null", "This is not a job. Found: null"),
             ("deep.json", &deep, "was not opened"),
@@ -368,7 +370,7 @@ async fn a_file_is_saved_the_best_way_there_is() -> Result<()> {
         browser.wait_for("window.finished === true").await?;
         assert_eq!(browser.value("window.asked.suggestedName").await?, "Yard  north.json");
         let wrote = browser.value("window.wrote").await?;
-        assert_eq!((&wrote["schema"], &wrote["leaf"]["mass_kg"]), (&json!(1), &json!(210)));
+        assert_eq!((&wrote["schema"], &wrote["leaf"]["mass_kg"]), (&json!(SCHEMA), &json!(210)));
         browser.wait_for(&format!("{}.textContent === 'Saved.'", jobs(".job-said"))).await?;
 
         browser

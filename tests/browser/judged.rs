@@ -3,7 +3,9 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+use crate::page::{
+    READY, at_step, choose, computed, element, open_group, part, press, starting_job, take_operator, text, type_into,
+};
 
 /// JavaScript for a part inside the sheet, which has a tree of its own.
 fn on_paper(selector: &str) -> String {
@@ -11,7 +13,7 @@ fn on_paper(selector: &str) -> String {
 }
 
 async fn open_sheet(browser: &Browser) -> Result<()> {
-    browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+    at_step(browser, "hand_over").await?;
     computed(browser).await?;
     press(browser, ".show-sheet").await?;
     let pages = format!("{}?.shadowRoot?.querySelectorAll('.page').length", part("[data-pintle-paper]"));
@@ -35,7 +37,6 @@ async fn give(browser: &Browser, job: &Value) -> Result<()> {
 
 /// A wall typed into the middle of the swing, as somebody at the gate types it.
 async fn type_wall(browser: &Browser) -> Result<()> {
-    browser.value(&format!("({}.open = true)", part("[part=check] > details"))).await?;
     open_group(browser, "room").await?;
     choose(browser, "obstacles.looked_at", "yes").await?;
     press(browser, "[data-list=obstacles] > .move").await?;
@@ -50,7 +51,7 @@ async fn state(browser: &Browser) -> Result<(String, bool, String)> {
     let line = part("[part=verdict]");
     let state = browser.value(&format!("{line}.dataset.verdict")).await?;
     let drawn = browser.value(&format!("{line}.querySelector('.mark.within') !== null")).await?;
-    let said = text(browser, "[part=verdict] .says").await?;
+    let said = text(browser, "[part=verdict] .said-words").await?;
     Ok((state.as_str().unwrap_or_default().into(), drawn == true, said))
 }
 
@@ -69,8 +70,15 @@ async fn a_wall_in_the_swing_is_never_green() -> Result<()> {
         assert_eq!(state(&browser).await?, ("over".into(), false, "Stop: clearances".into()));
         // The torque's own figure stays, and says whose it is.
         assert!(text(&browser, "[part=verdict] .figures").await?.starts_with("torque alone: reserve"));
-        let stops = text(&browser, "[part=stops]").await?;
+        // The stop itself stands where it is judged, and in the list that the verdict opens.
+        at_step(&browser, "place").await?;
+        let stops = text(&browser, "[data-step=place] [part=findings]").await?;
         assert!(stops.contains("Do not build:") && stops.contains("The leaf runs 171"), "{stops}");
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        press(&browser, "[part=verdict] .says").await?;
+        let listed = text(&browser, "[part=judgements] [data-about=clearances]").await?;
+        assert!(listed.contains("over") && listed.contains("The leaf runs 171"), "{listed}");
+        press(&browser, "[part=judgements] .close").await?;
         browser.wait_for(&format!("{}.textContent.startsWith('Stop: clearances')", part(".status"))).await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
         let overflow = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
@@ -126,10 +134,11 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
         browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.obstacles != null && {READY}")).await?;
         // The strongest of the list: torque to spare, and the wall still there.
+        at_step(&browser, "operator").await?;
         let all = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('input[name=operator]')]";
         let strongest = browser.value(&format!("{all}.filter((one) => one.value).at(-1).value")).await?;
         let strongest = strongest.as_str().expect("an operator").to_owned();
-        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        take_operator(&browser, &strongest).await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.verdict === 'within'").await?;
         computed(&browser).await?;
         let shown = "[...document.querySelectorAll('[data-verdict]')].filter((one) => !one.hidden).map((one) => one.dataset.verdict)";
@@ -140,7 +149,7 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         let mut clear = within();
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {clear}) ?? true")).await?;
         browser.wait_for(&format!("document.querySelector('pintle-calculator').job?.site == null && {READY}")).await?;
-        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        take_operator(&browser, &strongest).await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.state === 'within'").await?;
         computed(&browser).await?;
         assert_eq!(browser.value(shown).await?, json!(["within"]));
@@ -150,7 +159,7 @@ async fn a_hosts_basket_says_what_the_whole_says() -> Result<()> {
         browser.value(&format!("void (document.querySelector('pintle-calculator').job = {clear}) ?? true")).await?;
         browser.wait_for("document.querySelector('pintle-calculator').job?.storm != null").await?;
         browser.wait_for(READY).await?;
-        press(&browser, &format!("input[name=operator][value=\"{strongest}\"]")).await?;
+        take_operator(&browser, &strongest).await?;
         browser.wait_for("document.querySelector('pintle-calculator').plan?.overall.state === 'not_judged'").await?;
         computed(&browser).await?;
         assert_eq!(browser.value(shown).await?, json!(["not_judged"]));
@@ -192,18 +201,22 @@ async fn parts_of_which_nothing_is_typed_give_no_verdict() -> Result<()> {
     .await
 }
 
-/// The marks as the screen shows them: a place by its row and a column of the table, a length (column 0) by its name.
-async fn mark(browser: &Browser, of: &str, column: usize) -> Result<String> {
-    let cell = browser
-        .value(&format!(
-            "(() => {{ const fit = {};
-                const row = [...fit.querySelectorAll('tbody tr')].find((one) => one.cells[0].textContent === '{of}');
-                const name = [...fit.querySelectorAll('dt')].find((one) => one.textContent === '{of}');
-                return {column} > 0 ? row.cells[{column}].textContent : name.nextElementSibling.textContent; }})()",
-            part(".fit")
-        ))
-        .await?;
-    Ok(cell.as_str().unwrap_or_default().to_owned())
+/// Where the marks stand.
+const FIT: &str = "[data-step=mark_out] .fit";
+
+/// The marks as the screen shows them: an offset of a place's card, or a length by its name.
+async fn mark(browser: &Browser, of: &str, offset: Option<usize>) -> Result<String> {
+    let shown = match offset {
+        Some(at) => format!(
+            "(({{ lastElementChild: said }}) => [...said.children].map((one) => one.textContent).join(', '))({}.querySelectorAll('[data-mark={of}] .offset')[{at}])",
+            part(FIT)
+        ),
+        None => format!(
+            "[...{}.querySelectorAll('dt')].find((one) => one.textContent === '{of}').nextElementSibling.textContent",
+            part(FIT)
+        ),
+    };
+    Ok(browser.value(&shown).await?.as_str().unwrap_or_default().to_owned())
 }
 
 #[tokio::test]
@@ -219,38 +232,46 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             job["leaf"]["face_m"] = json!(0.0254);
             browser.value(&format!("void document.querySelector('pintle-calculator').setAttribute('units', '{units}') ?? true")).await?;
             give(&browser, &job).await?;
-            browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
-            browser.wait_for(&format!("{} !== null && {} !== null", part(".fit table"), part(".set-outs table"))).await?;
-            let fit = text(&browser, ".fit").await?;
-            for line in ["Square to the closed leaf, from the axis line", "Square to the closed leaf, from the leaf’s face"] {
+            // The very same marks stand beside what was found.
+            at_step(&browser, "place").await?;
+            browser.wait_for(&format!("{} !== null", part(".set-outs table"))).await?;
+            at_step(&browser, "mark_out").await?;
+            let fit = text(&browser, FIT).await?;
+            for line in ["along, from the hinge line", "square, from the axis line", "square, from the leaf’s face"] {
                 assert!(fit.contains(line), "{line} in {fit}");
             }
             // No decimals where a tape is used.
             let decimal = format!("[{}, {}, {}].flatMap((part) => part.textContent.match(/\\d[.]\\d+\\s(in|mm)/g) ?? [])",
-                part(".fit"), part(".set-outs"), part(".reading"));
+                part(FIT), part(".set-outs"), part(".reading"));
             if units == "us" {
                 assert_eq!(browser.value(&decimal).await?, json!([]));
-                assert_eq!(mark(&browser, "Leaf’s face, from the axis line", 0).await?, "1\", on the opening side");
+                assert_eq!(mark(&browser, "Leaf’s face, from the axis line", None).await?, "1\", on the opening side");
             }
             let typed = [
-                ("shaft_x_m", mark(&browser, "Shaft", 1).await?),
-                ("shaft_y_m", mark(&browser, "Shaft", 2).await?),
-                ("bracket_u_m", mark(&browser, "Bracket pin along the closed leaf, from the hinge line", 0).await?),
-                ("bracket_v_m", mark(&browser, "Bracket pin square to the closed leaf, from the axis line", 0).await?),
-                ("crank_m", mark(&browser, "Crank, pivot to pivot", 0).await?),
-                ("link_m", mark(&browser, "Link, pivot to pivot", 0).await?),
+                ("shaft_x_m", mark(&browser, "S", Some(0)).await?),
+                ("shaft_y_m", mark(&browser, "S", Some(1)).await?),
+                ("bracket_u_m", mark(&browser, "Bracket pin along the closed leaf, from the hinge line", None).await?),
+                ("bracket_v_m", mark(&browser, "Bracket pin square to the closed leaf, from the axis line", None).await?),
+                ("crank_m", mark(&browser, "Crank, pivot to pivot", None).await?),
+                ("link_m", mark(&browser, "Link, pivot to pivot", None).await?),
             ];
             assert!(typed[0].1.ends_with(", away from the latch"), "{}", typed[0].1);
             assert!(typed[1].1.ends_with(", on the opening side"), "{}", typed[1].1);
             // A mark has a side and no minus, whatever is told of it.
             let minus = format!(r#"[{}, {}, {}].flatMap((part) => part.textContent.match(/−[\d' \/-]+("|\s(mm|in))/g) ?? [])"#,
-                part(".fit"), part(".set-outs"), part(".reading"));
+                part(FIT), part(".set-outs"), part(".reading"));
             assert_eq!(browser.value(&minus).await?, json!([]));
             // On a phone a place is a card: nothing is reached by scrolling sideways.
-            let wide = format!("[...{}.querySelectorAll('.scroll')].map((one) => one.scrollWidth - one.clientWidth)", part(".fit"));
-            let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
-            assert!(wide.len() == 3 && wide.iter().all(|over| *over <= 0), "{wide:?}");
-            browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+            for (step, found) in [("place", ".fit .scroll"), ("mark_out", ".mark-card")] {
+                at_step(&browser, step).await?;
+                let there = part(&format!(".step[data-step={step}]:not([hidden])"));
+                browser.value(&format!("[...{there}.querySelectorAll('details')].forEach((one) => (one.open = true)) ?? true")).await?;
+                let wide = format!("[...{there}.querySelectorAll('{found}')].map((one) => one.scrollWidth - one.clientWidth)");
+                let wide: Vec<i64> = serde_json::from_value(browser.value(&wide).await?)?;
+                assert!(!wide.is_empty() && wide.iter().all(|over| *over <= 0), "{step}: {wide:?}");
+                let over = browser.value("document.documentElement.scrollWidth - innerWidth").await?;
+                assert!(over.as_i64().is_some_and(|over| over <= 0), "{step}: {over} px beyond");
+            }
             open_group(&browser, "as_built").await?;
             choose(&browser, "as_built.looked_at", "yes").await?;
             for (name, length) in &typed {
@@ -266,6 +287,7 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             let built = "document.querySelector('pintle-calculator').job.as_built";
             assert_eq!(browser.value(&format!("{built}.from")).await?, "hinge_axis");
             assert_eq!(browser.value(&format!("{built}.shaft_x_m < 0")).await?, true, "the document keeps the sign");
+            at_step(&browser, "hand_over").await?;
             let rows = browser
                 .value(&format!(
                     "[...{}.rows].filter((row) => row.cells[0].textContent.startsWith('Built')).map((row) => row.className)",
@@ -276,10 +298,11 @@ async fn the_marks_typed_back_are_no_difference() -> Result<()> {
             // The other side of the line is another place, and is told so; back again it is none.
             let side = part("[data-path='as_built.shaft_x_m'] .side");
             for (chosen, verdict) in [("plus", "look_again"), ("minus", "pass")] {
+                at_step(&browser, "mark_out").await?;
                 browser
                     .value(&format!("(() => {{ {side}.value = '{chosen}'; {side}.dispatchEvent(new Event('change')); return true; }})()"))
                     .await?;
-                computed(&browser).await?;
+                at_step(&browser, "hand_over").await?;
                 let row = format!("[...{}.rows].find((row) => row.cells[0].textContent.includes('shaft along')).className", part(".compared table"));
                 browser.wait_for(&format!("{row} === '{verdict}'")).await?;
             }

@@ -3,7 +3,7 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, choose, computed, element, open_group, part, press, starting_job, text, type_into};
+use crate::page::{READY, at_step, choose, computed, element, open_group, part, press, starting_job, text, type_into};
 
 const CALCULATOR: &str = "document.querySelector('pintle-calculator')";
 
@@ -33,7 +33,7 @@ fn rated(rated_n_m: f64) -> Value {
 async fn header(browser: &Browser) -> Result<(String, String, Value, Value)> {
     computed(browser).await?;
     let mark = browser.value(&format!("{}.dataset.verdict", part("[part=verdict]"))).await?;
-    let says = text(browser, "[part=verdict] .says").await?;
+    let says = text(browser, "[part=verdict] .said-words").await?;
     let of = |plan: &str| format!("{plan}?.overall ? [{plan}.overall.about, {plan}.overall.state] : null");
     let element = browser.value(&of(&format!("{CALCULATOR}.plan"))).await?;
     let event = browser.value(&of("window.told?.plan")).await?;
@@ -74,8 +74,16 @@ async fn the_verdict_opens_what_was_judged_and_leads_to_a_field_and_back() -> Re
             .await?;
         assert_eq!(browser.value(&format!("{}.open", part("[part=judgements]"))).await?, json!(false));
         assert_ne!(browser.value("scrollY").await?, before);
+        assert_eq!(browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?, json!("operator"));
         element(&browser, "[part=verdict] .back").await?.click().await?;
         browser.wait_for(&format!("{}.open", part("[part=judgements]"))).await?;
+        assert_eq!(
+            browser.value(&format!("{CALCULATOR}.getAttribute('step')")).await?,
+            json!("survey"),
+            "the step that was left"
+        );
+        let shown = format!("{}.checkVisibility()", part("[data-step=survey].step"));
+        assert_eq!(browser.value(&shown).await?, json!(true));
         assert_eq!(browser.value("scrollY").await?, before);
         element(&browser, "[part=judgements] .close").await?.click().await?;
         assert_eq!(browser.value(&format!("{}.hidden", part("[part=verdict] .back"))).await?, json!(true));
@@ -108,7 +116,7 @@ async fn a_part_that_is_begun_is_nowhere_green() -> Result<()> {
         press(&browser, "[part=judgements] [data-begun=storm] button").await?;
         browser.wait_for(&format!("{CALCULATOR}.shadowRoot.activeElement?.id === 'field-storm-speed_m_s'")).await?;
         // No sheet is made of it.
-        browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+        at_step(&browser, "hand_over").await?;
         computed(&browser).await?;
         assert_eq!(browser.value(&format!("{}.disabled", part(".show-sheet"))).await?, json!(true));
         type_into(&browser, "storm.speed_m_s", "20").await?;
@@ -134,7 +142,7 @@ async fn people_are_judged_by_recorded_forces_alone() -> Result<()> {
         let state = format!("{CALCULATOR}.plan.judgements.find(({{ about }}) => about === 'people').state");
         assert_eq!(browser.value(&state).await?, json!("not_judged"));
         assert_eq!(header(&browser).await?.1, "Within: torque and arm; not judged: people");
-        browser.value(&format!("({}.open = true)", part(".handover-opens"))).await?;
+        at_step(&browser, "hand_over").await?;
         computed(&browser).await?;
         let first = async || -> Result<String> {
             press(&browser, ".show-sheet").await?;

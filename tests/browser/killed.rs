@@ -5,9 +5,10 @@ use pintle_tests::harness::{Browser, Context, Result, Site, in_browser, setting}
 use serde_json::json;
 
 use crate::jobs::{jobs, show_list};
-use crate::page::{READY, part};
+use crate::page::{READY, part, steps};
 
 const KEPT: &str = "navigator.serviceWorker.ready.then(() => true)";
+const CALCULATOR: &str = "document.querySelector('pintle-calculator')";
 /// What the page says of its working without a network.
 const OFFLINE: &str = "document.getElementById('offline').textContent";
 
@@ -24,22 +25,32 @@ async fn either(browser: &Browser, works: &str, says: &str) -> Result<bool> {
 
 /// Opens everything that the first verdict did without: says what works.
 async fn open_everything(browser: &Browser) -> Result<Vec<(&'static str, bool)>> {
-    let every = "document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('details')";
-    let own = "detail.matches('.setout-opens, .handover-opens')";
-    browser.value(&format!("[...{every}].forEach((detail) => {{ detail.open ||= !({own}); }}) ?? true")).await?;
-    browser.wait_for(READY).await.context("steps")?;
-
-    let search = ".setout-opens";
-    browser.value(&format!("{}.open = true", part(search))).await?;
-    let found = format!("{}.children.length > 0", part(".setout .set-outs"));
-    let search = either(browser, &found, &told(&part(search))).await.context("search")?;
-
-    let sheet = ".handover-opens";
-    browser.value(&format!("{}.open = true", part(sheet))).await?;
-    browser.wait_for(&format!("!{}.disabled", part(".handover-opens .show-sheet"))).await.context("sheet")?;
-    browser.value(&format!("{}.click() ?? true", part(".handover-opens .show-sheet"))).await?;
-    let shown = format!("{} !== null", part(".handover-opens .preview"));
-    let sheet = either(browser, &shown, &told(&part(sheet))).await.context("sheet")?;
+    let mut opened = Vec::new();
+    for step in steps() {
+        browser.value(&format!("{CALCULATOR}.setAttribute('step', '{step}') ?? true")).await?;
+        let shown = format!("{} !== null", part(&format!(".step[data-step={step}]:not([hidden])")));
+        let works = either(browser, &shown, &told(&part(".asks"))).await.context(step)?;
+        opened.push((step, works));
+        if !works {
+            continue;
+        }
+        let folded = format!("[...{}.querySelectorAll('details')]", part(&format!(".step[data-step={step}]")));
+        browser.value(&format!("{folded}.forEach((detail) => {{ detail.open = true; }}) ?? true")).await?;
+        browser.wait_for(READY).await.context(step)?;
+        match step {
+            "place" => {
+                let found = format!("{}.children.length > 0", part(".setout .set-outs"));
+                opened.push(("search", either(browser, &found, &told(&part(".setout"))).await.context("search")?));
+            }
+            "hand_over" => {
+                browser.wait_for(&format!("!{}.disabled", part(".show-sheet"))).await.context("sheet")?;
+                browser.value(&format!("{}.click() ?? true", part(".show-sheet"))).await?;
+                let shown = format!("{} !== null", part(".handover .preview"));
+                opened.push(("sheet", either(browser, &shown, &told(&part(".handover"))).await.context("sheet")?));
+            }
+            _ => {}
+        }
+    }
 
     show_list(browser).await?;
     browser.value(&format!("{}.open = true", jobs(".job-share"))).await?;
@@ -49,7 +60,8 @@ async fn open_everything(browser: &Browser) -> Result<Vec<(&'static str, bool)>>
     browser.value("document.querySelector('[data-language=es]').click() ?? true").await?;
     let spanish = format!("{}?.lang === 'es'", part(".sheet"));
     let language = either(browser, &spanish, &told("document.getElementById('failed')")).await.context("language")?;
-    Ok(vec![("search", search), ("sheet", sheet), ("code", true), ("language", language)])
+    opened.extend([("code", true), ("language", language)]);
+    Ok(opened)
 }
 
 #[tokio::test]

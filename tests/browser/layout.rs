@@ -3,13 +3,13 @@
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::json;
 
-use crate::page::{READY, computed, part};
+use crate::page::{READY, at_step, computed, element, part, press, steps};
 
 /// Smaller than a gloved thumb wants, CSS px: interactive elements that are seen, on the page and in the calculator. A radio button's
-/// target is its label.
+/// target is its label, and so is that of a box to tick.
 const SMALL: &str = "(() => {
     const roots = [document, ...['pintle-calculator', 'pintle-jobs'].map((name) => document.querySelector(name).shadowRoot)];
-    const all = roots.flatMap((root) => [...root.querySelectorAll('button, a, summary, select, label.option, textarea, [role=slider], input:not([type=radio])')]);
+    const all = roots.flatMap((root) => [...root.querySelectorAll('button, a, summary, select, label.option, textarea, [role=slider], input:not([type=radio], label.option input)')]);
     const small = all.map((target) => [target, target.getBoundingClientRect()])
         .filter(([, { width, height }]) => width > 0 && height > 0 && (width < 64 || height < 64));
     return { seen: all.length, small: small.map(([target, { width, height }]) => `${width} x ${height}: ${target.outerHTML.slice(0, 120)}`) };
@@ -38,7 +38,9 @@ async fn opened(browser: &Browser, query: &str) -> Result<Site> {
     Ok(site)
 }
 
-async fn open_everything(browser: &Browser) -> Result<()> {
+/// Opens everything that is folded in a step.
+async fn open_everything(browser: &Browser, step: &str) -> Result<()> {
+    at_step(browser, step).await?;
     let all = "[...document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('details')]";
     browser.value(&format!("{all}.forEach((group) => (group.open = true)) ?? true")).await?;
     computed(browser).await
@@ -55,35 +57,40 @@ async fn at_the_gate_targets_are_large_text_is_strong_and_the_verdict_stays() ->
     in_browser(async |browser| {
         browser.resize(360, 740, 2.0).await?;
         let _site = opened(&browser, "").await?;
-        // Chosen as a person does, and kept.
+        // Chosen as a person does, in what the verdict opens, and kept.
+        press(&browser, "[part=verdict] .says").await?;
+        assert!(element(&browser, "[part=layout] select").await?.is_displayed().await?);
         let choice = part("[part=layout] select");
         browser.value(&format!("(() => {{ const list = {choice}; list.value = 'field'; list.dispatchEvent(new Event('change')); return true; }})()")).await?;
         computed(&browser).await?;
         browser.reload().await?;
         browser.wait_for(READY).await?;
         browser.wait_for("document.querySelector('pintle-calculator').getAttribute('layout') === 'field'").await?;
-        open_everything(&browser).await?;
-        for (width, height) in [(360, 740), (320, 568)] {
+        let mut seen = 0;
+        for (step, (width, height)) in steps().flat_map(|step| [(step, (360, 740)), (step, (320, 568))]) {
             browser.resize(width, height, 2.0).await?;
-            computed(&browser).await?;
+            open_everything(&browser, step).await?;
             let found = browser.value(SMALL).await?;
-            assert!(found["seen"].as_u64().is_some_and(|seen| seen > 60), "{found}");
-            assert_eq!(found["small"], json!([]), "{width} px");
+            seen += found["seen"].as_u64().unwrap_or(0);
+            assert_eq!(found["small"], json!([]), "{step} at {width} px");
             is_as_wide_as_the_screen(&browser).await?;
             // Wherever the calculator is scrolled to, word and figures are on the screen, in its lower half.
             for share in [0.0, 0.3, 0.6, 0.9] {
                 let at = format!("(() => {{ const sheet = {}.getBoundingClientRect(); scrollBy(0, sheet.top + {share} * (sheet.height - innerHeight));
                     const {{ top, bottom }} = {}.getBoundingClientRect(); return [top > innerHeight / 2, bottom <= innerHeight]; }})()",
                     part(".sheet"), part("[part=verdict-word]"));
-                assert_eq!(browser.value(&at).await?, json!([true, true]), "{width} px, {share}");
+                assert_eq!(browser.value(&at).await?, json!([true, true]), "{step} at {width} px, {share}");
             }
         }
-        for theme in ["light", "dark"] {
+        // More than sixty a width, all steps together.
+        assert!(seen > 120, "{seen}");
+        for (step, theme) in steps().flat_map(|step| [(step, "light"), (step, "dark")]) {
             browser.prefer(&[("prefers-color-scheme", theme)]).await?;
+            at_step(&browser, step).await?;
             // At the end, where the verdict rests in its own place and hides nothing.
             browser.value("scrollTo(0, document.body.scrollHeight) ?? true").await?;
             computed(&browser).await?;
-            assert_eq!(browser.strict_faults().await?, Vec::<String>::new(), "{theme}");
+            assert_eq!(browser.strict_faults().await?, Vec::<String>::new(), "{step}, {theme}");
         }
         Ok(())
     })
@@ -95,15 +102,32 @@ async fn on_the_wall_all_lettering_is_large() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(1024, 768, 1.0).await?;
         let _site = opened(&browser, "?layout=projector").await?;
-        open_everything(&browser).await?;
-        assert_eq!(browser.value(LETTERING).await?, json!([]));
-        is_as_wide_as_the_screen(&browser).await?;
-        // A drawing is seen whole beside the verdict, and its letters are as large: the canvas is lettered at 12 px and drawn twice as large.
-        let high = browser
-            .value(&format!("{}.clientHeight + {}.clientHeight", part(".drawing.curve"), part("[part=verdict]")))
-            .await?;
-        assert!(high.as_f64().expect("a number") <= 768.0, "{high}");
-        assert_eq!(browser.faint_text().await?, Vec::<String>::new());
+        // Everything to be looked at is on one screen; what is asked slides over it when it is wanted.
+        for step in steps() {
+            at_step(&browser, step).await?;
+            assert_eq!(browser.value(LETTERING).await?, json!([]), "{step}");
+            let sheet = browser.value(&format!("{}.getBoundingClientRect().height", part(".sheet"))).await?;
+            assert!(sheet.as_f64().is_some_and(|high| high <= 768.0), "{step}: {sheet}");
+        }
+        press(&browser, ".questions").await?;
+        for step in steps() {
+            open_everything(&browser, step).await?;
+            assert!(
+                element(&browser, &format!(".step[data-step={step}] .step-title")).await?.is_displayed().await?,
+                "{step}"
+            );
+            assert_eq!(browser.value(LETTERING).await?, json!([]), "{step}");
+            is_as_wide_as_the_screen(&browser).await?;
+            // A drawing is seen whole beside the verdict, and its letters are as large: the canvas is lettered at 12 px and drawn twice as large.
+            let high = format!(
+                "[...{}.querySelectorAll('.drawing')].map((one) => one.clientHeight + {}.clientHeight)",
+                part(".stage"),
+                part("[part=verdict]")
+            );
+            let high: Vec<f64> = serde_json::from_value(browser.value(&high).await?)?;
+            assert!(high.len() >= 3 && high.iter().all(|high| *high <= 768.0), "{step}: {high:?}");
+            assert_eq!(browser.faint_text().await?, Vec::<String>::new(), "{step}");
+        }
         Ok(())
     })
     .await

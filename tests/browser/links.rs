@@ -5,7 +5,7 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
 use crate::jobs::{drop_file, jobs, keep, names, open, press, rename, show_list};
-use crate::page::{READY, computed, is_the_plan, planned, starting_job, type_into};
+use crate::page::{NEWER, READY, at_step, computed, is_the_plan, planned, starting_job, steps, type_into};
 
 const JOB: &str = "document.querySelector('pintle-calculator').job";
 
@@ -13,11 +13,15 @@ const JOB: &str = "document.querySelector('pintle-calculator').job";
 const TAGS: &str = "document.querySelector('pintle-calculator').shadowRoot\
     .querySelectorAll(`.field:not([data-path^='operator.']) .tag:not([hidden])`).length";
 
-/// Opens every group: a closed one is brought up to date when it is opened.
+/// Opens every group of every step: a step is made when it is first in view, and a closed group is brought up to date when it is opened.
 async fn open_groups(browser: &Browser) -> Result<()> {
-    let groups = "document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('[data-group]')";
-    browser.value(&format!("[...{groups}].forEach((group) => {{ group.open = true; }}) ?? true")).await?;
-    computed(browser).await
+    for step in steps() {
+        at_step(browser, step).await?;
+        let groups = "document.querySelector('pintle-calculator').shadowRoot.querySelectorAll('[data-group]')";
+        browser.value(&format!("[...{groups}].forEach((group) => {{ group.open = true; }}) ?? true")).await?;
+        computed(browser).await?;
+    }
+    Ok(())
 }
 
 /// The link the page gives for the job on show.
@@ -100,7 +104,7 @@ async fn a_bad_link_is_told_and_takes_nothing_away() -> Result<()> {
             (format!("{good}<script>"), "damaged"),
             ("A".repeat(3_000), "damaged"),
             (newer_frame.to_owned(), "newer version"),
-            (pack(json!({ "schema": 2, "gates": [] })), "newer version"),
+            (pack(json!({ "schema": NEWER, "gates": [] })), "newer version"),
             (pack(json!([])), "This is not a job"),
             (pack(json!({ "schema": 1 })), "leaf"),
         ];

@@ -13,7 +13,7 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
 use crate::jobs::open;
-use crate::page::starting_job;
+use crate::page::{NEWER, starting_job};
 
 /// A job with every block there is.
 fn whole() -> Value {
@@ -86,7 +86,7 @@ fn faults() -> Faults {
         }
     }
     for (pointer, value) in [
-        ("/schema", json!(2)),
+        ("/schema", json!(NEWER)),
         ("/lean", json!({ "angle_deg": 1, "plumb_offset_m": 0.01, "plumb_height_m": 1 })),
         ("/lean", json!({ "plumb_offset_m": 0.01 })),
         ("/marks", json!({ "anchor_along_m": 0.5 })),

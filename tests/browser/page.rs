@@ -2,7 +2,7 @@
 
 use pintle_core::{
     Document,
-    job::Job,
+    job::{Job, SCHEMA},
     plan::{Plan, plan},
 };
 use pintle_tests::harness::{Browser, Result};
@@ -13,6 +13,9 @@ use thirtyfour::WebElement;
 pub fn part(selector: &str) -> String {
     format!("document.querySelector('pintle-calculator').shadowRoot.querySelector(`{selector}`)")
 }
+
+/// A version of the job's document that no core knows yet.
+pub const NEWER: u32 = SCHEMA + 1;
 
 /// JavaScript that is true once a result stands.
 pub const READY: &str = "document.querySelector('pintle-calculator')?.plan != null";
@@ -29,8 +32,61 @@ pub async fn text(browser: &Browser, selector: &str) -> Result<String> {
     Ok(text.as_str().unwrap_or_default().to_owned())
 }
 
+/// Blocks and groups of a step by the step's name, as the page asks for them.
+const STEPS: [(&str, &[&str]); 7] = [
+    (
+        "survey",
+        &[
+            "hand",
+            "leaf",
+            "hinges",
+            "lean",
+            "wind",
+            "swing",
+            "ground",
+            "drag",
+            "ice",
+            "obstacles",
+            "room",
+            "arm_half_width_m",
+        ],
+    ),
+    ("operator", &["operator", "required_reserve", "uncertainty", "requirement", "body"]),
+    ("place", &["arm", "setout", "tape"]),
+    ("mark_out", &["marks", "as_built"]),
+    ("movement", &["motion"]),
+    ("protection", &["site", "contact", "breakaway", "storm", "holding"]),
+    ("hand_over", &["record", "settings", "measured", "tried"]),
+];
+
+/// Goes to a step as its address does, and waits until it is in view.
+pub async fn at_step(browser: &Browser, name: &str) -> Result<()> {
+    let there = part(&format!(".step[data-step={name}]:not([hidden])"));
+    if browser.value(&format!("{there} !== null")).await? != true {
+        browser
+            .value(&format!("document.querySelector('pintle-calculator').setAttribute('step', '{name}') ?? true"))
+            .await?;
+        browser.wait_for(&format!("{there} !== null")).await?;
+    }
+    computed(browser).await
+}
+
+/// Goes to the step that asks for a path of the job or has a group.
+pub async fn at_step_of(browser: &Browser, path: &str) -> Result<()> {
+    let block = path.split('.').next().unwrap_or(path);
+    let found = STEPS.iter().find(|(_, blocks)| blocks.contains(&block));
+    let (name, _) = found.unwrap_or_else(|| panic!("no step asks for {path}"));
+    at_step(browser, name).await
+}
+
+/// Steps of the job, in the order of the work.
+pub fn steps() -> impl Iterator<Item = &'static str> {
+    STEPS.iter().map(|(name, _)| *name)
+}
+
 /// Types a number into its field, over what stands there, and waits until the page has answered it.
 pub async fn type_into(browser: &Browser, path: &str, typed: &str) -> Result<()> {
+    at_step_of(browser, path).await?;
     let field = format!("#field-{}", path.replace('.', "-"));
     press(browser, &field).await?;
     let input = element(browser, &field).await?;
@@ -60,13 +116,21 @@ pub async fn press(browser: &Browser, selector: &str) -> Result<()> {
 
 /// Takes an option of a choice.
 pub async fn choose(browser: &Browser, path: &str, option: &str) -> Result<()> {
+    at_step_of(browser, path).await?;
     press(browser, &format!("input[name=\"{path}\"][value=\"{option}\"]")).await
+}
+
+/// Takes an operator of the list.
+pub async fn take_operator(browser: &Browser, id: &str) -> Result<()> {
+    at_step(browser, "operator").await?;
+    press(browser, &format!("input[name=operator][value=\"{id}\"]")).await
 }
 
 /// Opens a group of fields.
 pub async fn open_group(browser: &Browser, name: &str) -> Result<()> {
+    at_step_of(browser, name).await?;
     browser.value(&format!("{}.open = true", part(&format!("[data-group={name}]")))).await?;
-    Ok(())
+    computed(browser).await
 }
 
 /// The job the page starts with.

@@ -6,7 +6,7 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, computed, element, is_the_plan, part, planned, starting_job, text};
+use crate::page::{READY, at_step, computed, element, is_the_plan, part, planned, starting_job, text};
 
 /// The demonstration job with ramps, slow zones and a motor that has torque to spare.
 fn moving() -> Value {
@@ -31,7 +31,7 @@ async fn open(browser: &Browser, site: &Site, job: &Value) -> Result<()> {
         .await?;
     // The element is built anew for another job.
     browser.wait_for(&format!("{} !== null", part(".play-bar select option"))).await?;
-    computed(browser).await
+    at_step(browser, "movement").await
 }
 
 /// Takes the clock away from the page: frames and intervals wait until they are asked for.
@@ -71,10 +71,10 @@ async fn leaf_deg(browser: &Browser) -> Result<f64> {
     Ok(told[0])
 }
 
-/// What the three drawings show.
+/// What the drawings of the step show.
 async fn pictures(browser: &Browser) -> Result<Vec<String>> {
     let all = browser
-        .value("['.curve', '.plan_view', '.time'].map((name) => document.querySelector('pintle-calculator').shadowRoot.querySelector('.drawing' + name + ' canvas').toDataURL())")
+        .value("['.plan_view', '.time'].map((name) => document.querySelector('pintle-calculator').shadowRoot.querySelector('.drawing' + name + ' canvas').toDataURL())")
         .await?;
     Ok(serde_json::from_value(all)?)
 }
@@ -134,7 +134,7 @@ async fn it_stops_at_the_end_and_idle_means_no_frames() -> Result<()> {
         let site = Site::start(&setting::dist()?, "/")?;
         let job = moving();
         open(&browser, &site, &job).await?;
-        element(&browser, ".drawing.curve").await?.send_keys(Key::Home + "").await?;
+        element(&browser, ".drawing.plan_view").await?.send_keys(Key::Home + "").await?;
         take_clock(&browser).await?;
         press_now(&browser, "button.play").await?;
         let long = runs(&job)[0].time_s() * 1000.0 + 500.0;
@@ -174,12 +174,12 @@ async fn it_pauses_for_whoever_takes_over() -> Result<()> {
         press_now(&browser, "button.play").await?;
         frames(&browser, &[2000.0, 2500.0]).await?;
         assert!(playing(&browser).await?);
-        let box_of = browser.value(&format!("{}.getBoundingClientRect().toJSON()", part(".drawing.curve canvas"))).await?;
+        let box_of = browser.value(&format!("{}.getBoundingClientRect().toJSON()", part(".drawing.time canvas"))).await?;
         let middle = |start: &str, length: &str| box_of[start].as_f64().unwrap_or(0.0) + 0.5 * box_of[length].as_f64().unwrap_or(0.0);
         browser
             .value(&format!(
                 "{}.dispatchEvent(new PointerEvent('pointerdown', {{ pointerId: 1, button: 0, bubbles: true, clientX: {}, clientY: {} }})) || true",
-                part(".drawing.curve"),
+                part(".drawing.time"),
                 middle("x", "width"),
                 middle("y", "height"),
             ))
@@ -207,7 +207,7 @@ async fn reduced_motion_steps() -> Result<()> {
         open(&browser, &site, &job).await?;
         let reduce = json!({ "features": [{ "name": "prefers-reduced-motion", "value": "reduce" }] });
         browser.driver.cdp().send_raw("Emulation.setEmulatedMedia", reduce).await?;
-        element(&browser, ".drawing.curve").await?.send_keys(Key::Home + "").await?;
+        element(&browser, ".drawing.plan_view").await?.send_keys(Key::Home + "").await?;
         take_clock(&browser).await?;
         press_now(&browser, "button.play").await?;
         assert!(playing(&browser).await?);
@@ -233,7 +233,9 @@ async fn it_says_why_not_and_its_tables_are_the_core_s() -> Result<()> {
         let site = Site::start(&setting::dist()?, "/")?;
         browser.open(&site.address).await?;
         browser.wait_for(READY).await?;
+        at_step(&browser, "movement").await?;
         assert_eq!(browser.value(&format!("{}.disabled", part("button.play"))).await?, true);
+        assert!(element(&browser, "button.play").await?.is_displayed().await?);
         assert!(text(&browser, ".play-bar .note").await?.contains("starts and stops"));
         assert_eq!(browser.value(&format!("{}.getBoundingClientRect().height", part(".drawing.time"))).await?, 0);
 
@@ -244,11 +246,11 @@ async fn it_says_why_not_and_its_tables_are_the_core_s() -> Result<()> {
         let (_, plan) = planned(&serde_json::from_str(asked.as_str().unwrap_or_default())?);
         is_the_plan(&browser, &plan).await?;
         let motion = plan.motion.expect("motion");
-        let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part(".tables"));
+        let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part("[data-step=movement] .tables"));
         browser.value(&format!("{tables}.forEach((table) => {{ table.open = true; }}) ?? true")).await?;
-        browser.wait_for(&format!("{tables}[3].querySelector('tbody tr') !== null")).await?;
+        browser.wait_for(&format!("{tables}[0].querySelector('tbody tr') !== null")).await?;
         let rows = browser
-            .value(&format!("[...{tables}[3].querySelectorAll('tbody tr')].map((row) => [...row.children].map((cell) => cell.textContent))"))
+            .value(&format!("[...{tables}[0].querySelectorAll('tbody tr')].map((row) => [...row.children].map((cell) => cell.textContent))"))
             .await?;
         let metric = |value, quantity| show(value, quantity, System::Metric);
         let expected: Vec<Vec<String>> = motion
@@ -299,9 +301,11 @@ async fn a_zone_s_line_brings_the_leaf_to_its_angle() -> Result<()> {
         open(&browser, &site, &job).await?;
         let zones = planned(&job).1.entrapment.expect("a site").zones;
         let lines = format!("[...{}.querySelectorAll('button')]", part(".zones"));
-        // Hidden until wanted.
-        assert_eq!(browser.value(&format!("{}.getBoundingClientRect().height", part(".zones"))).await?, 0);
-        press_now(&browser, ".drawing.plan_view ~ .move").await?;
+        // They stand with what protects people, at once.
+        at_step(&browser, "protection").await?;
+        let high = browser.value(&format!("{}.getBoundingClientRect().height", part(".zones"))).await?;
+        assert!(high.as_f64().is_some_and(|high| high > 0.0), "{high}");
+        assert_eq!(browser.value(&format!("{}.getAttribute('aria-pressed')", part(".zones-of .move"))).await?, "true");
         let said: Vec<String> =
             serde_json::from_value(browser.value(&format!("{lines}.map((line) => line.textContent)")).await?)?;
         assert_eq!(said.len(), zones.len());
@@ -335,6 +339,7 @@ async fn the_wind_from_behind_is_shown_when_wanted() -> Result<()> {
         let site = Site::start(&setting::dist()?, "/")?;
         browser.open(&site.address).await?;
         browser.wait_for(READY).await?;
+        at_step(&browser, "operator").await?;
         let (job, plan) = planned(&starting_job());
         let toggle = ".drawing.curve ~ .move";
         let pressed = format!("{}.getAttribute('aria-pressed')", part(toggle));
@@ -353,7 +358,7 @@ async fn the_wind_from_behind_is_shown_when_wanted() -> Result<()> {
         let shown: Vec<String> = serde_json::from_value(shown)?;
         let torque = |value| show(value, Quantity::Torque, System::Metric);
         assert_eq!(shown[8..], [at.overrun_open_n_m, at.overrun_close_n_m, at.holding_n_m].map(torque));
-        let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part(".tables"));
+        let tables = format!("[...{}.querySelectorAll('details[part=table]')]", part("[data-step=operator] .tables"));
         browser.value(&format!("({tables}[1].open = true)")).await?;
         browser.wait_for(&format!("{tables}[1].querySelector('tbody tr') !== null")).await?;
         let rows = browser

@@ -6,7 +6,7 @@ use pintle_tests::harness::{Result, Site, in_browser, setting};
 use serde_json::json;
 
 use crate::page::{
-    READY, choose, computed, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
+    READY, at_step, choose, computed, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
 };
 
 #[tokio::test]
@@ -64,20 +64,21 @@ async fn post_and_marks_give_the_native_plan() -> Result<()> {
         let (_, plan) = planned(&job);
         is_the_plan(&browser, &plan).await?;
 
-        browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
-        browser.wait_for(&format!("{} !== null", part(".fit table"))).await?;
-        let said = text(&browser, ".fit").await?;
+        at_step(&browser, "mark_out").await?;
+        let said = text(&browser, "[data-step=mark_out] .fit").await?;
         let marks = plan.mark_out.expect("asked for");
         let lengths = [Some(marks.crank.pivots_m), marks.crank.cut_m, marks.link.cut_m, marks.riser_m];
         for length in lengths.into_iter().chain(marks.anchors.iter().map(|anchor| Some(anchor.from_axis_line_m))) {
             let shown = mark(length.expect("known"), System::Metric);
             assert!(said.contains(&shown), "{shown} in {said}");
         }
+        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+        at_step(&browser, "place").await?;
         let words = "'hinge post'";
         browser
             .wait_for(&format!(
-                "[...{}.querySelectorAll('td')].some((cell) => cell.textContent === {words})",
-                part(".fit")
+                "[...{}.querySelectorAll('.fit td')].some((cell) => cell.textContent === {words})",
+                part(".step[data-step=place]:not([hidden])")
             ))
             .await?;
         assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());

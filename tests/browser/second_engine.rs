@@ -3,7 +3,7 @@
 use pintle_tests::harness::{Result, Site, in_firefox, setting};
 use serde_json::json;
 
-use crate::page::{READY, is_the_plan, part, planned, press, starting_job, text, type_into};
+use crate::page::{READY, is_the_plan, part, planned, starting_job, take_operator, text, type_into};
 
 #[tokio::test]
 async fn the_main_job_in_firefox() -> Result<()> {
@@ -15,7 +15,7 @@ async fn the_main_job_in_firefox() -> Result<()> {
         type_into(&browser, "leaf.mass_kg", "210").await?;
         type_into(&browser, "leaf.length_m", "3,6").await?;
         type_into(&browser, "leaf.wind_area_m2", "2.3").await?;
-        press(&browser, "input[name=operator][value=demo-c]").await?;
+        take_operator(&browser, "demo-c").await?;
         browser.wait_for("document.querySelector('pintle-calculator').job.operator.rated_torque_n_m === 600").await?;
         let mut job = starting_job();
         job["hinges"]["collar"] = json!("uniform_pressure");

@@ -11,7 +11,7 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, element, part, text};
+use crate::page::{READY, at_step, element, part, text};
 
 /// The starting job with the block of an invented yard, changed as a test asks.
 fn job(change: impl FnOnce(&mut Value)) -> Value {
@@ -29,14 +29,14 @@ fn read(job: &Value) -> Job {
     Job::read(&document).expect("valid")
 }
 
-/// Gives the page a job and opens the part.
+/// Gives the page a job and goes to where it is placed.
 async fn open(browser: &Browser, address: &str, job: &Value) -> Result<()> {
     browser.open(address).await?;
     browser.wait_for(READY).await?;
     browser.value(&format!("void (document.querySelector('pintle-calculator').job = {job}) ?? true")).await?;
     browser.wait_for("document.querySelector('pintle-calculator').job?.setout != null").await?;
     browser.wait_for(READY).await?;
-    browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+    at_step(browser, "place").await?;
     Ok(())
 }
 
@@ -163,7 +163,7 @@ async fn the_worker_finds_what_the_native_search_finds() -> Result<()> {
     .await
 }
 
-/// Stopped before any answer can have come: in the very task in which the question was asked. Then, with a search of a second's length and
+/// Stopped before any answer can have come: in the very task in which the step was made and the question asked. Then, with a search of a second's length and
 /// more behind each of its points, the trade-off is stopped as a person does it.
 #[tokio::test]
 async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
@@ -173,12 +173,13 @@ async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
         browser.open(&site.address).await?;
         browser.wait_for(READY).await?;
         let stop_at_once = format!(
-            "{}.addEventListener('toggle', () => {}.click(), {{ once: true }}) ?? true",
-            part(".setout-opens"),
-            part(".waiting .stop")
+            "new MutationObserver((_, watch) => {{ const stop = {}; if (stop) watch.disconnect(), stop.click(); }})
+               .observe({}, {{ childList: true, subtree: true }}) ?? true",
+            part("[data-step=place] .waiting .stop"),
+            part(".sheet")
         );
         browser.value(&stop_at_once).await?;
-        browser.value(&format!("({}.open = true)", part(".setout-opens"))).await?;
+        at_step(&browser, "place").await?;
         seen(&browser, ".again").await?;
         assert!(text(&browser, ".said").await?.contains("Stopped"));
         assert_eq!(browser.value(&format!("{} === null", part(".set-outs tbody"))).await?, true);
@@ -194,6 +195,7 @@ async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
         assert_eq!(browser.value(&format!("{} === null", part(".front tbody"))).await?, true);
 
         // Another question is answered, and it is that question's answer.
+        browser.value(&format!("({}.open = true)", part(".setout > details:has(input[name=setout-step])"))).await?;
         press(&browser, "input[name=setout-step][value=none]").await?;
         let native = set_out(&read(&job(|job| job["setout"]["step_m"] = Value::Null))).expect("valid");
         let expected = json!(column(&native));

@@ -25,10 +25,34 @@ const FORCED: &[(&str, &str)] = &[("forced-colors", "active")];
 const RESULT: &str = "c.plan !== null";
 const FOLDED: &str = "[...r.querySelectorAll('details')].forEach((group) => (group.open = true))";
 const UNFOLDED: &str = "[...r.querySelectorAll('details.group')].every((group) => group.open)";
-const MAP: &str = "r.querySelector('.setout-opens').open = true";
-const MAPPED: &str = "r.querySelector('.setout-opens').open && r.querySelector('.waiting').hidden && r.querySelector('.set-outs table') !== null";
+/// What stands at the place once the map is drawn and the search is over; what the answer brings folded is opened then.
+const MAPPED: &str = "there('place') && r.querySelector('.waiting').hidden && r.querySelector('.set-outs table') !== null && (unfolded() || unfold())";
 
-const STATES: &[State] = &[
+/// A step with everything in it open, as wide as a phone and as a desk.
+macro_rules! step {
+    ($name:literal) => {
+        step!($name, concat!("there('", $name, "') && unfolded()"))
+    };
+    ($name:literal, $stands:expr) => {
+        [
+            State { width: 360, ..state(concat!($name, ", 360 px"), concat!("go('", $name, "')"), $stands) },
+            State { width: 1440, ..state(concat!($name, ", 1440 px"), concat!("go('", $name, "')"), $stands) },
+        ]
+    };
+}
+
+/// Each step as it comes from the demonstration job, folds open.
+static OF_STEPS: [[State; 2]; 7] = [
+    step!("survey"),
+    step!("operator"),
+    step!("place", MAPPED),
+    step!("mark_out"),
+    step!("movement"),
+    step!("protection"),
+    step!("hand_over"),
+];
+
+static STATES: &[State] = &[
     state("results", "", RESULT),
     state("results in US units", "c.setAttribute('units', 'us')", RESULT),
     state("results in Spanish", "c.setAttribute('lang', 'es')", "r.querySelector('.sheet').lang === 'es'"),
@@ -39,7 +63,11 @@ const STATES: &[State] = &[
     ),
     state("half a number typed", "type('leaf-mass_kg', '0.', false)", "c.plan === null"),
     state("fault", "type('leaf-mass_kg', '0.5')", "!r.querySelector('#field-leaf-mass_kg-error').hidden"),
-    state("fault of the whole arm", "type('arm-crank_m', '200')", "!r.querySelector('[part=errors]').hidden"),
+    state(
+        "fault of the whole arm",
+        "go('place', () => type('arm-crank_m', '200'))",
+        "there('place') && !r.querySelector('[part=errors]').hidden",
+    ),
     state(
         "ambiguous entry",
         "type('leaf-mass_kg', '1,234')",
@@ -47,23 +75,37 @@ const STATES: &[State] = &[
     ),
     state("over the rating", "type('leaf-wind_area_m2', '20')", "c.plan?.rating.verdict === 'over'"),
     state(
+        "what was judged, over the rating",
+        "type('leaf-wind_area_m2', '20'); setTimeout(() => r.querySelector('[part=verdict] .says').click(), 500)",
+        "r.querySelector('[part=judgements]').open && c.plan?.rating.verdict === 'over'",
+    ),
+    State {
+        width: 1440,
+        ..state(
+            "what was judged, wide",
+            "r.querySelector('[part=verdict] .says').click()",
+            "r.querySelector('[part=judgements]').open",
+        )
+    },
+    state(
         "ratings typed",
-        "r.querySelector('[name=operator][value=\"\"]').click()",
-        "c.operator === null && c.plan !== null",
+        "go('operator', () => r.querySelector('[name=operator][value=\"\"]').click())",
+        "there('operator') && c.operator === null && c.plan !== null",
     ),
     state(
         "the leaf by its parts",
         "r.querySelector('[name=\"leaf.by\"][value=parts]').click()",
         "r.querySelector('.member') !== null",
     ),
+    state("cautions asked for", "r.querySelector('.cautions-named').click()", "!r.querySelector('.cautions').hidden"),
     state("every folded group open", FOLDED, UNFOLDED),
     State { prefers: DARK, ..state("every folded group open, dark", FOLDED, UNFOLDED) },
     State { prefers: FORCED, ..state("every folded group open, forced colours", FOLDED, UNFOLDED) },
     State { width: 320, ..state("every folded group open, 320 px", FOLDED, UNFOLDED) },
     State { width: 1440, ..state("every folded group open, wide", FOLDED, UNFOLDED) },
-    State { width: 1024, ..state("map", MAP, MAPPED) },
-    State { width: 1024, prefers: DARK, ..state("map, dark", MAP, MAPPED) },
-    State { width: 320, ..state("map, 320 px", MAP, MAPPED) },
+    State { width: 1024, ..state("map", "go('place')", MAPPED) },
+    State { width: 1024, prefers: DARK, ..state("map, dark", "go('place')", MAPPED) },
+    State { width: 320, ..state("map, 320 px", "go('place')", MAPPED) },
     State {
         prefers: DARK,
         ..state("fault, dark", "type('leaf-mass_kg', '0.5')", "c.plan === null && c.errors.length === 1")
@@ -83,6 +125,14 @@ const STATES: &[State] = &[
         ..state("field layout, forced colours, 320 px", "c.setAttribute('layout', 'field')", RESULT)
     },
     State { width: 1024, ..state("projector", "c.setAttribute('layout', 'projector')", RESULT) },
+    State {
+        width: 1024,
+        ..state(
+            "projector, asked",
+            "c.setAttribute('layout', 'projector'); r.querySelector('.questions').click()",
+            "r.querySelector('.asks.aside') !== null",
+        )
+    },
 ];
 
 /// What the states' scripts work with: the calculator, its tree, and a way to type as a person does, the field left at the end.
@@ -92,6 +142,15 @@ const HANDS: &str = "const c = document.querySelector('pintle-calculator'), r = 
         for (let group = input.closest('details'); group; group = group.parentElement.closest('details')) group.open = true;
         input.focus(); input.value = text; input.dispatchEvent(new Event('input'));
         if (leave) input.blur();
+    };
+    const there = (name) => r.querySelector(`.step[data-step=${name}]:not([hidden])`);
+    const folds = () => [...r.querySelectorAll('.step:not([hidden]) details, .stage details')];
+    const unfolded = () => folds().every((one) => one.open);
+    const unfold = () => { for (const one of folds()) one.open = true; };
+    const go = async (name, then = unfold) => {
+        c.setAttribute('step', name);
+        while (!there(name)) await new Promise((done) => setTimeout(done, 20));
+        then();
     };";
 
 /// Two browsers share the work: every other state is the other one's.
@@ -101,7 +160,9 @@ async fn look(half: usize) -> Result<()> {
         // What is typed as a page goes is held in the tab, and clearing an origin leaves the tab's own storage alone.
         before_the_page(&browser, "if (location.protocol === 'http:') sessionStorage.clear();").await?;
         let mut found = Vec::new();
-        for State { name, width, prefers, done, stands } in STATES.iter().skip(half).step_by(2) {
+        for State { name, width, prefers, done, stands } in
+            OF_STEPS.iter().flatten().chain(STATES).skip(half).step_by(2)
+        {
             browser.resize(*width, 740, 1.0).await?;
             let all = ["prefers-color-scheme", "forced-colors"];
             let asked = |feature| prefers.iter().find(|(name, _)| *name == feature).map_or("", |(_, value)| value);
@@ -114,7 +175,7 @@ async fn look(half: usize) -> Result<()> {
             browser.wait_for(READY).await.map_err(|error| error.context(*name))?;
             browser.value(&format!("(() => {{ {HANDS} {done}; return true; }})()")).await?;
             browser
-                .wait_for(&format!("(() => {{ {HANDS} return {stands}; }})()"))
+                .wait_for(&format!("(() => {{ {HANDS} return Boolean({stands}); }})()"))
                 .await
                 .map_err(|error| error.context(*name))?;
             computed(&browser).await?;

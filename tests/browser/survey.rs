@@ -7,7 +7,8 @@ use serde_json::{Value, json};
 use thirtyfour::Key;
 
 use crate::page::{
-    READY, choose, computed, element, is_the_plan, open_group, part, planned, press, starting_job, text, type_into,
+    READY, at_step, choose, computed, element, is_the_plan, open_group, part, planned, press, starting_job, text,
+    type_into,
 };
 
 async fn opened(browser: &Browser) -> Result<Site> {
@@ -95,14 +96,19 @@ async fn winds_hinges_lean_and_ground_give_the_native_plan() -> Result<()> {
             let said = text(&browser, &format!("[data-group={group}] [part=outcome]")).await?;
             assert!(said.contains(&shown), "{shown} in {said}");
         }
+        at_step(&browser, "operator").await?;
         let sentence = text(&browser, "[part=sentence]").await?;
         assert!(sentence.contains(&metric(band.peak_n_m.low, Quantity::Torque)), "{sentence}");
+        at_step(&browser, "protection").await?;
         let storm = text(&browser, "[part=storm]").await?;
         let held = plan.storm.as_ref().expect("a storm").hinge_n;
         assert!(storm.contains(&metric(held, Quantity::Force)), "{storm}");
 
-        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
-        keeps_to_the_screen(&browser).await?;
+        for step in ["protection", "survey"] {
+            at_step(&browser, step).await?;
+            assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new(), "{step}");
+            keeps_to_the_screen(&browser).await?;
+        }
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())
     })
@@ -201,6 +207,9 @@ async fn inputs_are_ranked_by_what_they_do_to_the_reserve() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(1440, 900, 1.0).await?;
         let _site = opened(&browser).await?;
+        at_step(&browser, "operator").await?;
+        // It stands behind the verdict, folded.
+        press(&browser, "[part=figures] > summary").await?;
         let rows = format!("[...{}.querySelectorAll('[data-input]')]", part("[part=sensitivity]"));
         browser.wait_for(&format!("{rows}.length > 0")).await?;
         let mut job = starting_job();

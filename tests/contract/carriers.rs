@@ -104,6 +104,11 @@ pub fn carrier(rule: &str) -> (Value, String) {
         ["marks", "tape", "as_built", "settings", "record"].into_iter().find(|block| rule.starts_with(block))
     {
         job[block] = json!({});
+    } else if rule.starts_with("motion.motor.curve") {
+        let row = |speed: f64, torque: f64| json!({ "speed_deg_s": speed, "torque_n_m": torque });
+        job["motion"] =
+            json!({ "motor": { "curve": [row(0.0, 500.0), row(9.0, 900.0), row(12.0, 0.0)], "rated_v": 230 } });
+        path = rule.replacen("curve.", "curve.1.", 1);
     } else if rule.starts_with("motion") {
         job["motion"] = motion();
     } else if rule.starts_with("breakaway") || rule.starts_with("contact") {

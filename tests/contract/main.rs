@@ -13,6 +13,7 @@ mod lists;
 mod marks_typed;
 mod member_lists;
 mod migrated;
+mod motor_table;
 mod native;
 mod opened;
 mod operators;

@@ -1,9 +1,11 @@
 //! Which operator of a list will do: every answer of a ranking held to planning each operator whole, by hand, through `plan` and `set_out`.
 
 use super::{job, with};
+use pintle_core::arm::Limit;
 use pintle_core::fault::NamedValue;
 use pintle_core::operators::{self, ListEntry};
 use pintle_core::plan::*;
+use pintle_core::units::Quantity;
 use pintle_core::{Document, job::Job};
 use serde_json::{Value, json};
 
@@ -50,6 +52,10 @@ fn whole(job: &Value, operator: &Value, arm: Option<&Value>) -> Value {
         if job["operator"][key].is_null() {
             job["operator"][key] = own.get(key).cloned().unwrap_or(Value::Null);
         }
+    }
+    for key in ["back_efficiency", "back_drives"] {
+        let said = operator.get(key).or(own.get(key));
+        job["operator"][key] = said.cloned().unwrap_or(Value::Null);
     }
     // In these lists the plate lies within the body.
     if job["setout"].is_object() {
@@ -118,7 +124,7 @@ fn is_the_plan(standing: &OperatorStanding, plan: &Plan) {
     }
 }
 
-fn of<'a>(values: &'a [NamedValue], name: &str) -> f64 {
+fn of(values: &[NamedValue], name: &str) -> f64 {
     values.iter().find(|value| value.name == name).unwrap_or_else(|| panic!("no {name} in {values:?}")).value
 }
 
@@ -206,6 +212,75 @@ fn bare_lists_and_bare_jobs_are_ranked_as_whole_plans_say() {
         assert_eq!(one.refusal.as_ref().map(|refusal| refusal.code), Some(RefusalCode::NoPlace), "{one:?}");
     }
     assert_eq!(ranking.next_smaller.map(|next| list[next.index]["id"].clone()), Some(json!("large")));
+}
+
+/// The site, on which every error of a tape has to leave an arm that works.
+fn proven_site(error_m: f64) -> Value {
+    let mut job = site();
+    job["setout"]["tape_proof"] = json!(true);
+    job["tape"] = json!({ "error_m": error_m });
+    job
+}
+
+/// What lets less back than it lets through, and what has to bear the tape, are other places: no operator is told that of another.
+#[test]
+fn the_way_back_and_the_tape_are_ranked_as_whole_plans_say() {
+    let bare = |id: &str| json!({ "id": id, "name": id, "rated_torque_n_m": 900, "shaft_speed_deg_s": 8 });
+    let (mut alike, mut stout, mut worm) = (bare("alike"), bare("stout"), bare("worm"));
+    alike["arm_efficiency"] = json!(0.9);
+    stout["body"] = json!({ "along_m": [-0.2, 0.3], "across_m": [-0.2, 0.2] });
+    worm["back_drives"] = json!(false);
+    let list = [bare("own"), alike, stout, worm];
+    for mut job in [site(), proven_site(0.005)] {
+        (job["operator"]["arm_efficiency"], job["operator"]["back_efficiency"]) = (json!(0.9), json!(0.3));
+        // A leaf that leans drives the shaft on its way down.
+        job["lean"] = json!({ "angle_deg": 2, "downhill_deg": 0 });
+        let ranking = checked_against_whole_plans(&job, &list);
+        let torque = |id: &str| {
+            let one = ranking.operators.iter().find(|one| one.id == id).expect("listed");
+            one.best.as_ref().unwrap_or_else(|| panic!("{one:?}")).shaft_torque_n_m
+        };
+        assert!(torque("own") <= torque("stout"), "a body takes room");
+        assert_eq!(torque("own"), torque("worm"));
+    }
+    // Only the tape is in the way: by so many degrees.
+    let mut job = proven_site(0.01);
+    job.as_object_mut().expect("an object").remove("arm");
+    job["setout"]["aim"] = json!("least_shaft_travel");
+    job["setout"]["straightness"] = json!([0.85, 0.93]);
+    for key in ["tape_proof", "least_lever_m"] {
+        job["setout"].as_object_mut().expect("an object").remove(key);
+    }
+    let least_deg = set_out(&read_job(&job)).expect("valid").best.expect("a place").shaft_travel_deg;
+    (job["setout"]["tape_proof"], job["setout"]["shaft_travel_deg"]) = (json!(true), json!(least_deg + 0.1));
+    let ranking = checked_against_whole_plans(&job, &list[..1]);
+    let refusal = ranking.operators[0].refusal.as_ref().expect("refused");
+    assert_eq!((refusal.code, refusal.limit), (RefusalCode::NoPlace, Some(Limit::TapeShaftTravelDeg)));
+    assert_eq!(refusal.values[0].quantity, Quantity::Angle);
+}
+
+/// A search in which the tape has to be borne, divided in any way, comes to the answer of one go, to the bit.
+#[test]
+fn a_search_with_a_proof_stops_and_goes_on() {
+    let mut stepped = proven_site(0.005);
+    stepped["setout"]["step_m"] = json!(0.02);
+    // No lever is left where the tape errs by so much.
+    let mut hopeless = proven_site(0.1);
+    hopeless["setout"]["least_lever_m"] = json!(0.3);
+    for (job, found) in [(proven_site(0.005), true), (stepped, true), (hopeless, false)] {
+        let at_once = set_out(&read_job(&job)).expect("valid");
+        assert!(at_once.without_proof.flatten().is_some());
+        assert_eq!(at_once.best.is_some_and(|best| best.at_corners.is_some()), found);
+        for work in [3, 40] {
+            let mut search = SetOutSearch::new(&read_job(&job)).expect("valid");
+            let mut steps = 1;
+            while search.step(work) {
+                steps += 1;
+            }
+            assert_eq!(search.answer(), Some(&at_once), "{work}");
+            assert!(steps > 1, "{} units in one step of {work}", search.units());
+        }
+    }
 }
 
 /// Each of what a maker limits, with its number.

@@ -127,7 +127,7 @@ fn a_motor_behind_a_gear_at_half_its_voltage() {
         .gear_efficiency(0.6)
         .run_up_s(0.25)
         .build();
-    let motor = Motor::of(&facts);
+    let motor = Motor::of(&facts).expect("a line");
     near(motor.stall_torque_n_m, 90.0, 1e-12);
     near(motor.no_load_rad_s, 6f64.to_radians(), 1e-12);
     near(motor.inertia_kg_m2, 180.0 * 0.25 / 12f64.to_radians(), 1e-12);
@@ -160,7 +160,8 @@ fn a_supply_that_sags_by_the_motors_current() {
             // The motor alone at the voltage left at its terminals; a voltage below nothing is none a job can say.
             let terminal_v = source_v - current * resistance;
             if terminal_v >= 1.0 {
-                let alone = Motor::of(&pintle_tests::changed!(facts.motor.expect("said"), supply_v: Some(terminal_v)));
+                let own = facts.motor.clone().expect("said");
+                let alone = Motor::of(&pintle_tests::changed!(own, supply_v: Some(terminal_v))).expect("a line");
                 near(motor.torque_n_m(speed / ratio), alone.torque_n_m(speed / ratio), 1e-9 * stall * ratio);
             }
         }

@@ -49,35 +49,39 @@ fn gravity_n_m(value: &Value, weight_n: f64, leaf_deg: f64) -> f64 {
 fn driven() -> impl Strategy<Value = Value> {
     let drag = (0.0..20.0f64, 0.0..80.0f64, 1.0..15.0f64, 0.0..400.0f64, 0.01..0.1f64);
     let hinges = (0..4u32, any::<bool>(), -0.9..0.9f64, 0.0..0.5f64);
-    (valid(), drag, hinges, -180.0..180.0f64).prop_map(|(mut value, drag, (kind, worn, rise, friction), bearing)| {
-        let (seal, latch, latch_deg, load, coefficient) = drag;
-        value["drag"] = json!({ "seal_n_m": seal, "latch_n_m": latch, "latch_deg": latch_deg, "wheel_load_n": load,
+    let back = proptest::option::of(0.1..1.0f64);
+    (valid(), drag, hinges, (-180.0..180.0f64, back)).prop_map(
+        |(mut value, drag, (kind, worn, rise, friction), (bearing, back))| {
+            value["operator"]["back_efficiency"] = json!(back);
+            let (seal, latch, latch_deg, load, coefficient) = drag;
+            value["drag"] = json!({ "seal_n_m": seal, "latch_n_m": latch, "latch_deg": latch_deg, "wheel_load_n": load,
             "wheel_radius_m": 0.9, "wheel_coefficient": coefficient });
-        value["wind"]["bearing_deg"] = json!(bearing);
-        value["samples"] = json!(721);
-        let plain =
-            json!({ "spacing_m": 0.8 + 0.5 * friction, "pin_radius_m": 0.011, "friction_coefficient": friction });
-        match kind {
-            0 => {}
-            1 => {
-                value["hinges"] = plain;
-                value["hinges"]["kind"] = json!("rolling");
-            }
-            _ => {
-                value["hinges"] = plain;
-                value["hinges"]["kind"] = json!(if kind == 2 { "plain" } else { "rising" });
-                value["hinges"]["thrust_outer_radius_m"] = json!(0.023);
-                value["hinges"]["thrust_inner_radius_m"] = json!(0.012);
-                value["hinges"]["collar"] = json!(if worn { "uniform_wear" } else { "uniform_pressure" });
-                if kind == 3 {
-                    // A part of the rise at which it binds, which is about r·open/μ.
-                    let open = number(&value, "/swing/open_deg").to_radians();
-                    value["hinges"]["rise_m"] = json!(rise * (0.017 * open / friction.max(1e-9)).min(0.1));
+            value["wind"]["bearing_deg"] = json!(bearing);
+            value["samples"] = json!(721);
+            let plain =
+                json!({ "spacing_m": 0.8 + 0.5 * friction, "pin_radius_m": 0.011, "friction_coefficient": friction });
+            match kind {
+                0 => {}
+                1 => {
+                    value["hinges"] = plain;
+                    value["hinges"]["kind"] = json!("rolling");
+                }
+                _ => {
+                    value["hinges"] = plain;
+                    value["hinges"]["kind"] = json!(if kind == 2 { "plain" } else { "rising" });
+                    value["hinges"]["thrust_outer_radius_m"] = json!(0.023);
+                    value["hinges"]["thrust_inner_radius_m"] = json!(0.012);
+                    value["hinges"]["collar"] = json!(if worn { "uniform_wear" } else { "uniform_pressure" });
+                    if kind == 3 {
+                        // A part of the rise at which it binds, which is about r·open/μ.
+                        let open = number(&value, "/swing/open_deg").to_radians();
+                        value["hinges"]["rise_m"] = json!(rise * (0.017 * open / friction.max(1e-9)).min(0.1));
+                    }
                 }
             }
-        }
-        value
-    })
+            value
+        },
+    )
 }
 
 fn near(one: f64, other: f64, scale: f64) -> bool {
@@ -100,6 +104,8 @@ proptest! {
         let wind = 0.5 * 1.225 * speed * speed * number(&value, "/wind/force_coefficient")
             * number(&value, "/leaf/wind_area_m2") * number(&value, "/leaf/length_m") / 2.0;
         let efficiency = number(&value, "/operator/arm_efficiency");
+        // Nothing said of it, the leaf drives the shaft with the losses the shaft has driving the leaf.
+        let back = value.pointer("/operator/back_efficiency").and_then(Value::as_f64).unwrap_or(efficiency);
         let bearing = number(&value, "/wind/bearing_deg");
         let scale = hinges[0] + hinges[1] + drag + wind + weight + number(&value, "/drag/latch_n_m");
         prop_assert!(near(planned.loads.wind_n_m, wind, scale));
@@ -113,7 +119,7 @@ proptest! {
             let gravity = gravity_n_m(&value, weight, row.leaf_deg);
             // Who drives pays the arm's losses, so whoever is driven gets less (virtual work).
             let shaft = |moment: f64, sign: f64| {
-                let paid = if moment * sign < 0.0 { efficiency } else { 1.0 / efficiency };
+                let paid = if moment * sign < 0.0 { back } else { 1.0 / efficiency };
                 moment * paid / ratio
             };
             let near_shaft = |one: f64, other: f64| near(one, other, scale / efficiency / ratio.abs());
@@ -144,7 +150,7 @@ proptest! {
                 }
             }
             // At a stand friction is not counted on.
-            prop_assert!(near_shaft(row.holding_n_m, ((wind + gravity.abs()) * efficiency / ratio).abs()));
+            prop_assert!(near_shaft(row.holding_n_m, ((wind + gravity.abs()) * back / ratio).abs()));
             prop_assert!(near(row.link_force_open_n.abs() * row.lever_m, row.leaf_torque_open_n_m.abs(), scale));
         }
         let peak = planned.peak;

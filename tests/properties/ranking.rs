@@ -6,6 +6,9 @@ use pintle_core::plan::{OperatorRanking, RankAsked, Ranking, SetOutSearch, rank,
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
+/// Rated torque, peak over it, speed, efficiency, and what else is said.
+type Rated = (f64, Option<f64>, Option<f64>, f64, [bool; 3]);
+
 /// Operators with ids of their own, of two kits, some fast, some with limits.
 fn list() -> impl Strategy<Value = Vec<Value>> {
     let one = (
@@ -16,7 +19,7 @@ fn list() -> impl Strategy<Value = Vec<Value>> {
         any::<[bool; 3]>(),
     );
     proptest::collection::vec(one, 1..6).prop_map(|list| {
-        let operator = |(index, (rated, peak, speed, efficiency, says)): (usize, (f64, Option<f64>, Option<f64>, f64, [bool; 3]))| {
+        let operator = |(index, (rated, peak, speed, efficiency, says)): (usize, Rated)| {
             let mut operator = json!({ "id": format!("o{index}"), "name": "One", "rated_torque_n_m": rated, "arm_efficiency": efficiency });
             operator["peak_torque_n_m"] = json!(peak.map(|more| more * rated));
             operator["shaft_speed_deg_s"] = json!(speed);
@@ -129,7 +132,7 @@ proptest! {
     #[test]
     fn a_divided_search_comes_to_the_same_answer(
         job in valid(), list in list(), work in 1..40usize, x in -0.6..-0.1f64, y in 0.2..0.6f64, step in any::<bool>(), post in any::<bool>(),
-        short in any::<bool>(),
+        short in any::<bool>(), proof in any::<bool>(),
     ) {
         let mut job = job;
         job["setout"] = json!({ "shaft_x_m": [x - 0.1, x + 0.1], "shaft_y_m": [y, y + 0.2], "bracket_u_m": [0.7, 1.6], "bracket_v_m": 0.06,
@@ -143,6 +146,10 @@ proptest! {
         if short {
             // None reaches so far: what is in the way is searched for, too.
             job["setout"]["bracket_u_m"] = json!([2.6, 2.8]);
+        }
+        if proof {
+            job["setout"]["tape_proof"] = json!(true);
+            job["tape"] = json!({ "error_m": 0.003 });
         }
         let at_once = set_out(&self::job(&job)).expect("valid");
         let mut search = SetOutSearch::new(&self::job(&job)).expect("valid");

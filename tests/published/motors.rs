@@ -4,7 +4,7 @@ use super::check::{Check, Provenance::*, check};
 use super::solve::solve;
 use pintle_core::{
     drive::{Motor, motor_power_w, motor_torque_n_m},
-    job::MotorFacts,
+    job::{MotorFacts, MotorPoint},
 };
 use std::f64::consts::TAU;
 
@@ -12,6 +12,10 @@ const MIT: (&str, &str) = ("lancet.mit.edu/motor/motors3-4.html", "half the no-l
 const MIT_POWER: (&str, &str) = ("lancet.mit.edu/motor/motors3-4.html", "inputs; P_max = T_s·ω_n/4");
 const DROP: (&str, &str) =
     ("Elements of Electric Drives (FOSSEE/Python-Textbook-Companions)", "Chapter1 ex 5: fixed field, speed ∝ V − R·I");
+const KLOSS: (&str, &str) = (
+    "FOSSEE/Scilab-TBC-Uploads 1994/CH10, Example10_19",
+    "inputs; T = 3·E2²·s·R2/(2π·n_s·(R2² + (s·X2)²)), T_m = 3·E2²/(2π·n_s·2·X2), s_m = R2/X2",
+);
 const FIRST_ORDER: (&str, &str) = ("holooly.com/?p=897332", "System Dynamics ex 9.1.1: I·ω̇ + c·ω = T");
 
 fn rpm(turns: f64) -> f64 {
@@ -29,6 +33,7 @@ fn fixed_field(supply_v: f64) -> Motor {
             .supply_v(supply_v)
             .build(),
     )
+    .expect("a line")
 }
 
 /// Inertia of a motor of 50 N·m at standstill whose torque is used up by 10 N·m·s/rad at 5 rad/s, by its time constant.
@@ -41,10 +46,37 @@ fn slowed_kg_m2(run_up_s: f64) -> f64 {
             .run_up_s(run_up_s)
             .build(),
     )
+    .expect("a line")
     .inertia_kg_m2
 }
 
+/// An induction motor of 12 poles at 50 Hz, rotor of .15 + .25j Ω at standstill and 32 V a phase: its curve by Kloss from breakdown torque and slip
+/// as a table of every tenth of a turn a minute, read at a speed in rpm.
+fn induction_n_m(turns: f64) -> f64 {
+    const SYNCHRONOUS: f64 = 120.0 * 50.0 / 12.0;
+    let (most, breakdown) = (3.0 * 32.0 * 32.0 / (rpm(SYNCHRONOUS) * 2.0 * 0.25), 0.15 / 0.25);
+    let at = |index: u32| {
+        let slip = 1.0 - f64::from(index) / 5000.0;
+        let torque = if index == 5000 { 0.0 } else { most * 2.0 / (slip / breakdown + breakdown / slip) };
+        MotorPoint::builder().speed_deg_s(6.0 * SYNCHRONOUS * (1.0 - slip)).torque_n_m(torque).build()
+    };
+    let facts = MotorFacts::builder().curve((0..=5000).map(at).collect()).rated_v(32.0).build();
+    Motor::of(&facts).expect("a table").torque_n_m(rpm(turns))
+}
+
 pub const CHECKS: &[Check] = &[
+    check(
+        "M24 start",
+        "12 poles, 50 Hz, R2 .15, X2 .25 Ω, E2 32 V; by Kloss as a table, at standstill: N·m",
+        KLOSS,
+        Derived,
+        "103.54",
+        || induction_n_m(0.0),
+    ),
+    check("M24 full load", "the same at 480 rpm: N·m", KLOSS, Derived, "15.576", || induction_n_m(480.0)),
+    check("M24 breakdown", "the same at 500·(1 − .15/.25) rpm: N·m", KLOSS, Derived, "117.34", || {
+        induction_n_m(200.0)
+    }),
     check("11 motor half", "ω_n 600 rpm, T_s .325 N·m, at 300 rpm: N·m", MIT, Seen, "0.163", || {
         motor_torque_n_m(0.325, 600.0, 300.0)
     }),

@@ -34,6 +34,14 @@ def random_jobs(seed=20240229):
             "operator": {"rated_torque_n_m": draw(100, 2000), "arm_efficiency": draw(0.6, 1)},
             "samples": 181,
         }
+        # Every third job says how much of the leaf's work reaches the shaft; the others leave it at the arm's efficiency.
+        if round(1e6 * job["operator"]["arm_efficiency"]) % 3 == 0:
+            job["operator"]["back_efficiency"] = 0.3 + 0.6 * abs(job["operator"]["arm_efficiency"] - 0.6) / 0.4
         if job["hinges"] is plain and ramp.random() < 0.6:
             job["hinges"] = rising
         yield job
+
+
+def back(job):
+    """Part of the leaf's work that reaches the shaft."""
+    return job["operator"].get("back_efficiency", job["operator"]["arm_efficiency"])

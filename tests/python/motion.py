@@ -5,10 +5,10 @@ one body whose kinetic energy is differentiated. The motor's run is integrated b
 """
 
 import numpy as np
-from scipy.integrate import solve_ivp
+from scipy.integrate import quad, solve_ivp
 from scipy.interpolate import make_interp_spline
 
-from jobs import random_jobs
+from jobs import back, random_jobs
 from statics import Arm, Leaf
 
 JOBS = 8
@@ -57,6 +57,28 @@ class Drive:
         return min(max(wanted, -self.stall * speed / self.free), self.torque(speed))
 
 
+class Table:
+    """A motor's points at the operator's shaft: lines between them, nothing beyond, no braking; the torque goes with the voltage's square."""
+
+    def __init__(self, motor):
+        speeds, torques = (np.array([point[key] for point in motor["curve"]]) for key in ("speed_deg_s", "torque_n_m"))
+        self.speeds = np.radians(speeds) / motor["gear_ratio"]
+        rated = torques * motor["gear_ratio"] * motor["gear_efficiency"]
+        self.free = self.speeds[-1]
+        # At the rated voltage it comes alone to 1 − 1/e of its free speed in the time that is said.
+        upto = (1 - np.exp(-1)) * self.free
+        taken = quad(lambda w: 1 / np.interp(w, self.speeds, rated), 0, upto, points=self.speeds[(self.speeds > 0) & (self.speeds < upto)],
+                     epsabs=0, epsrel=1e-12, limit=200)[0]
+        self.inertia = motor["run_up_s"] / taken
+        self.torques = rated * (motor["supply_v"] / motor["rated_v"]) ** 2
+
+    def torque(self, speed):
+        return np.interp(speed, self.speeds, self.torques)
+
+    def within(self, wanted, speed):
+        return min(max(wanted, 0), self.torque(speed))
+
+
 class Command:
     """Speed and acceleration asked for by the way that is done: the least of what each limit allows, no stretches counted."""
 
@@ -90,8 +112,11 @@ class Command:
 
 def run(job, sign, against, places=()):
     """How it ends, when, at which leaf angle; and the speed of the shaft where it has turned so far from closed."""
-    leaf, path, drive = Leaf(job), Path(job), Drive(job["motion"]["motor"])
-    efficiency = job["operator"]["arm_efficiency"]
+    motor = job["motion"]["motor"]
+    leaf, path, drive = Leaf(job), Path(job), Table(motor) if "curve" in motor else Drive(motor)
+    # From a gear that does not back-drive the motor gets nothing of what the leaf would drive it with.
+    forward = 1 / job["operator"]["arm_efficiency"]
+    driven = back(job) if job["operator"].get("back_drives", True) else 0
     inertia = job["leaf"]["mass_kg"] * job["leaf"]["length_m"] ** 2 / 3
     command = Command(job, path.travel, sign, drive.free)
 
@@ -101,14 +126,14 @@ def run(job, sign, against, places=()):
         outside = leaf.outside(float(path.leaf(q)), sign, against)
         asked = sign * command.acceleration(q if sign > 0 else path.travel - q, sign * w)
         needed = inertia * (gain * asked + rate * w * w) - outside
-        wanted = drive.inertia * asked + gain * needed * (1 / efficiency if needed * sign >= 0 else efficiency)
+        wanted = drive.inertia * asked + gain * needed * (forward if needed * sign >= 0 else driven)
         torque = sign * drive.within(sign * wanted, sign * w)
         # Both ways of sharing the losses are tried; the one that agrees with who drives whom is kept.
-        for share in (1 / efficiency, efficiency):
+        for share in (forward, driven):
             acceleration = (torque + share * gain * (outside - inertia * rate * w * w)) / (
                 drive.inertia + share * inertia * gain * gain)
             given = inertia * (gain * acceleration + rate * w * w) - outside
-            if (given * sign >= 0) == (share >= 1):
+            if (given * sign >= 0) == (share == forward):
                 break
         return [w, acceleration]
 
@@ -158,7 +183,7 @@ def prescribed(job):
         q, w = q0 + v0 * t + a * t * t / 2, v0 + a * t
         gain = path.gain(q)
         needed = inertia * (gain * a + path.rate(q) * w * w) - np.array([leaf.outside(x, 1, True) for x in path.leaf(q)])
-        share = np.where(needed < 0, job["operator"]["arm_efficiency"], 1 / job["operator"]["arm_efficiency"])
+        share = np.where(needed < 0, back(job), 1 / job["operator"]["arm_efficiency"])
         torque = max(torque, np.max(np.abs(needed * gain * share)))
         edge = max(edge, np.max(np.abs(gain * w)) * job["leaf"]["length_m"])
     return ends[-1], torque, edge
@@ -206,6 +231,25 @@ def moving_jobs(example):
         yield number, job, example.plan(job)
 
 
-def checks(example):
+def tabled_jobs(example):
+    """The same jobs behind motors of the kind that has a breakdown torque, some of whose gears do not back-drive, and their plans."""
+    draw = np.random.default_rng(20261201).uniform
     for number, job, plan in moving_jobs(example):
+        motor, most = job["motion"]["motor"], plan["peak"]["shaft_torque_n_m"]
+        gear, free, breakdown = motor["gear_ratio"], motor["no_load_speed_deg_s"], draw(0.1, 0.4)
+        # From standstill torques below and above what is needed, over a breakdown torque, to the synchronous speed.
+        stall = most * draw(0.9, 1.8) / (gear * motor["gear_efficiency"])
+        slips = np.array([1, 0.8, 0.6, breakdown, 0.5 * breakdown, 0.2 * breakdown])
+        kloss = 2 / (slips / breakdown + breakdown / slips)
+        points = [*zip(free * (1 - slips), stall * kloss / kloss[0], strict=True), (free, 0)]
+        for key in ("stall_torque_n_m", "no_load_speed_deg_s"):
+            del motor[key]
+        motor["curve"] = [{"speed_deg_s": float(speed), "torque_n_m": float(torque)} for speed, torque in sorted(points)]
+        job["operator"]["back_efficiency"] = draw(0.3, 0.9)
+        job["operator"]["back_drives"] = number % 3 != 0
+        yield f"{number} with a table", job, example.plan(job)
+
+
+def checks(example):
+    for number, job, plan in (*moving_jobs(example), *tabled_jobs(example)):
         yield from compare(number, job, plan)

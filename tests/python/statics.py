@@ -9,7 +9,7 @@ import numpy as np
 from scipy.integrate import quad
 from scipy.optimize import minimize_scalar, root
 
-from jobs import random_jobs
+from jobs import back, random_jobs
 
 G = 9.80665
 JOBS = 24
@@ -137,14 +137,14 @@ class Arm:
         return solved[8], force, crank, cross(lever, away) / (self.crank * self.link)
 
 
-def shaft_torque(ideal, outside, sign, efficiency):
+def shaft_torque(ideal, outside, sign, job):
     """With losses: they fall to whoever is driven. The drive gives the leaf the opposite of what acts from outside."""
-    return ideal * efficiency if -outside * sign < 0 else ideal / efficiency
+    return ideal * back(job) if -outside * sign < 0 else ideal / job["operator"]["arm_efficiency"]
 
 
 def solve(job):
     leaf, arm = Leaf(job), Arm(job["arm"])
-    efficiency, opening = job["operator"]["arm_efficiency"], np.radians(job["swing"]["open_deg"])
+    opening = np.radians(job["swing"]["open_deg"])
 
     def row(theta):
         out, crank, bend = {}, 0, 0
@@ -153,10 +153,10 @@ def solve(job):
             torque, force, crank, bend = arm.statics(theta, against)
             out[f"leaf_torque_{name}_n_m"] = -against
             out[f"link_force_{name}_n"] = force
-            out[f"shaft_torque_{name}_n_m"] = shaft_torque(torque, against, sign, efficiency)
+            out[f"shaft_torque_{name}_n_m"] = shaft_torque(torque, against, sign, job)
             following = leaf.outside(theta, sign, False)
             torque = arm.statics(theta, following)[0]
-            out[f"shaft_torque_{name}_following_n_m"] = shaft_torque(torque, following, sign, efficiency)
+            out[f"shaft_torque_{name}_following_n_m"] = shaft_torque(torque, following, sign, job)
         return out, crank, bend
 
     return leaf, row, opening

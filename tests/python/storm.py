@@ -7,7 +7,7 @@ hold, as the leaf drives the shaft.
 import numpy as np
 from scipy.optimize import minimize_scalar
 
-from jobs import random_jobs
+from jobs import back, random_jobs
 from statics import Arm, Leaf, cross
 
 JOBS = 24
@@ -29,7 +29,7 @@ def held(job, theta):
     assert abs(cross(bracket, on_leaf) + outside) < 1e-6 * max(outside, 1), "the leaf is not at rest"
     return bend, {
         "moment_n_m": outside,
-        "shaft_torque_n_m": abs(torque) * job["operator"]["arm_efficiency"],
+        "shaft_torque_n_m": abs(torque) * back(job),
         "link_force_n": abs(link),
         "bracket_along_n": abs(on_leaf @ along),
         "bracket_across_n": abs(on_leaf @ square),

@@ -6,6 +6,7 @@
  */
 
 import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { join } from "node:path";
 
@@ -25,9 +26,16 @@ const lints = (/** @type {string[]} */ ...places) => tool("oxlint", "--config", 
 
 /** What is run, and words of the faults it has to find in what is faulty. */
 const CHECKS = {
-  types: { faulty: () => types("tsconfig.faulty.json"), sees: ["TS2367", "TS2339"], runs: [() => types("tsconfig.json"), () => types("tsconfig.worker.json")] },
+  types: { faulty: () => types("tsconfig.faulty.json"), sees: ["TS2367", "TS2339"], runs: [() => types("tsconfig.json"), () => types("tsconfig.worker.json"), kept] },
   lints: { faulty: () => lints("faulty/lints.js"), sees: ["eqeqeq", "no-unused-vars", "no-warning-comments"], runs: [() => lints("../../www", "../markup", "check.mjs", "units")] },
 };
+
+/** What the task runner keeps of a package is the package's own, letter by letter. */
+function kept() {
+  const text = (/** @type {string} */ path) => readFileSync(path, "utf8");
+  const same = text(here("../../xtask/vendor/lit-html/lit-html.js")) === text(join(tools, "node_modules/lit-html/lit-html.js"));
+  return { passed: same, said: same ? "" : "xtask/vendor/lit-html/lit-html.js is not what its package has" };
+}
 
 const { faulty, sees, runs } = CHECKS[/** @type {keyof typeof CHECKS} */ (what)];
 const proof = faulty();

@@ -1,7 +1,7 @@
 //! The operator's body: it stands clear of post and leaf, and moves the search. Judged here by sampled corners and sides, not by the crate's own
 //! separation.
 
-use crate::read;
+use crate::{proof::corners, read};
 use pintle_core::{
     job::{Arm, Job},
     plan::{Against, FindingCode, Model, MovingPart, plan, set_out},
@@ -25,7 +25,8 @@ fn body() -> Value {
 fn points(arm: &Arm) -> Vec<(f64, f64)> {
     let (dx, dy) = (arm.bracket_u_m - arm.shaft_x_m, arm.bracket_v_m - arm.shaft_y_m);
     let reach = dx.hypot(dy);
-    let turn = ((arm.crank_m.powi(2) + reach * reach - arm.link_m.powi(2)) / (2.0 * arm.crank_m * reach)).acos();
+    let turn =
+        ((arm.crank_m.powi(2) + reach * reach - arm.link_m.powi(2)) / (2.0 * arm.crank_m * reach)).min(1.0).acos();
     let (sine, cosine) = (dy.atan2(dx) + arm.elbow.side() * turn).sin_cos();
     let grid = (0..=50).flat_map(|i| (0..=24).map(move |j| (-0.35 + 0.01 * f64::from(i), -0.12 + 0.01 * f64::from(j))));
     grid.map(|(u, v)| (arm.shaft_x_m + u * cosine - v * sine, arm.shaft_y_m + u * sine + v * cosine)).collect()
@@ -104,4 +105,25 @@ fn a_body_in_the_way_of_the_leaf_is_told() {
     assert!(
         plan(&read(&job)).expect("it works").entrapment.expect("a site").zones.iter().all(|zone| !zone.at_operator)
     );
+}
+
+/// Where the tape errs the base goes with the closed arm, and the body with the base: clear of post and leaf at every corner, which it is not otherwise.
+#[test]
+fn a_body_is_clear_wherever_the_tape_puts_it() {
+    let free = set_out(&read(&yard(Value::Null, json!([])))).expect("valid").best.expect("one").arm;
+    let at = points(&free)[12];
+    let post = [at.0 - 0.06, at.0 + 0.06, at.1 - 0.06, at.1 + 0.06];
+    let obstacles = json!([{ "kind": "post", "x_m": [post[0], post[1]], "y_m": [post[2], post[3]], "stops": ["pad"] }]);
+    let mut value = yard(body(), obstacles);
+    value["tape"] = json!({ "error_m": 0.004 });
+    let deepest = |job: &Job, arm: &Arm| {
+        let at = |arm: Arm| depth(&points(&arm), post).max(in_leaf(&points(&arm), job));
+        corners(arm, [0.004; 6]).map(at).fold(f64::MIN, f64::max)
+    };
+    let job = read(&value);
+    let planned = set_out(&job).expect("valid").best.expect("one").arm;
+    assert!(deepest(&job, &planned) > 1e-4, "the planned optimum has nothing to spare");
+    value["setout"]["tape_proof"] = json!(true);
+    let proven = set_out(&read(&value)).expect("valid").best.expect("one").arm;
+    assert!(deepest(&job, &proven) <= 1e-6, "{}", deepest(&job, &proven));
 }

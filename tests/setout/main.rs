@@ -12,6 +12,7 @@ mod marks;
 mod near;
 mod nearly_straight;
 mod places;
+mod proof;
 mod room;
 mod rule;
 mod short;

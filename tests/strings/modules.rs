@@ -32,24 +32,35 @@ fn between<'t>(text: &'t str, open: &str, close: char) -> Vec<&'t str> {
     text.split(open).skip(1).filter_map(|rest| rest.split_once(close)).map(|(found, _)| found).collect()
 }
 
-/// Modules that one imports, by their paths below `app/`, types apart (those stand in comments).
+/// Modules that one imports, by their paths below `app/`, those that come later too; types apart (those stand in comments).
 fn imports(name: &str) -> Vec<String> {
     let text = text(name);
     let code: Vec<&str> = text.lines().filter(|line| !line.trim_start().starts_with('*')).collect();
-    let folder = name.rsplit_once('/').map_or("", |(folder, _)| folder);
-    code.iter()
-        .flat_map(|line| between(line, "from \".", '"').into_iter().chain(between(line, "import \".", '"')))
-        .filter_map(|rest| match rest.strip_prefix("./") {
-            // One folder up, from the only depth there is.
-            Some(above) => (!folder.is_empty()).then(|| above.to_owned()),
-            None if folder.is_empty() => Some(rest.trim_start_matches('/').to_owned()),
-            None => Some(format!("{folder}{rest}")),
-        })
+    let folder: Vec<&str> = name.split('/').collect();
+    let folder = &folder[..folder.len() - 1];
+    ["from \".", "import \".", "import(\"."]
+        .into_iter()
+        .flat_map(|open| code.iter().flat_map(move |line| between(line, open, '"')))
+        .filter_map(|rest| beside(folder, &format!(".{rest}")))
+        .filter(|name| name.ends_with(".js") && name != VENDORED)
         .collect()
 }
 
-/// The one module whose import stands in a function, so that its failure can be told, and that is run at once all the same.
-const STARTED: (&str, &str) = ("register.js", "pintle-calculator.js");
+/// A library that the build lays beside the modules; it says nothing.
+const VENDORED: &str = "lit-html.js";
+
+/// Where a relative address leads from a folder below `app/`; nowhere where that is above it, as the glue of the core is.
+fn beside(folder: &[&str], address: &str) -> Option<String> {
+    let mut place = folder.to_vec();
+    for part in address.split('/') {
+        match part {
+            "." => {}
+            ".." => drop(place.pop()?),
+            name => place.push(name),
+        }
+    }
+    Some(place.join("/"))
+}
 
 /// A module and everything it leads to.
 fn reached(from: &str) -> BTreeSet<String> {
@@ -58,17 +69,39 @@ fn reached(from: &str) -> BTreeSet<String> {
     while let Some(name) = ahead.pop() {
         if found.insert(name.clone()) {
             ahead.extend(imports(&name));
-            ahead.extend((name == STARTED.0).then(|| STARTED.1.to_owned()));
         }
     }
     found
 }
 
+/// Every step of the job and what it leads to, at whatever depth, is among the modules whose sentences are looked for.
+#[test]
+fn every_module_of_the_page_is_reached() {
+    assert_eq!(beside(&["steps"], "../check/words.js").as_deref(), Some("check/words.js"));
+    assert_eq!(beside(&["steps"], "./survey.js").as_deref(), Some("steps/survey.js"));
+    assert_eq!(beside(&[], "../pintle.js"), None);
+    let mut all = BTreeSet::new();
+    for folder in ["", "around", "check", "handover", "jobs", "setout", "shell", "steps"] {
+        for entry in std::fs::read_dir(page().join("app").join(folder)).expect("a folder") {
+            let name = entry.expect("an entry").file_name().into_string().expect("a name");
+            if name.ends_with(".js") {
+                all.insert(if folder.is_empty() { name } else { format!("{folder}/{name}") });
+            }
+        }
+    }
+    let mut found = reached("boot.js");
+    // What starts by itself: the shop's page, what a host imports, what is asked for ahead, the worker, the guard.
+    for start in ["embed.js", "define.js", "ahead.js", "setout/worker.js", "guard.js"] {
+        found.extend(reached(start));
+    }
+    let dead: Vec<_> = all.difference(&found).collect();
+    assert!(dead.is_empty(), "{dead:?}");
+}
+
 #[test]
 fn every_sentence_the_modules_name_is_there() {
     let mut named = 0;
-    // The sheet's own modules come when it is wanted.
-    for name in reached("boot.js").into_iter().chain(reached("handover/preview.js")) {
+    for name in reached("boot.js") {
         let text = text(&name);
         for key in between(&text, ".say(\"", '"') {
             named += 1;
@@ -85,7 +118,7 @@ fn every_sentence_the_modules_name_is_there() {
 #[test]
 fn every_group_of_sentences_the_modules_name_is_there() {
     let mut named = 0;
-    for name in reached("boot.js").into_iter().chain(reached("handover/preview.js")) {
+    for name in reached("boot.js") {
         let text = text(&name);
         for start in between(&text, "sheet.say(`", '`').into_iter().filter_map(|key| key.split_once("${")) {
             named += 1;

@@ -292,8 +292,17 @@ fn standards_are_named() {
 #[test]
 fn the_cautions_are_whole_wherever_they_stand() {
     let module = text_of("www/app/cautions.js");
-    let view = text_of("www/app/view.js");
-    assert!(view.contains("cautions.named") && view.contains("cautions.root"), "the element shows no cautions");
+    let frame = text_of("www/app/shell/frame.js");
+    for shown in ["cautions.named", "cautions.root", "cautions.follow(step)"] {
+        assert!(frame.contains(shown), "the element shows no cautions: {shown}");
+    }
+    // They are spelled out in every step that leads to work on the gate.
+    let steps = text_of("www/app/steps/index.js");
+    for name in ["mark_out", "movement", "protection", "hand_over"] {
+        let step = steps.split_once(&format!("name: \"{name}\"")).map_or("", |(_, rest)| rest);
+        let step = step.split_once("name: \"").map_or(step, |(own, _)| own);
+        assert!(step.contains("works: true"), "{name} does not spell the hazards out");
+    }
     for (at, language, table) in tables() {
         for (key, names) in HAZARDS {
             let named = of(&table, "page.cautions_named").to_lowercase();

@@ -34,7 +34,7 @@ export function begunSentence(sheet) {
 }
 
 /** Blocks that are asked for under the name of another group. @type {Record<string, string>} */
-const GROUP_OF = { obstacles: "room", operator: "room" };
+const GROUP_OF = { obstacles: "room", operator: "body" };
 
 /** What a field or a part of the job is called. @param {Sheet} sheet @param {string} path */
 export function placeOf(sheet, path) {

@@ -5,6 +5,7 @@
 import { startLanguage } from "./page-language.js";
 import "./jobs/define.js";
 import { keepLayout } from "./page-layout.js";
+import { keepStep } from "./page-step.js";
 import { watchNotices } from "./notice.js";
 import { NAME, register } from "./register.js";
 
@@ -14,6 +15,7 @@ const language = startLanguage(document);
 
 register();
 keepLayout(calculator);
+keepStep(calculator);
 
 const stands = customElements.whenDefined(NAME).then(() => calculator.ready);
 watchNotices(document, language, () => jobs.hold(), stands);

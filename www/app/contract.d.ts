@@ -231,6 +231,43 @@ importance: number | null,
 gust_effect: number | null, };
 
 /**
+ * The worst of an arm at the 64 corners of the tape's errors.
+ */
+export type AtCorners = {
+/**
+ * Error of each dimension either way, m.
+ */
+error_m: number,
+/**
+ * Error of the link, m: the same unless it is set last.
+ */
+link_error_m: number,
+/**
+ * Largest peak shaft torque, N·m.
+ */
+shaft_torque_n_m: number,
+/**
+ * Largest shaft angle from closed to open, degrees.
+ */
+shaft_travel_deg: number,
+/**
+ * Least lever from a tenth of the swing on, m.
+ */
+least_lever_m: number,
+/**
+ * Straightness, least and most.
+ */
+straightness: [number, number],
+/**
+ * Link from square to the open leaf, least and most, degrees.
+ */
+off_square_deg: [number, number],
+/**
+ * Least distance of the arm's edge from what stops it, m; `null` where nothing does.
+ */
+clearance_m: number | null, };
+
+/**
  * What low, likely and high friction make of the demand, wind against.
  */
 export type Band = {
@@ -649,7 +686,7 @@ sweep: ElbowSweep, };
 /**
  * How far the leaf runs on from half open at full speed after the drive lets go, motor and gear turning with it where they are known.
  *
- * A gear that does not back-drive stops it sooner: nothing is asked about that.
+ * A gear that does not back-drive stops it sooner; where the job says that it does not, nothing is reckoned.
  */
 export type Coast = {
 /**
@@ -661,7 +698,7 @@ leaf_speed_deg_s: number,
  */
 calm: CoastState,
 /**
- * Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
+ * Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it, or a gear that does not back-drive.
  */
 calm_leaf_deg: number | null,
 /**
@@ -676,7 +713,7 @@ following_leaf_deg: number | null, };
 /**
  * How a leaf that was let go ends.
  */
-export type CoastState = "stops" | "reaches_stop" | "runs_on";
+export type CoastState = "stops" | "reaches_stop" | "runs_on" | "gear_holds";
 
 /**
  * How a thrust collar carries its load.
@@ -1246,7 +1283,7 @@ values: Array<NamedValue>, };
 /**
  * What is wrong with a field or the geometry.
  */
-export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "ramp_binds" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined" | "meant_kilonewton_metres" | "meant_millimetres" | "peak_below_rated" | "repeated_id";
+export type FaultCode = "not_json" | "damaged_link" | "newer_link" | "newer_schema" | "unknown_field" | "repeated_field" | "wrong_type" | "missing" | "not_one_of" | "out_of_range" | "least_above_most" | "outer_below_inner" | "ramp_binds" | "outside_leaf" | "wall_too_thick" | "outside_shape" | "no_members" | "too_few_points" | "not_rising" | "no_motor_curve" | "no_current_known" | "said_twice" | "half_of_pair" | "arm_too_short" | "arm_too_long" | "dead_point_inside" | "turns_back" | "undetermined" | "meant_kilonewton_metres" | "meant_millimetres" | "peak_below_rated" | "repeated_id";
 
 /**
  * The rule of one number field.
@@ -1604,7 +1641,7 @@ leaf_deg: number,
  */
 moment_n_m: number,
 /**
- * Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point.
+ * Torque that holds the shaft, `η·T_leaf/n` with the losses that help to hold, N·m; 0 at a dead point.
  */
 shaft_torque_n_m: number,
 /**
@@ -1992,6 +2029,18 @@ open: string,
  */
 hinge: string,
 /**
+ * On the line along the closed leaf through the hinge axis.
+ */
+axis_line: string,
+/**
+ * On the line square to it.
+ */
+hinge_line: string,
+/**
+ * On the line of the leaf's face.
+ */
+face_line: string,
+/**
  * At the operator's shaft.
  */
 shaft: string,
@@ -2148,7 +2197,7 @@ faults: Array<Fault>, };
 /**
  * A limit of the set-out, by the name of its field.
  */
-export type Limit = "shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m" | "straightness" | "square_deg" | "least_lever_m" | "shaft_travel_deg" | "most_shaft_torque_n_m" | "keep_out" | "step_m" | "arm";
+export type Limit = "shaft_x_m" | "shaft_y_m" | "bracket_u_m" | "crank_m" | "link_m" | "straightness" | "square_deg" | "least_lever_m" | "shaft_travel_deg" | "most_shaft_torque_n_m" | "keep_out" | "step_m" | "arm" | "tape_arm" | "tape_least_lever_m" | "tape_shaft_travel_deg" | "tape_keep_out";
 
 /**
  * An entry that can be used.
@@ -2783,22 +2832,31 @@ no_load_rad_s: number,
 /**
  * Inertia of motor and gear, at the operator's shaft, kg·m².
  */
-inertia_kg_m2: number, };
+inertia_kg_m2: number,
+/**
+ * Its torque by speed where that is no straight line; `null` where it is.
+ */
+table: MotorTable | null, };
 
 /**
- * A linear (permanent-magnet direct-current) motor and its gear.
+ * A motor and its gear: the straight line of a permanent-magnet direct-current motor, or a table of speed and torque.
  */
 export type MotorFacts = {
 /**
- * Torque at standstill at the rated voltage, at the motor, N·m.
+ * Torque at standstill at the rated voltage, at the motor, N·m; unless `curve` says it.
  */
-stall_torque_n_m: number,
+stall_torque_n_m: number | null,
 /**
- * Speed without load at the rated voltage, at the motor, degrees a second.
+ * Speed without load at the rated voltage, at the motor, degrees a second; unless `curve` says it.
  */
-no_load_speed_deg_s: number,
+no_load_speed_deg_s: number | null,
 /**
- * Voltage the two above are given for, V.
+ * Torque by speed at the rated voltage, at the motor, where it is no straight line: a three-phase or capacitor motor. From standstill to the
+ * speed without load, where the torque is 0.
+ */
+curve: Array<MotorPoint> | null,
+/**
+ * Voltage the above are given for, V.
  */
 rated_v: number,
 /**
@@ -2817,6 +2875,28 @@ gear_efficiency: number | null,
  * Time in which motor and gear alone reach 63 % of the no-load speed, s; default 0.05 (common practice, no source).
  */
 run_up_s: number | null, };
+
+/**
+ * One point of a motor's table.
+ */
+export type MotorPoint = {
+/**
+ * Speed of the motor, degrees a second: 0 in the first point, rising from point to point.
+ */
+speed_deg_s: number,
+/**
+ * Its torque there, N·m: more than 0, and 0 in the last point.
+ */
+torque_n_m: number, };
+
+/**
+ * Torque by rising speed, straight lines between the points, from standstill to the speed without load, where the last torque is 0.
+ *
+ * Beyond the last point there is no torque. An induction motor that is driven over its synchronous speed does brake, as a generator on the
+ * mains; that is not counted on, so a leaf that wind or lean drive comes out faster than it may be: the careful side for speeds and blows. A steady
+ * curve stands for the motor at every moment: currents that settle within a turn or two of the mains are left out.
+ */
+export type MotorTable = Array<ShaftTorque>;
 
 /**
  * A number with a name and a quantity, for a sentence to use.
@@ -2968,6 +3048,16 @@ shaft_speed_deg_s: number | null,
  * Part of the shaft's work that reaches the leaf; default 1.
  */
 arm_efficiency: number | null,
+/**
+ * Part of the leaf's work that reaches the shaft while the leaf drives it: in a wind from behind, down a lean, at a stand; default
+ * `arm_efficiency`.
+ */
+back_efficiency: number | null,
+/**
+ * Whether the leaf can turn the shaft while the drive is off; default yes. A gear that does not back-drive (a worm whose lead angle is below
+ * its angle of friction) still carries at its shaft what the leaf asks of it.
+ */
+back_drives: boolean | null,
 /**
  * Its outline, where it is known: without, nothing but the shaft stands there.
  */
@@ -4093,6 +4183,11 @@ most_shaft_torque_n_m: number | null,
  */
 step_m: number | null,
 /**
+ * Whether every error of the tape within that of the block `tape` has to leave an arm that works and keeps `least_lever_m`,
+ * `shaft_travel_deg` and its clearance; no unless said. Ranges, straightness and angle to the open leaf are the planned arm's alone.
+ */
+tape_proof: boolean | null,
+/**
  * Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
  */
 storm_speed_m_s: number | null,
@@ -4128,7 +4223,11 @@ rule_of_thumb: RuleOfThumb | null,
 /**
  * Where there is no best: the set-out that comes nearest, and what is in the way.
  */
-nearest: Nearest | null, };
+nearest: Nearest | null,
+/**
+ * With `tape_proof`: the best without it, so that its torque beside that of `best` is what the proof costs; `null` where there is none either.
+ */
+without_proof: Stand | null | null, };
 
 /**
  * What is set at the first power-up and nothing else in the job says.
@@ -4193,6 +4292,19 @@ slow_closing_leaf_deg: number,
  * Shaft speed in the slow zones, degrees a second.
  */
 slow_speed_deg_s: number, };
+
+/**
+ * Torque at one speed, at the operator's shaft.
+ */
+export type ShaftTorque = {
+/**
+ * Speed, rad/s.
+ */
+speed_rad_s: number,
+/**
+ * Torque, N·m.
+ */
+torque_n_m: number, };
 
 /**
  * Parts of the leaf torque at the deciding angle, as fractions of it; they sum to 1, all 0 where nothing is demanded.
@@ -4371,6 +4483,14 @@ off_square_deg: number,
  * Least distance of the arm's edge from what stops it, m, over the swing; `null` where nothing does.
  */
 clearance_m: number | null,
+/**
+ * Least reserve at the 64 corners of the tape's errors, of the best of a search with `tape_proof`; `null` where nothing is demanded.
+ */
+worst_reserve: number | null | null,
+/**
+ * What else becomes of it there.
+ */
+at_corners: AtCorners | null,
 /**
  * Shaft along the closed leaf from the hinge line, m.
  */
@@ -4628,7 +4748,15 @@ export type Tape = {
 /**
  * Error of each dimension of the arm, either way, m; default 0.005 (common practice, no source).
  */
-error_m: number | null, };
+error_m: number | null,
+/**
+ * How the link comes to its length; default cut.
+ */
+link: TapeLink | null,
+/**
+ * Error of a link that is set last, either way, m; needed where it is. A cut link has that of the others.
+ */
+link_error_m: number | null, };
 
 /**
  * What a tape error costs.
@@ -4638,6 +4766,10 @@ export type TapeCost = {
  * Error of each dimension either way, m.
  */
 error_m: number,
+/**
+ * Error of the link alone where it is set last, m.
+ */
+link_error_m: number | null,
 /**
  * The planned arm.
  */
@@ -4654,6 +4786,11 @@ measure_twice: string,
  * All errors at once, as they come together worst.
  */
 worst: WorstCase, };
+
+/**
+ * How the link comes to its length.
+ */
+export type TapeLink = "cut" | "set_last";
 
 /**
  * Terrain category.

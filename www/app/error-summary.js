@@ -6,14 +6,13 @@
 
 import { h } from "./dom.js";
 import { faultSentence } from "./faults.js";
-import { focusField } from "./go-to.js";
 
 /**
  * @param {Sheet} sheet
- * @param {ParentNode} scope where the fields are
+ * @param {(path: string) => unknown} lead goes to a field
  * @returns {Part}
  */
-export function createErrorSummary(sheet, scope) {
+export function createErrorSummary(sheet, lead) {
   const list = h("ul", {});
   const root = h("section", { class: "summary", part: "errors", hidden: true }, h("h2", {}, sheet.say("errors.title")), list);
   let drawn = "";
@@ -26,7 +25,7 @@ export function createErrorSummary(sheet, scope) {
     drawn = text;
     list.replaceChildren(
       ...sentences.map(({ fault, sentence }) => {
-        const go = () => focusField(scope, sheet, fault.path);
+        const go = () => lead(fault.path);
         return h("li", {}, h("button", { type: "button", class: "link", onclick: go }, sentence));
       }),
     );

@@ -51,6 +51,7 @@ export function createGroup(sheet, group) {
   function update() {
     updateAsked();
     const active = sheet.session.active(items);
+    root.hidden = active.paths.length + active.choices.length === 0;
     setText(brief, briefly(sheet, name, active));
     const words = active.choices.filter((choice) => Object.keys(written(choice, sheet.session.choice(choice.path).value)).length > 0);
     const assumed = [...words.map((choice) => sheet.isChoiceAssumed(choice)), ...active.paths.map((path) => sheet.isAssumed(path))];

@@ -20,14 +20,14 @@
  * @typedef {object} Group
  * @property {string} name
  * @property {Item[]} items
- * @property {boolean} [handover] asked for under "Hand over"
+ * @property {string} step the step of the job in which it is asked
  */
 
 import { BODIES } from "./around/words.js";
 import { CHECKS } from "./check/groups.js";
 import { HANDOVER } from "./handover/items.js";
 import { everything } from "./items.js";
-import { looked } from "./looked.js";
+import { asked, looked } from "./looked.js";
 import { windItems } from "./wind-items.js";
 
 /** Where the weight and the area come from. */
@@ -135,20 +135,40 @@ const LEAN = {
 /** The line that what is square to the leaf was measured from: that of the marks, or the leaf's face. @type {Choice} */
 const BUILT_FROM = { path: "as_built.from", options: ["hinge_axis", "leaf_face"], usual: "hinge_axis" };
 
+/** How the link gets its length. @type {Choice} */
+const LINK_SET = { path: "tape.link", options: ["cut", "set_last"], usual: "cut" };
+
 /** @type {Group[]} */
 export const GROUPS = [
-  { name: "wind", items: [...windItems("wind"), BEARING] },
-  { name: "storm", items: [looked("storm", windItems("storm"))] },
-  { name: "hinges", items: [HINGES] },
-  { name: "lean", items: [LEAN, "lean.downhill_deg"] },
+  { name: "swing", step: "survey", items: [{ path: "hand", options: ["right", "left"], usual: "right" }, "swing.open_deg"] },
+  { name: "hinges", step: "survey", items: [HINGES] },
+  { name: "wind", step: "survey", items: [...windItems("wind"), BEARING] },
+  {
+    name: "room",
+    step: "survey",
+    items: [
+      { ...looked("obstacles", BODIES), signs: { yes: ["obstacles", ...BODIES] } },
+    ],
+  },
+  { name: "lean", step: "survey", items: [LEAN, "lean.downhill_deg"] },
+  {
+    name: "leaf",
+    step: "survey",
+    items: [
+      "leaf.height_m",
+      { when: "leaf.by", is: "numbers", items: ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2"] },
+    ],
+  },
   {
     name: "ground",
+    step: "survey",
     items: [
       looked("ground", ["ground.gap_m", "ground.slope_deg", "ground.uphill_deg", "ground.bottom_rise_m", "ground.joint_allowance_m"]),
     ],
   },
   {
     name: "drag",
+    step: "survey",
     items: [
       looked("drag", [
         "drag.seal_n_m",
@@ -161,9 +181,19 @@ export const GROUPS = [
       looked("ice", ["ice.thickness_m", "ice.density_kg_m3", "ice.area_factor"]),
     ],
   },
-  { name: "swing", items: [{ path: "hand", options: ["right", "left"], usual: "right" }, "swing.open_deg"] },
+  {
+    name: "requirement",
+    step: "operator",
+    items: ["required_reserve", "operator.arm_efficiency", "operator.back_efficiency", asked("operator.back_drives")],
+  },
+  {
+    name: "body",
+    step: "operator",
+    items: [looked("operator.body", [...ends("operator.body.along_m"), ...ends("operator.body.across_m"), "operator.body.height_m"])],
+  },
   {
     name: "arm",
+    step: "place",
     items: [
       { path: "arm.elbow", options: ["left", "right"], usual: "left" },
       "arm.shaft_x_m",
@@ -172,26 +202,16 @@ export const GROUPS = [
       "arm.bracket_v_m",
       "arm.crank_m",
       "arm.link_m",
-      "operator.arm_efficiency",
     ],
   },
   {
-    name: "leaf",
-    items: [
-      "leaf.height_m",
-      { when: "leaf.by", is: "numbers", items: ["leaf.mass_centroid_m", "leaf.wind_centroid_m", "leaf.inertia_kg_m2"] },
-    ],
-  },
-  { name: "requirement", items: ["required_reserve"] },
-  {
-    name: "room",
-    items: [
-      { ...looked("obstacles", BODIES), signs: { yes: ["obstacles", ...BODIES] } },
-      looked("operator.body", [...ends("operator.body.along_m"), ...ends("operator.body.across_m"), "operator.body.height_m"]),
-    ],
+    name: "tape",
+    step: "place",
+    items: [looked("tape", ["tape.error_m", LINK_SET, { when: "tape.link", is: "set_last", items: ["tape.link_error_m"] }])],
   },
   {
     name: "marks",
+    step: "mark_out",
     items: [
       looked("marks", [
         "marks.anchor_along_m",
@@ -208,10 +228,9 @@ export const GROUPS = [
       ]),
     ],
   },
-  { name: "tape", items: [looked("tape", ["tape.error_m"])] },
   {
     name: "as_built",
-    handover: true,
+    step: "mark_out",
     items: [
       looked("as_built", [
         BUILT_FROM,
@@ -224,11 +243,17 @@ export const GROUPS = [
       ]),
     ],
   },
+  ...CHECKS,
   ...HANDOVER,
 ];
 
-/** What all groups ask, those of the check included. */
-export const ASKED = [...GROUPS, ...CHECKS].flatMap((group) => group.items);
+/** What a step asks, in its order. @param {string} step */
+export function groupsOf(step) {
+  return GROUPS.filter((group) => group.step === step);
+}
+
+/** What all groups ask. */
+export const ASKED = GROUPS.flatMap((group) => group.items);
 
 /** Everything there is to say, the leaf's parts and the lists of the site apart. */
 export const EVERYTHING = everything([LEAF_BY, ...LEAD, ...RATINGS, ...ASKED]);

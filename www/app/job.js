@@ -7,6 +7,7 @@
 
 import { put, remove } from "./document.js";
 import { BODIES } from "./around/words.js";
+import { POINTS } from "./check/motor-points.js";
 import { EVERYTHING } from "./groups.js";
 import { writable, written } from "./items.js";
 import { uncertainInput } from "./paths.js";
@@ -25,14 +26,15 @@ export function jobOf(session) {
   for (const choice of session.activeChoices()) {
     for (const [path, value] of Object.entries(written(choice, session.choice(choice.path).value))) put(job, path, value);
   }
-  const listed = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths(), ...session.around.activePaths()]);
+  const listed = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths(), ...session.points.activePaths(), ...session.around.activePaths()]);
   for (const path of session.activePaths()) if (!listed.has(path)) say(job, path, valueFor(session, path));
   for (const [path, { value, typed }] of session.texts) if (typed) say(job, path, value || null);
   if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
   if (session.site.active) Object.assign(job.site, session.site.documents((path) => valueFor(session, path)));
+  if (session.points.active) put(job, POINTS, session.points.documents((path) => valueFor(session, path)));
   const obstacles = session.around.documents((path) => valueFor(session, path));
   if (obstacles) job.obstacles = obstacles;
-  if (session.operator) job.operator = listedOperator(session, session.operator, job.operator.arm_efficiency, job.operator.body);
+  if (session.operator) job.operator = { ...job.operator, ...listedOperator(session, session.operator, job.operator.arm_efficiency, job.operator.body) };
   putUncertainties(session, job);
   if (session.setout.said) job.setout = session.setout.block();
   return job;
@@ -63,7 +65,7 @@ function dropped(session) {
   const active = new Set(session.activeChoices());
   const idle = EVERYTHING.choices.filter((choice) => choice.path.endsWith(".looked_at") && !active.has(choice)).map(({ path }) => path);
   const changed = new Set([...turned, ...idle].map(block));
-  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members", "obstacles", "site.means"];
+  const all = [...EVERYTHING.paths, ...EVERYTHING.choices.flatMap(writable), "leaf.members", "obstacles", "site.means", POINTS];
   // Leaf and arm are bodies among what stands around.
   const goes = (/** @type {string} */ path) => changed.has(block(path)) || (changed.has("obstacles") && BODIES.includes(path));
   return all.filter(goes);

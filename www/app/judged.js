@@ -6,7 +6,6 @@
  * @import { Sheet } from "./sheet.js"
  */
 
-import { h } from "./dom.js";
 import { findingItem, findingWords } from "./findings.js";
 
 /** The shape for each state: nothing is green, tight or over where something waits to be counted. */

@@ -1,15 +1,18 @@
 /**
  * What was judged, a subject at a time: its state, the finding it rests on, the one thing to do about it, and a way to the field that changes it.
- * Opened from the verdict's line; what it leads to leads back.
+ * Opened from the verdict's line; what it leads to leads back. The steps stand before it, for whom there is no room for them along the top.
  *
  * @import { Finding, Judgement } from "./contract.d.ts"
  * @import { Part, Result, Sheet } from "./sheet.js"
+ * @import { Step } from "./steps/index.js"
  */
 
 import { h } from "./dom.js";
 import { doWords, foundWords } from "./findings.js";
 import { markOf, subjectList, subjectName, unjudged } from "./judged.js";
 import { placeOf } from "./begun.js";
+import { stateOf } from "./shell/step-state.js";
+import { STEPS } from "./steps/index.js";
 import { verdictMark } from "./verdict-mark.js";
 
 /** What asks for something stands first. */
@@ -17,27 +20,35 @@ const ORDER = ["over", "tight", "not_judged", "within"];
 
 /**
  * @param {Sheet} sheet
- * @param {(path: string) => void} goTo goes to a field
- * @param {() => void} goToFigures goes to what stands behind the verdict
+ * @param {{ field: (path: string) => void, step: (name: string) => void, current: () => Step }} go goes to a field or a step
  * @returns {Part & { root: HTMLDialogElement, show: () => void }}
  */
-export function createJudgements(sheet, goTo, goToFigures) {
+export function createJudgements(sheet, go) {
   const list = h("ul", { class: "judgements" });
   const rest = h("p", { class: "note" });
   const close = h("button", { type: "button", class: "move close", onclick: () => root.close() }, sheet.say("judged.close"));
-  const figures = h("button", { type: "button", class: "move", onclick: () => leave(goToFigures) }, sheet.say("judged.figures"));
+  const figures = h("button", { type: "button", class: "move", onclick: () => leave(() => go.step("operator")) }, sheet.say("judged.figures"));
+  const steps = h("ol", { class: "step-list" });
   const title = h("h2", { id: "judged-title" }, sheet.say("judged.title"));
-  const root = h("dialog", { class: "judged", part: "judgements", "aria-labelledby": "judged-title" }, h("div", { class: "judged-head" }, title, close), list, rest, figures);
+  const root = h("dialog", { class: "judged", part: "judgements", "aria-labelledby": "judged-title" }, h("div", { class: "judged-head" }, title, close), list, rest, figures, h("h2", {}, sheet.say("steps.title")), steps);
 
-  /** @param {() => void} go */
-  function leave(go) {
+  /** @param {() => void} then */
+  function leave(then) {
     root.close();
-    go();
+    then();
+  }
+
+  /** @param {Step} step */
+  function stepRow(step) {
+    const { mark, words } = stateOf(sheet, step);
+    const way = h("button", { type: "button", class: "step-way", "data-step": step.name, "aria-current": step === go.current() ? "step" : null, onclick: () => leave(() => go.step(step.name)) },
+      h("span", { class: "step-name" }, sheet.say(`steps.${step.name}`)), " ", h("span", { class: "step-state" }, mark ? verdictMark(mark) : null, words));
+    return h("li", {}, way);
   }
 
   /** @param {string} path */
   function way(path) {
-    return h("button", { type: "button", class: "move", "data-to": path, onclick: () => leave(() => goTo(path)) }, sheet.say("judged.go", { field: fieldOf(sheet, path) }));
+    return h("button", { type: "button", class: "move", "data-to": path, onclick: () => leave(() => go.field(path)) }, sheet.say("judged.go", { field: fieldOf(sheet, path) }));
   }
 
   function update() {
@@ -48,6 +59,7 @@ export function createJudgements(sheet, goTo, goToFigures) {
     const judgements = ORDER.flatMap((state) => asked.filter((one) => one.state === state));
     const begun = sheet.leftOut.map((part) => begunRow(sheet, part, way));
     list.replaceChildren(...begun, ...(result ? judgements.map((one) => row(sheet, result, one, way)) : []));
+    steps.replaceChildren(...STEPS.map(stepRow));
     const silent = result ? unjudged(result.plan, "not_asked") : [];
     rest.hidden = silent.length === 0;
     rest.textContent = silent.length ? sheet.say("judged.not_asked", { subjects: subjectList(sheet, silent) }) : "";

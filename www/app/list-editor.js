@@ -8,7 +8,7 @@ import { h } from "./dom.js";
 
 /**
  * @param {Sheet} sheet
- * @param {"obstacles" | "means"} name
+ * @param {"obstacles" | "means" | "points"} name
  * @param {() => any[]} items
  * @param {() => void} add
  * @param {(index: number) => void} take

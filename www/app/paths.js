@@ -6,12 +6,13 @@ const MEMBER = /^leaf\.members\.(\d+)\./;
 /** An end of a range of the operator's body: 0 from, 1 to. */
 const END = /^(operator\.body\..*)\.([01])$/;
 const OBSTACLE = /^obstacles\.(\d+)\.([a-z_]+)(?:\.([01]))?$/;
+const POINT = /^motion\.motor\.curve\.(\d+)\./;
 const MEANS = /^site\.means\.(\d+)\./;
 const UNCERTAIN = "uncertainty.";
 
 /** The path of the rule that holds for a path. @param {string} path */
 export function rulePath(path) {
-  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "obstacles.$2").replace(MEANS, "site.means.").replace(END, "$1");
+  return path.replace(/^storm\.(?!looked_at$)/, "wind.").replace(MEMBER, "leaf.members.").replace(OBSTACLE, "obstacles.$2").replace(MEANS, "site.means.").replace(POINT, "motion.motor.curve.").replace(END, "$1");
 }
 
 /** The key under which the string tables speak of a path. @param {string} path */
@@ -34,6 +35,12 @@ export function memberIndex(path) {
 /** The number of the means of protection a path is in; null where it is in none. @param {string} path */
 export function meansNumber(path) {
   const found = MEANS.exec(path);
+  return found ? Number(found[1]) + 1 : null;
+}
+
+/** The number of the point of a motor's table a path is in; null where it is in none. @param {string} path */
+export function pointNumber(path) {
+  const found = POINT.exec(path);
   return found ? Number(found[1]) + 1 : null;
 }
 

@@ -3,6 +3,7 @@
  *
  * Attributes  `job` and `operators` (address or inline JSON), `units` (`metric` | `us`), `layout` (`field` | `projector`), `lang` (else the nearest ancestor's).
  * Properties  `job`, `operators` (objects as well, and promises), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
+ * `step` is the step of the job in view, by name; it follows where the person goes.
  * Events      `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
  *             `pintle-failed`, when a file it needs does not come: detail `{ error, retry }`; see failed.js.
  *
@@ -27,16 +28,19 @@ import { STARTING_JOB, languageOf, readSource } from "./sources.js";
 import { loadStrings, nearestTag } from "./strings.js";
 import { loadStyleSheets, reserve } from "./stylesheet.js";
 import { applyRecord, takeRecord } from "./typed-record.js";
-import { createView } from "./view.js";
+import { createFrame } from "./shell/frame.js";
+import { History } from "./shell/history.js";
 
 export class PintleCalculator extends HTMLElement {
-  static observedAttributes = ["job", "operators", "units", "layout", "lang"];
+  static observedAttributes = ["job", "operators", "units", "layout", "lang", "step"];
 
   #tree = this.attachShadow({ mode: "open" });
   /** @type {Sheet | null} */
   #sheet = null;
-  /** @type {Part & { recolour: () => void } | null} */
+  /** @type {ReturnType<typeof createFrame> | null} */
   #view = null;
+  /** @type {History | null} */
+  #history = null;
   #ended = new AbortController();
   /** Counts starts, so that a slow one that was overtaken does nothing. */
   #start = 0;
@@ -97,6 +101,7 @@ export class PintleCalculator extends HTMLElement {
     if (name === "units") this.#setUnits(this.#units());
     else if (name === "layout") this.#setLayout();
     else if (name === "lang") this.#languageMayHaveChanged();
+    else if (name === "step") this.#view?.show(after);
     else {
       delete this.#given[/** @type {"job" | "operators"} */ (name)];
       this.#documents.clear();
@@ -197,7 +202,7 @@ export class PintleCalculator extends HTMLElement {
     this.#stands = false;
     try {
       const parts = await this.#load();
-      if (turn === this.#start) this.#begin(parts);
+      if (turn === this.#start) await this.#begin(parts);
     } catch (error) {
       if (turn !== this.#start) return;
       if (!this.#sheet) this.#tree.adoptedStyleSheets = [];
@@ -233,7 +238,7 @@ export class PintleCalculator extends HTMLElement {
   }
 
   /** @param {Start} parts */
-  #begin({ core, strings, sheets, job, list }) {
+  async #begin({ core, strings, sheets, job, list }) {
     // A job brings what was typed along as its `entry`, unless the host sets a record of its own.
     const { entry = null, ...base } = opened(core, this.#record ? { ...job.value, entry: this.#record } : (job.value ?? {}));
     const record = this.#otherJob || !this.#sheet ? entry : this.record;
@@ -257,9 +262,21 @@ export class PintleCalculator extends HTMLElement {
     if (list.failed) this.#sheet.trouble.push({ key: "start.no_operators", retry });
     this.#tree.adoptedStyleSheets = sheets;
     this.#sheet.layout = this.getAttribute("layout") ?? "";
-    this.#build();
+    this.#history = new History(() => takeRecord(/** @type {Sheet} */ (this.#sheet).session), (said) => this.#takeBack(said, start()));
+    const turn = this.#start;
+    await this.#build();
+    if (turn !== this.#start) return;
     this.#stands = true;
     this.#settle();
+  }
+
+  /** What was said before the last change. @param {TypedRecord} said @param {Session} session a new one, of the job that was begun with */
+  #takeBack(said, session) {
+    if (!this.#sheet) return;
+    applyRecord(session, said);
+    this.#sheet.session = session;
+    this.#byPerson = true;
+    this.#build();
   }
 
   #close() {
@@ -276,12 +293,22 @@ export class PintleCalculator extends HTMLElement {
     for (const radio of this.#tree.querySelectorAll("input[type=radio]")) radio.removeAttribute("name");
   }
 
+  /** @returns {Promise<void> | undefined} settles once the step in view stands */
   #build() {
     if (!this.#sheet) return;
     this.#retire();
-    this.#view = createView(this.#sheet, this.#ended.signal, (system) => this.#setUnits(system), (layout) => this.setAttribute("layout", layout));
+    const host = {
+      chooseUnits: (/** @type {"metric" | "us"} */ system) => this.#setUnits(system),
+      chooseLayout: (/** @type {string} */ layout) => this.setAttribute("layout", layout),
+      stepChanged: (/** @type {string} */ name) => this.setAttribute("step", name),
+      history: /** @type {History} */ (this.#history),
+    };
+    const step = this.getAttribute("step");
+    this.#view = createFrame(this.#sheet, this.#ended.signal, host, step);
     this.#tree.replaceChildren(this.#view.root);
-    this.#refresh(false);
+    this.#refresh(this.#byPerson);
+    this.#byPerson = false;
+    return this.#view.show(step);
   }
 
   /** @param {"metric" | "us"} system */
@@ -322,6 +349,7 @@ export class PintleCalculator extends HTMLElement {
   #refresh(byPerson) {
     if (!this.#sheet) return;
     this.#sheet.compute();
+    if (byPerson) this.#history?.note(this.#sheet.session.held ?? "");
     this.#view?.update();
     const { plan, errors } = this;
     const job = this.#sheet.session.job();

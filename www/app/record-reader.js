@@ -10,6 +10,7 @@ const LONGEST = 1000;
 /** As many items as the core allows a list of parts or of what stands around, and one of means of protection. */
 const MOST_MEMBERS = 200;
 const MOST_ITEMS = 64;
+const MOST_POINTS = 60;
 
 const SYSTEMS = ["metric", "us"];
 
@@ -65,8 +66,10 @@ export function readRecord(given) {
     typed: map(all.typed, isTyped),
     texts: map(all.texts, isText),
     given: list(all.given, isText, Infinity) ?? [],
+    ticked: list(all.ticked, isShort, MOST_ITEMS) ?? [],
     setout: setout && { typed: map(setout.typed, isTyped), choices: map(setout.choices, isShort) },
     site: site && { means: list(site.means, isMeans, MOST_ITEMS) },
+    points: one(all.points, (value) => Number.isInteger(value) && value >= 0 && value <= MOST_POINTS, undefined),
     obstacles: list(all.obstacles, isObstacle, MOST_MEMBERS),
   };
   return { record, whole };

@@ -10,6 +10,7 @@
 
 import { get, put } from "./document.js";
 import { Entry } from "./entry.js";
+import { MotorPoints } from "./check/motor-points.js";
 import { Obstacles } from "./around/obstacles.js";
 import { SiteLists } from "./check/site-lists.js";
 import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
@@ -53,6 +54,8 @@ export class Session {
     this.visited = new Set();
     /** Faults on show; they stay while they are being mended. @type {Set<string>} */
     this.told = new Set();
+    /** Marks that were set out, each with its place. @type {Set<string>} */
+    this.ticked = new Set();
     /** Texts of the hand-over, empty where nothing is said. */
     this.texts = new Map(TEXTS.map((path) => [path, { value: textOf(get(job, path)), typed: false }]));
     /** What a search for a place may choose from. */
@@ -60,6 +63,8 @@ export class Session {
     this.#start();
     this.members = new Members(this, get(this.base, "leaf.members"));
     this.site = new SiteLists(this, get(this.base, "site"));
+    /** The points of the motor's table. */
+    this.points = new MotorPoints(this, get(this.base, "motion.motor.curve"));
     /** What stands around. */
     this.around = new Obstacles(this, get(this.base, "obstacles"));
     /** The listed operator in use; null: typed ratings. @type {string | null} */
@@ -144,7 +149,7 @@ export class Session {
   activePaths() {
     const lead = LEAD.filter((path) => !(this.byParts && FROM_PARTS.includes(path)));
     const members = this.byParts ? this.members.activePaths() : [];
-    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths(), ...this.around.activePaths()];
+    return [...lead, ...members, ...(this.operator ? [] : RATINGS), ...this.active(ASKED).paths, ...this.site.activePaths(), ...this.points.activePaths(), ...this.around.activePaths()];
   }
 
   /** Choices that take part, those of the leaf's parts apart. */
@@ -207,7 +212,9 @@ export class Session {
    */
   rate(calculation) {
     const efficiency = this.entry("operator.arm_efficiency").value;
-    return calculation.rate(this.operators.map((operator) => listedOperator(this, operator, efficiency)));
+    // What is typed of a leaf that drives the shaft holds for all of them: the page takes nothing of that from a list yet.
+    const { back_efficiency = null, back_drives = null } = this.job().operator ?? {};
+    return calculation.rate(this.operators.map((operator) => ({ ...listedOperator(this, operator, efficiency), back_efficiency, back_drives })));
   }
 
   /**

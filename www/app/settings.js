@@ -1,5 +1,5 @@
 /**
- * Units shown, and how large all of it is. Changing them changes no value.
+ * Units shown, and apart from them how large all of it is. Changing them changes no value.
  *
  * @import { Part, Sheet } from "./sheet.js"
  */
@@ -13,22 +13,17 @@ const LAYOUTS = ["usual", "field", "projector"];
  * @param {Sheet} sheet
  * @param {(system: "metric" | "us") => void} choose
  * @param {(layout: string) => void} chooseLayout
- * @returns {Part}
+ * @returns {Part & { layout: HTMLElement }}
  */
 export function createSettings(sheet, choose, chooseLayout) {
   const radios = SYSTEMS.map((value) => h("input", { type: "radio", name: "units", value, onchange: () => choose(value) }));
   const options = LAYOUTS.map((value) => h("option", { value }, sheet.say(`settings.${value}`)));
   const layout = h("select", { onchange: () => chooseLayout(layout.value) }, ...options);
   const root = h(
-    "div",
-    {},
-    h(
-      "fieldset",
-      { class: "settings", part: "units" },
-      h("legend", {}, sheet.say("settings.units")),
-      ...radios.map((radio, index) => h("label", { class: "option" }, radio, h("span", {}, sheet.say(`settings.${SYSTEMS[index]}`)))),
-    ),
-    h("label", { class: "settings", part: "layout" }, sheet.say("settings.layout"), layout),
+    "fieldset",
+    { class: "settings", part: "units" },
+    h("legend", {}, sheet.say("settings.units")),
+    ...radios.map((radio, index) => h("label", { class: "option" }, radio, h("span", {}, sheet.say(`settings.${SYSTEMS[index]}`)))),
   );
 
   function update() {
@@ -37,5 +32,5 @@ export function createSettings(sheet, choose, chooseLayout) {
   }
 
   update();
-  return { root, update };
+  return { root, layout: h("label", { class: "settings", part: "layout" }, sheet.say("settings.layout"), layout), update };
 }

@@ -17,7 +17,7 @@
 
 import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
-import { meansNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
+import { meansNumber, pointNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
 export class Sheet {
   /**
@@ -162,6 +162,8 @@ export class Sheet {
     if (side) return this.say(`check.lists.obstacles.${side.end}`, { number: side.number, field });
     const number = meansNumber(path);
     if (number) return this.say("check.lists.means.field", { number, field });
+    const point = pointNumber(path);
+    if (point) return this.say("check.lists.points.field", { number: point, field });
     return path.startsWith("storm.") ? this.say("form.storm_field", { field }) : field;
   }
 

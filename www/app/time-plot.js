@@ -40,7 +40,7 @@ export function createTimePlot(sheet, palette, player) {
     locate: (x, y, view) => sheet.result?.calculation.leaf_deg_at_time(x, y, view) ?? sheet.cursor.leafDeg,
   });
   const reading = h("p", { class: "note", part: "time-reading" });
-  const root = h("div", { class: "figure" }, h("h2", {}, sheet.say("drawing_titles.time")), drawing.root, reading);
+  const root = h("div", { class: "figure of-time" }, h("h2", {}, sheet.say("drawing_titles.time")), drawing.root, reading);
   const tables = RUNS.map(([run, rows]) => createTable(sheet, run, COLUMNS, rows));
 
   /** In step with the cursor. */

@@ -7,9 +7,9 @@
  * @import { Typed } from "./entry.js"
  *
  * @typedef {{ system: System, operator: string | null, choices: Record<string, string>, members: any[], typed: Record<string, Typed>,
- *   texts?: Record<string, string>, given?: string[],
+ *   texts?: Record<string, string>, given?: string[], ticked?: string[],
  *   setout?: import("./setout/ask.js").AskRecord, site?: import("./check/site-lists.js").SiteRecord,
- *   obstacles?: import("./around/obstacles.js").ObstacleRecord }} TypedRecord
+ *   obstacles?: import("./around/obstacles.js").ObstacleRecord, points?: number }} TypedRecord
  *
  * `given` has the paths of values of the job itself that somebody stated elsewhere, so that they count as said and not as assumed.
  */
@@ -32,9 +32,11 @@ export function takeRecord(session) {
     typed: Object.fromEntries(typed),
     texts: Object.fromEntries([...session.texts].filter(([, { typed }]) => typed).map(([path, { value }]) => [path, value])),
     given: [...session.entries].filter(([, entry]) => entry.given && !entry.typed).map(([path]) => path),
+    ticked: [...session.ticked],
     setout: session.setout.record(),
     site: session.site.record(),
     obstacles: session.around.record(),
+    points: session.points.record(),
   };
 }
 
@@ -50,12 +52,14 @@ export function applyRecord(session, given) {
   const isMember = (/** @type {string} */ path) => path.startsWith("leaf.members.");
   session.site.restore(record.site);
   session.around.restore(record.obstacles);
+  session.points.restore(record.points);
   put(session, record, (path) => !isMember(path));
   // Parts start from the leaf as it then is.
   if (Array.isArray(record.members)) session.members.reset(record.members);
   put(session, record, isMember);
   session.setout.restore(record.setout);
   for (const [path, value] of Object.entries(record.texts ?? {})) Object.assign(session.texts.get(path) ?? {}, { value, typed: true });
+  for (const mark of record.ticked ?? []) session.ticked.add(mark);
   const listed = session.operators.some((operator) => operator.id === record.operator);
   if (record.operator === null || listed) session.operatorId = record.operator;
   if (record.system) session.setSystem(record.system);

@@ -3,7 +3,7 @@
  * gap is worst.
  *
  * @import { Zone } from "./contract.d.ts"
- * @import { Sheet } from "./sheet.js"
+ * @import { Part, Sheet } from "./sheet.js"
  */
 
 import { sourceWords } from "./check/words.js";
@@ -15,6 +15,7 @@ const THERE_DEG = 0.05;
 /**
  * @param {Sheet} sheet
  * @param {() => void} changed called when zones are shown or hidden
+ * @returns {Part}
  */
 export function createZones(sheet, changed) {
   const toggle = h("button", { type: "button", class: "move", onclick: () => show() }, sheet.say("zones.toggle"));
@@ -22,7 +23,8 @@ export function createZones(sheet, changed) {
   const swept = h("p", { class: "note" });
   const none = h("p", { class: "note" }, sheet.say("zones.none"));
   const legend = h("p", { class: "note" }, sheet.say("zones.legend"));
-  const panel = h("div", { hidden: true }, list, none, swept, legend, h("p", { class: "note" }, sheet.say("zones.note")));
+  const panel = h("div", {}, list, none, swept, legend, h("p", { class: "note" }, sheet.say("zones.note")));
+  const root = h("section", { class: "zones-of" }, toggle, panel);
   /** @type {{ zone: Zone, button: HTMLButtonElement }[]} */
   let lines = [];
   let drawn = "";
@@ -48,8 +50,7 @@ export function createZones(sheet, changed) {
   function update() {
     const { zones } = sheet.showing;
     setAttribute(toggle, "aria-pressed", String(zones));
-    panel.hidden = !zones;
-    if (!zones || !sheet.result) return;
+    if (!sheet.result) return;
     const { entrapment, clearances } = sheet.result.plan;
     fill(entrapment?.zones ?? []);
     none.hidden = entrapment != null;
@@ -61,7 +62,7 @@ export function createZones(sheet, changed) {
     }
   }
 
-  return { update, beneath: [toggle, panel] };
+  return { root, update };
 }
 
 /** @param {Sheet} sheet @param {Zone} zone */

@@ -15,13 +15,14 @@ use crate::uses;
 ///
 /// The wasm is two thirds of it. Measured in November 2026, by size against the time of the mechanics: `opt-level = "s"` for all of it takes 10 % off and
 /// costs a quarter; a lower threshold for inlining takes 5 % off and costs a quarter; size for the binding and the drawings alone (taken) takes 2 % off and
-/// costs the mechanics nothing; `wasm-opt -Oz` takes 1 % off. What is left by room, of 1,097 kB of code before compression: the reader of jobs 150,
+/// costs the mechanics nothing; `wasm-opt -Oz` takes 1 % off. In December schema 2 with its migration, the proof against the tape and motors as tables brought
+/// 32 kB more. What is left by room, of 1,097 kB of code before compression: the reader of jobs 150,
 /// the search 150, drawings and print 110, encoders 80. A second module for the search would have the reader in it again.
-const BUDGET_ALL: usize = 433 * 1024;
+const BUDGET_ALL: usize = 484 * 1024;
 /// Files and bytes until the first verdict: of the page (asked: 15, 210 KiB) and of the element in a shop's page.
-const BUDGET_USES: [(&str, usize, usize); 2] = [(uses::PAGE, 12, 366 * 1024), (uses::ELEMENT, 7, 357 * 1024)];
+const BUDGET_USES: [(&str, usize, usize); 2] = [(uses::PAGE, 13, 397 * 1024), (uses::ELEMENT, 8, 388 * 1024)];
 /// The wasm alone. Asked: 190 KiB.
-const BUDGET_WASM: usize = 281 * 1024;
+const BUDGET_WASM: usize = 314 * 1024;
 
 /// Prints the table for a built page; an error over budget.
 pub fn print(dist: &Path) -> Result<()> {

@@ -43,7 +43,7 @@ pub struct HighestSlip {
     pub leaf_deg: Option<f64>,
 }
 
-/// Moment about the hinge that turns a drive at a stand, N·m: `M = T·|n|/η`.
+/// Moment about the hinge that turns a drive at a stand, N·m: `M = T·|n|/η`, `η` that of the leaf driving the shaft.
 ///
 /// The leaf drives the shaft here, and the arm's losses help the clutch to hold; a vehicle pushes with this before the clutch slips.
 /// `None` at a dead point, where no moment on the leaf reaches the shaft. Source: virtual work.
@@ -89,7 +89,7 @@ pub fn toggle_zone_rad(linkage: &Linkage) -> f64 {
 
 /// The highest slip torque that spares every part a limit is given for, outside the toggle zone; `None` without any limit.
 ///
-/// At each angle `T·|n|/η` is the moment on the leaf and `T·|n|/(η·lever)` the force in link and bracket; `release_factor` of each limit may be
+/// `efficiency` is that of the leaf driving the shaft. At each angle `T·|n|/η` is the moment on the leaf and `T·|n|/(η·lever)` the force in link and bracket; `release_factor` of each limit may be
 /// reached. Inside the toggle zone no slip torque spares the arm: forces there have no bound.
 #[must_use]
 pub fn highest_slip(linkage: &Linkage, efficiency: f64, facts: &BreakawayFacts) -> Option<HighestSlip> {

@@ -1,6 +1,7 @@
 //! Shaft torque at one leaf angle.
 
 use crate::arm::{Leverage, Linkage, Pose};
+use crate::elements::Efficiency;
 use crate::leaf::{LeafLoads, LeafStation};
 use crate::terms::{Direction, WindCase};
 
@@ -11,8 +12,8 @@ pub struct Demand<'a> {
     pub linkage: &'a Linkage,
     /// The leaf.
     pub loads: &'a LeafLoads,
-    /// Part of the shaft's work that reaches the leaf, 0.3…1.
-    pub efficiency: f64,
+    /// Parts of the work that pass between shaft and leaf.
+    pub efficiency: Efficiency,
     /// Which way the leaf moves.
     pub direction: Direction,
     /// How the wind stands to it.
@@ -57,8 +58,9 @@ impl Demand<'_> {
 
 /// What a leaf moment asks of a shaft that turns as fast as the leaf, N·m; divided by the ratio it is the shaft torque.
 ///
-/// `T_leaf/η` while the shaft drives the leaf, `T_leaf·η` while the leaf drives the shaft: losses always help whoever is
+/// `T_leaf/η` while the shaft drives the leaf, `T_leaf·η_b` while the leaf drives the shaft: losses always help whoever is
 /// driven. Source: virtual work; efficiency as for any gear train.
-pub(crate) fn effort_n_m(leaf_torque_n_m: f64, direction: Direction, efficiency: f64) -> f64 {
-    if leaf_torque_n_m * direction.sign() < 0.0 { leaf_torque_n_m * efficiency } else { leaf_torque_n_m / efficiency }
+pub(crate) fn effort_n_m(leaf_torque_n_m: f64, direction: Direction, efficiency: Efficiency) -> f64 {
+    let Efficiency { forward, back } = efficiency;
+    if leaf_torque_n_m * direction.sign() < 0.0 { leaf_torque_n_m * back } else { leaf_torque_n_m / forward }
 }

@@ -17,9 +17,9 @@ pub enum HoldingVerdict {
     Holds,
 }
 
-/// Torque at a shaft that holds a moment on the leaf, N·m: `η·T_leaf/|n|`; 0 at a dead point.
+/// Torque at a shaft that holds a moment on the leaf, N·m: `η·T_leaf/|n|`, `η` that of the leaf driving the shaft; 0 at a dead point.
 ///
-/// The leaf drives the shaft, and the arm's losses help to hold. Source: virtual work.
+/// The losses between leaf and shaft help to hold. Source: virtual work.
 #[must_use]
 pub fn holding_torque_n_m(leaf_torque_n_m: f64, pose: &Pose, efficiency: f64) -> f64 {
     pose.ratio.map_or(0.0, |ratio| (leaf_torque_n_m * efficiency / ratio).abs())

@@ -11,6 +11,7 @@
 //! ```
 
 mod collar;
+mod efficiency;
 mod helix;
 mod mass;
 mod pairing;
@@ -18,6 +19,7 @@ mod section;
 mod solidity;
 
 pub use collar::{Collar, collar_friction_uniform_pressure_n_m, collar_friction_uniform_wear_n_m};
+pub use efficiency::Efficiency;
 pub use helix::{helix_lowering_n_m, helix_raising_n_m, helix_steepest_m_per_rad};
 pub use mass::{bar_inertia_kg_m2, stretch_inertia_kg_m2};
 pub use pairing::{FrictionRange, Pairing};

@@ -96,6 +96,14 @@ pub enum FaultCode {
     OutsideShape,
     /// A leaf of no members.
     NoMembers,
+    /// A table of fewer points than a line needs.
+    TooFewPoints,
+    /// A table whose points do not follow each other upwards.
+    NotRising,
+    /// A table that does not start at standstill, has no torque before its last point, or has some there.
+    NoMotorCurve,
+    /// A table of speed and torque says nothing of a current that a resistance could take its part of.
+    NoCurrentKnown,
     /// Said in two ways that may differ: directly, and by a block it would follow from.
     SaidTwice,
     /// One of two values that only mean something together is missing.

@@ -47,7 +47,9 @@ impl Job {
         // The crank begins at the shaft, so that what stops the arm stops the shaft: only a body, or what lets the arm pass, asks for more.
         let pads = self.stopping(Stopped::Pad).filter(|(_, one)| stand.is_some() || !one.stops(Stopped::Arm));
         let pads = pads.map(|(_, one)| one.place()).collect();
-        Some(SetOutSite { setout, keep_out: self.arm_keeps_out_of(), half_width_m: self.arm_half_width(), pads, stand })
+        let errors_m = (setout.tape_proof == Some(true)).then(|| self.tape.unwrap_or_default().errors_m());
+        let keep_out = self.arm_keeps_out_of();
+        Some(SetOutSite { setout, keep_out, half_width_m: self.arm_half_width(), pads, stand, errors_m })
     }
 }
 
@@ -64,6 +66,8 @@ pub(crate) struct SetOutSite {
     pub pads: Vec<KeepOut>,
     /// The body, where one is known.
     pub stand: Option<Stand>,
+    /// Error of each of [`Arm::lengths_m`](super::Arm::lengths_m) either way that has to leave an arm that works, m; where the block asks for it.
+    pub errors_m: Option<[f64; 6]>,
 }
 
 /// The operator's body, to be stood.
@@ -87,7 +91,7 @@ impl Deref for SetOutSite {
 impl From<SetOut> for SetOutSite {
     /// Nothing around, an arm of no width.
     fn from(setout: SetOut) -> SetOutSite {
-        SetOutSite { setout, keep_out: Vec::new(), half_width_m: 0.0, pads: Vec::new(), stand: None }
+        SetOutSite { setout, keep_out: Vec::new(), half_width_m: 0.0, pads: Vec::new(), stand: None, errors_m: None }
     }
 }
 

@@ -9,8 +9,8 @@ const FINEST_M: f64 = 1e-7;
 const WIDEST_M: f64 = 0.5;
 
 impl ListedOperator {
-    /// Its ratings in the place of a job's own. What the list does not say of its arm and its outline stays as the job has it; the rest was of
-    /// another operator.
+    /// Its ratings in the place of a job's own. What the list does not say of its arm, its outline and a leaf that drives its shaft stays as the
+    /// job has it; the rest was of another operator.
     #[must_use]
     pub fn ratings(&self, own: &Operator) -> Operator {
         Operator {
@@ -18,6 +18,9 @@ impl ListedOperator {
             peak_torque_n_m: self.peak_torque_n_m,
             shaft_speed_deg_s: self.shaft_speed_deg_s,
             arm_efficiency: self.arm_efficiency.or(own.arm_efficiency),
+            // What is typed of a leaf that drives the shaft holds for all of a list that says nothing of it.
+            back_efficiency: own.back_efficiency,
+            back_drives: self.back_drives.or(own.back_drives),
             body: self.outline().or(own.body),
         }
     }

@@ -102,14 +102,14 @@ impl Model {
         rows: &[Row],
     ) -> Option<Breakaway> {
         let facts = self.job().breakaway.as_ref()?;
-        let (linkage, efficiency) = (self.linkage(), self.efficiency());
+        let linkage = self.linkage();
         let steady = overrun.map_or(0.0, |overrun| overrun.shaft_torque_n_m).max(peak.shaft_torque_n_m);
         let running = motion.map_or(steady, |motion| {
             let peaks = [motion.opening.peak, motion.closing.peak, motion.held_back];
             peaks.iter().fold(steady, |most, peak| most.max(peak.shaft_torque_n_m))
         });
         let least = facts.hold_factor() * running;
-        let highest = highest_slip(linkage, efficiency, facts);
+        let highest = highest_slip(linkage, self.efficiency().back, facts);
         let state = match highest {
             None => WindowState::NoLimit,
             Some(highest) if highest.slip_torque_n_m > least => WindowState::Open,
@@ -138,7 +138,7 @@ impl Model {
     fn pushes_n(&self, facts: &BreakawayFacts, slip_n_m: f64, pose: &Pose) -> Option<[f64; 2]> {
         let loads = self.loads();
         let radius = facts.push_radius_m.unwrap_or(self.job().leaf.length_m);
-        let slipping = slipping_moment_n_m(slip_n_m, pose, self.efficiency())?;
+        let slipping = slipping_moment_n_m(slip_n_m, pose, self.efficiency().back)?;
         let gravity = loads.gravity_n_m(pose.leaf_rad);
         Some(Direction::BOTH.map(|direction| {
             (slipping + loads.friction_at_n_m(pose.leaf_rad, direction) - direction.sign() * gravity) / radius
@@ -168,13 +168,14 @@ impl Model {
     fn slip_point(&self, facts: &BreakawayFacts, slip_n_m: f64, pose: &Pose, toggle_rad: f64) -> SlipPoint {
         let efficiency = self.efficiency();
         let pushes = self.pushes_n(facts, slip_n_m, pose);
-        let blocked = blocked_moment_n_m(slip_n_m, pose, efficiency);
+        let blocked = blocked_moment_n_m(slip_n_m, pose, efficiency.forward);
         SlipPoint {
             leaf_deg: pose.leaf_rad.to_degrees(),
             push_open_n: pushes.map(|[open, _]| open),
             push_close_n: pushes.map(|[_, close]| close),
             edge_force_n: blocked.map(|moment| moment / self.job().leaf.length_m),
-            link_force_n: slipping_moment_n_m(slip_n_m, pose, efficiency).map(|moment| pose.link_force_n(moment).abs()),
+            link_force_n: slipping_moment_n_m(slip_n_m, pose, efficiency.back)
+                .map(|moment| pose.link_force_n(moment).abs()),
             toggle: pose.leaf_rad < toggle_rad,
         }
     }

@@ -7,7 +7,6 @@
 use super::Model;
 use super::elbow_sweep::ElbowSweep;
 use super::swing::{Joint, Joints, Movers, SwingJoints, turned};
-use crate::arm::placed_body;
 use crate::job::Stopped;
 use crate::numerics::{PlacedRectangle, Sides, corners, ends_of, separation_m};
 use crate::order::insertion_sort;
@@ -210,10 +209,8 @@ impl Model {
     #[must_use]
     pub(crate) fn operator_body(&self) -> Option<PlacedRectangle> {
         let job = self.job();
-        let (shaft, closed) = (self.linkage().shaft, self.linkage().pose(0.0));
-        let crank = (closed.elbow - shaft) / self.linkage().crank_m;
         let turn_rad = job.marks.unwrap_or_default().anchor_turn_rad();
-        Some(placed_body(&job.operator.body?, (shaft.x, shaft.y), (crank.x, crank.y), turn_rad))
+        Some(job.operator.body?.about(self.linkage(), turn_rad))
     }
 
     /// Corners of the operator's body on the ground, m, counter-clockwise; `None` as where its size is not known.

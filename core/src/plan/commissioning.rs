@@ -137,7 +137,7 @@ impl Model {
         };
         let [dynamic_n, static_n] = job.force_limits_n();
         let force = |limit| Agreed::at_most(None, limit, Source::EN_12453);
-        let supply = job.motion.and_then(|motion| motion.motor).map(|motor| motor.supply());
+        let supply = job.motion.as_ref().and_then(|motion| motion.motor.as_ref()).map(|motor| motor.supply());
         let [drop, rise] = VOLTAGE_SHARES.map(|share| supply.map_or(0.0, |volts| share * volts));
         let rod = Agreed::at_most(None, ROD_OHM, Source::NEC_ROD);
         use Quantity::{Angle, Force, Resistance, Time, Voltage};

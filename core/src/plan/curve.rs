@@ -113,7 +113,7 @@ impl Model {
             shaft_torque_close_following_n_m: close_following,
             overrun_open_n_m: overrun_open,
             overrun_close_n_m: overrun_close,
-            holding_n_m: holding_torque_n_m(at_a_stand, pose, self.efficiency()),
+            holding_n_m: holding_torque_n_m(at_a_stand, pose, self.efficiency().back),
             link_force_open_n: pose.link_force_n(opening),
             link_force_close_n: pose.link_force_n(closing),
             bracket_x_m: pose.bracket.x,

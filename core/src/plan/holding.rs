@@ -41,7 +41,7 @@ impl Model {
 
     pub(super) fn holding(&self, storm: Option<&Storm>) -> Option<Holding> {
         let (facts, storm) = (self.job().holding.as_ref()?, storm?);
-        let (linkage, efficiency) = (self.linkage(), self.efficiency());
+        let (linkage, efficiency) = (self.linkage(), self.efficiency().back);
         let play = facts.play_rad().min(linkage.open_rad);
         // The ratio falls off a dead point steeply, and the lever hardly changes: both ends and the way between are looked at.
         let poses = (0..=INTERVALS).map(|index| linkage.pose(play * f64::from(index) / f64::from(INTERVALS)));
@@ -54,11 +54,12 @@ impl Model {
         let gives_way = over(limit.map(|(limit, _)| limit), torque)
             || over(facts.link_force_n, link)
             || over(facts.bracket_force_n, link);
-        // A clutch that would hold says nothing of a gear that may be driven back before it slips.
-        let verdict = match (gives_way, facts.shaft_torque_n_m) {
+        // A clutch that would hold says nothing of a gear that may be driven back before it slips; of one that may not, it says what there is to say.
+        let known = facts.shaft_torque_n_m.is_some() || (limit.is_some() && !self.job().operator.may_be_driven_back());
+        let verdict = match (gives_way, known) {
             (true, _) => HoldingVerdict::GivesWay,
-            (false, None) => HoldingVerdict::Unknown,
-            (false, Some(_)) => HoldingVerdict::Holds,
+            (false, false) => HoldingVerdict::Unknown,
+            (false, true) => HoldingVerdict::Holds,
         };
         let closed = linkage.pose(0.0);
         Some(Holding {

@@ -75,7 +75,7 @@ pub use record::{Check, CheckVerdict, Commissioning, RecordStep};
 pub use remedies::{Remedy, RemedyKind};
 pub use runs::{Run, RunPoint};
 pub use sensitivity::Sensitivity;
-pub use setout::{Candidate, Change, Nearest, SetOutAnswer, evaluate, set_out};
+pub use setout::{AtCorners, Candidate, Change, Nearest, SetOutAnswer, evaluate, set_out};
 pub use setout_search::SetOutSearch;
 pub use storm::Storm;
 pub use stranded::{HeldLeaf, Stranded};

@@ -2,6 +2,7 @@
 
 use crate::arm::Linkage;
 use crate::drive::Demand;
+use crate::elements::Efficiency;
 use crate::fault::Invalid;
 use crate::job::{Arm, CheckedJob, Job, ToChecked};
 use crate::leaf::LeafLoads;
@@ -14,8 +15,8 @@ pub struct Model {
     arm: Arm,
     linkage: Linkage,
     loads: LeafLoads,
-    /// Part of the shaft's work that reaches the leaf.
-    efficiency: f64,
+    /// Parts of the work that pass between shaft and leaf.
+    efficiency: Efficiency,
 }
 
 impl Model {
@@ -37,7 +38,7 @@ impl Model {
         match linkage.defect() {
             Some(defect) => Err(Invalid { errors: alloc::vec![defect.fault(&arm)] }),
             None => {
-                let (loads, efficiency) = (LeafLoads::new(&job), job.operator.efficiency());
+                let (loads, efficiency) = (LeafLoads::new(&job), job.operator.efficiencies());
                 Ok(Model { job, arm, linkage, loads, efficiency })
             }
         }
@@ -77,8 +78,8 @@ impl Model {
         Demand { linkage: &self.linkage, loads, efficiency: self.efficiency, direction, wind }
     }
 
-    /// Part of the shaft's work that reaches the leaf.
-    pub(super) fn efficiency(&self) -> f64 {
+    /// Parts of the work that pass between shaft and leaf.
+    pub(super) fn efficiency(&self) -> Efficiency {
         self.efficiency
     }
 

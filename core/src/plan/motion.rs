@@ -99,7 +99,7 @@ pub struct EndStop {
 
 /// How far the leaf runs on from half open at full speed after the drive lets go, motor and gear turning with it where they are known.
 ///
-/// A gear that does not back-drive stops it sooner: nothing is asked about that.
+/// A gear that does not back-drive stops it sooner; where the job says that it does not, nothing is reckoned.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]
@@ -108,7 +108,7 @@ pub struct Coast {
     pub leaf_speed_deg_s: f64,
     /// Whether it stops by itself in calm air.
     pub calm: CoastState,
-    /// Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it.
+    /// Leaf angle it runs on, degrees, at most to the stop; `null` where nothing brakes it, or a gear that does not back-drive.
     pub calm_leaf_deg: Option<f64>,
     /// Whether it stops by itself with the wind behind it.
     pub following: CoastState,
@@ -174,6 +174,13 @@ impl Model {
             efficiency: self.efficiency(),
             length_m: self.job().leaf.length_m,
         }
+    }
+
+    /// What a motor moves: a gear that does not back-drive keeps from it whatever the leaf would drive it with.
+    pub(super) fn driven_moving(&self) -> Moving<'_> {
+        let moving = self.moving(self.loads());
+        let back_drives = self.job().operator.may_be_driven_back();
+        Moving { efficiency: if back_drives { moving.efficiency } else { moving.efficiency.not_back() }, ..moving }
     }
 
     /// Both prescribed runs, opening first; `None` where the job says nothing of motion.
@@ -290,8 +297,11 @@ impl Model {
             let leaf = (moving.path.at(start + sign * way).leaf_rad - half).abs();
             (state, (state != CoastState::RunsOn).then_some(leaf.to_degrees()))
         };
-        let (calm, calm_leaf_deg) = turned(&self.loads().in_wind(0.0));
-        let (following, following_leaf_deg) = turned(self.loads());
+        let [(calm, calm_leaf_deg), (following, following_leaf_deg)] = if self.job().operator.may_be_driven_back() {
+            [turned(&self.loads().in_wind(0.0)), turned(self.loads())]
+        } else {
+            [(CoastState::GearHolds, None); 2]
+        };
         let leaf_speed = ShaftPath::new(self.linkage()).at(start).gain * speed;
         Coast { leaf_speed_deg_s: leaf_speed.to_degrees(), calm, calm_leaf_deg, following, following_leaf_deg }
     }
@@ -320,7 +330,7 @@ impl Model {
     }
 
     fn driven(&self, facts: &MotionFacts, speed: f64, motor: &Motor) -> (Driven, Vec<Track>) {
-        let moving = self.moving(self.loads());
+        let moving = self.driven_moving();
         let mut tracks = Vec::new();
         let mut run = |direction, wind| {
             let speeds = profile(&moving, facts, speed, direction);
@@ -329,7 +339,7 @@ impl Model {
             run
         };
         let driven = Driven {
-            motor: *motor,
+            motor: motor.clone(),
             opening: run(Direction::Open, WindCase::Against),
             closing: run(Direction::Close, WindCase::Against),
             opening_following: run(Direction::Open, WindCase::Following),

@@ -1,7 +1,7 @@
 //! The map: for a grid of shaft positions the best bracket and lengths at each, coarse first, a little at a time.
 
 use super::setout::{Change, JobLoads};
-use crate::arm::setout::{Found, PLACE_TOLERANCE, Problem, SlpScratch};
+use crate::arm::setout::{Found, Limit, PLACE_TOLERANCE, Problem, SlpScratch};
 use crate::fault::{Invalid, missing_object};
 use crate::job::{Arm, Job, SetOutSite, ToChecked};
 use alloc::vec::Vec;
@@ -13,6 +13,9 @@ const COARSE: usize = 6;
 
 /// Sweeps over the finished map.
 const SWEEPS: usize = 4;
+
+/// Rounding of a multiple of a step, m.
+const ON_STEP_M: f64 = 1e-9;
 
 /// Columns and rows to a place's neighbours; the opposite of each is two further on.
 const BESIDE: [(isize, isize); 4] = [(-1, 0), (0, -1), (1, 0), (0, 1)];
@@ -58,7 +61,7 @@ pub struct Pad {
 
 impl PadMap {
     /// A map over the shaft ranges of the job's `setout` block: `columns` along the leaf, `rows` across it, ends included; the aim is the
-    /// least shaft torque, whatever the block's own, and its step is not looked at.
+    /// least shaft torque, whatever the block's own, and its step is looked at by [`PadMap::pad`] alone.
     ///
     /// # Errors
     /// [`Invalid`] with every fault of the values, or naming the missing block.
@@ -109,6 +112,7 @@ impl PadMap {
     pub fn step(&mut self, places: usize) -> bool {
         let setout = self.setout.clone();
         JobLoads::new(&self.job).with_problem(&setout, |problem| {
+            problem.prove();
             let mut scratch = SlpScratch::new();
             let mut left = places;
             while left > 0 && self.apart > 0 {
@@ -238,13 +242,76 @@ impl PadMap {
         problem.best_between(scratch, place, &pairs, next.abs().max(beside.abs()) * self.apart as f64, self.apart > 2)
     }
 
-    /// What the map says of a place; `None` where it has not been yet. Where the map has no arm the place is searched again, longer than a map of
+    fn with_problem<T>(&self, then: impl FnOnce(&mut Problem) -> T) -> T {
+        JobLoads::new(&self.job).with_problem(&self.setout, |problem| {
+            problem.prove();
+            then(problem)
+        })
+    }
+
+    /// The best arm that a tape can set and that its errors leave working, with the shaft at the place, or at the one next to it on the tape's step;
+    /// a search for that shaft, begun at what the map has there.
+    fn set_at(&self, (x_m, y_m): (f64, f64), known: &Found) -> Pad {
+        let mut site = self.setout.clone();
+        let on_step = |value: f64, [least, most]: [f64; 2]| match site.step_m {
+            Some(step_m) => {
+                let nearest = step_m * libm::round(value / step_m);
+                // Beyond the range by rounding alone is the last multiple within it.
+                if nearest > most + ON_STEP_M {
+                    nearest - step_m
+                } else if nearest < least - ON_STEP_M {
+                    nearest + step_m
+                } else {
+                    nearest
+                }
+            }
+            None => value,
+        };
+        let (x_m, y_m) = (on_step(x_m, site.shaft_x_m), on_step(y_m, site.shaft_y_m));
+        let (step_m, block) = (site.step_m, &mut site.setout);
+        (block.shaft_x_m, block.shaft_y_m) = ([x_m; 2], [y_m; 2]);
+        JobLoads::new(&self.job).with_problem(&site, |problem| {
+            problem.prove();
+            let [_, _, u, crank, z] = known.point;
+            let known = problem.found(&[x_m, y_m, u, crank, z], known.elbow, known.sense);
+            let optima = problem.optima_beside(&[known]);
+            let kept = optima[0].kept();
+            let arm = match step_m {
+                Some(step_m) => problem.best_on_lattice(step_m, &optima).map(|found| found.arm),
+                None => kept.then(|| problem.arm(&optima[0].point, optima[0].elbow)),
+            };
+            let Some(arm) = arm else {
+                let off_step = step_m.filter(|_| kept).map(|by| Change { limit: Limit::StepM, by });
+                return Pad {
+                    ruled_out: off_step.or_else(|| self.ruled_out(problem, &optima[0])),
+                    ..self.pad_of(problem.arm(&optima[0].point, optima[0].elbow), None)
+                };
+            };
+            self.pad_of(arm, Some(problem.peak_torque_n_m(&arm)))
+        })
+    }
+
+    fn pad_of(&self, arm: Arm, torque_n_m: Option<f64>) -> Pad {
+        let reserve = torque_n_m.map(|torque| self.job.operator.rated_torque_n_m / torque);
+        Pad { arm, shaft_torque_n_m: torque_n_m, reserve, ruled_out: None }
+    }
+
+    fn ruled_out(&self, problem: &Problem, found: &Found) -> Option<Change> {
+        let (limit, by) = problem.most_exceeded(found)?;
+        Some(Change { limit, by: limit.in_document(by, problem) })
+    }
+
+    /// What the map says of a place; `None` where it has not been yet. With a step of the tape, or where its errors have to leave an arm that works, the place
+    /// is searched for the arm that is then set there, its shaft on the step. Where the map has no arm the place is searched again, longer than a map of
     /// thousands can afford, so that what is in the way and by how much is that of the arm that comes nearest.
     #[must_use]
     pub fn pad(&self, column: usize, row: usize) -> Option<Pad> {
         let found = (*self.places.get(row * self.columns + column)?)?;
         let place = self.place_m(column, row);
-        JobLoads::new(&self.job).with_problem(&self.setout, |problem| {
+        if self.setout.step_m.is_some() || self.setout.errors_m.is_some() {
+            return Some(self.set_at(place, &found));
+        }
+        self.with_problem(|problem| {
             let found = if found.excess > PLACE_TOLERANCE { problem.nearest_alone(place, found) } else { found };
             Some(self.said(problem, &found))
         })
@@ -253,27 +320,20 @@ impl PadMap {
     /// What it says of every place, row by row: as [`PadMap::pad`], with the loads made ready once for all.
     #[must_use]
     pub fn pads(&self) -> Vec<Option<Pad>> {
-        JobLoads::new(&self.job).with_problem(&self.setout, |problem| {
-            self.places.iter().map(|place| Some(self.said(problem, place.as_ref()?))).collect()
-        })
+        self.with_problem(|problem| self.places.iter().map(|place| Some(self.said(problem, place.as_ref()?))).collect())
     }
 
     fn said(&self, problem: &Problem, found: &Found) -> Pad {
         let kept = found.excess <= PLACE_TOLERANCE;
         let torque = kept.then_some(found.objective * problem.torque_scale_n_m);
-        let ruled_out = if kept { None } else { problem.most_exceeded(found) };
-        Pad {
-            arm: problem.arm(&found.point, found.elbow),
-            shaft_torque_n_m: torque,
-            reserve: torque.map(|torque| self.job.operator.rated_torque_n_m / torque),
-            ruled_out: ruled_out.map(|(limit, by)| Change { limit, by: limit.in_document(by, problem) }),
-        }
+        let ruled_out = if kept { None } else { self.ruled_out(problem, found) };
+        Pad { ruled_out, ..self.pad_of(problem.arm(&found.point, found.elbow), torque) }
     }
 
     /// Shaft torque of every place, N·m, row by row; `None` where no arm keeps the limits or the map has not been yet.
     #[must_use]
     pub fn torques_n_m(&self) -> Vec<Option<f64>> {
-        let scale = JobLoads::new(&self.job).with_problem(&self.setout, |problem| problem.torque_scale_n_m);
+        let scale = self.with_problem(|problem| problem.torque_scale_n_m);
         let torque = |found: &Found| (found.excess <= PLACE_TOLERANCE).then_some(found.objective * scale);
         self.places.iter().map(|place| place.as_ref().and_then(torque)).collect()
     }

@@ -2,6 +2,7 @@
 
 use super::Model;
 use crate::drive::{Demand, Grid, PeakDemand, Swept};
+use crate::elements::Efficiency;
 use crate::leaf::LeafLoads;
 use crate::terms::{Direction, WindCase};
 use serde::Serialize;
@@ -71,10 +72,10 @@ impl Model {
 
     /// The largest shaft torque both ways, wind against. Of equals the opening one counts.
     pub(super) fn largest(&self, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
-        self.largest_at(self.job().operator.efficiency(), swept, loads)
+        self.largest_at(self.efficiency(), swept, loads)
     }
 
-    pub(super) fn largest_at(&self, efficiency: f64, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
+    pub(super) fn largest_at(&self, efficiency: Efficiency, swept: &Swept, loads: &LeafLoads) -> PeakDemand {
         let [opening, closing] = Direction::BOTH.map(|direction| {
             let calm = PeakDemand { leaf_rad: 0.0, shaft_torque_n_m: 0.0, direction };
             let demand = Demand { efficiency, ..self.demand_of(loads, direction, WindCase::Against) };

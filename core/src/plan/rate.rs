@@ -2,6 +2,7 @@
 
 use super::Model;
 use crate::drive::{Grid, Rating, Swept, WindLimit};
+use crate::elements::Efficiency;
 use crate::fault::Invalid;
 use crate::job::Operator;
 use crate::leaf::{Body, gust_moment_n_m};
@@ -9,13 +10,13 @@ use alloc::vec::Vec;
 
 impl Model {
     /// Rates the operators of a list in the place of the job's own; a faulty one is told. What is asked of the shaft depends on an operator
-    /// by the efficiency of its arm alone, so it is computed once for each efficiency, and nothing else of the plan is.
+    /// by its efficiencies alone, so it is computed once for each of them, and nothing else of the plan is.
     #[must_use]
     pub fn rate(&self, operators: &[Operator]) -> Vec<Result<Rating, Invalid>> {
         let grid = Grid::with_step(self.linkage().open_rad, self.loads());
         let swept = grid.swept(self.linkage());
-        let mut known: Vec<(f64, f64)> = Vec::new();
-        let mut demand_n_m = |efficiency: f64| {
+        let mut known: Vec<(Efficiency, f64)> = Vec::new();
+        let mut demand_n_m = |efficiency: Efficiency| {
             if let Some((_, demand_n_m)) = known.iter().find(|(one, _)| *one == efficiency) {
                 return *demand_n_m;
             }
@@ -26,7 +27,7 @@ impl Model {
         let required = self.job().required_reserve();
         let mut rate = |operator: &Operator| -> Result<Rating, Invalid> {
             operator.check()?;
-            let demand_n_m = demand_n_m(operator.efficiency());
+            let demand_n_m = demand_n_m(operator.efficiencies());
             Ok(Rating::new(demand_n_m, operator.rated_torque_n_m, operator.peak_torque_n_m, required))
         };
         operators.iter().map(&mut rate).collect()

@@ -88,7 +88,7 @@ impl Model {
         let least = facts.hold_factor() * self.running_n_m(&loads, !made(RemedyKind::SlowerRamp));
         let freed = made(RemedyKind::OtherOperator) || made(RemedyKind::StrongerPart);
         let highest = if freed {
-            highest_slip(self.linkage(), self.efficiency(), &without(facts, highest.part))
+            highest_slip(self.linkage(), self.efficiency().back, &without(facts, highest.part))
         } else {
             Some(*highest)
         };

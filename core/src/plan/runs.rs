@@ -99,6 +99,7 @@ impl Model {
             runs.push(Run { direction, state: None, rows });
         }
         let Some(motor) = facts.motor_at_shaft() else { return runs };
+        let moving = self.driven_moving();
         for direction in Direction::BOTH {
             let speeds = profile(&moving, facts, speed, direction);
             let (run, _) = drive(&moving, &motor, &speeds, direction, WindCase::Against, DRIVEN_ROWS);

@@ -3,6 +3,7 @@
 use super::Model;
 use crate::arm::setout::{Found, Limit, Problem, RuleOfThumb, SearchLoads, rule_of_thumb};
 use crate::drive::effort_n_m;
+use crate::elements::Efficiency;
 use crate::fault::{Invalid, missing_object};
 use crate::job::{Arm, CheckedJob, Job, SetOutSite, ToChecked};
 use crate::leaf::{Body, LeafLoads, gust_moment_n_m};
@@ -24,6 +25,9 @@ pub struct SetOutAnswer {
     pub rule_of_thumb: Option<RuleOfThumb>,
     /// Where there is no best: the set-out that comes nearest, and what is in the way.
     pub nearest: Option<Nearest>,
+    /// With `tape_proof`: the best without it, so that its torque beside that of `best` is what the proof costs; `null` where there is none either.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub without_proof: Option<Option<Candidate>>,
 }
 
 /// A place to stand the operator with its arm, and what that comes to.
@@ -49,6 +53,35 @@ pub struct Candidate {
     /// How far the link is from square to the open leaf, degrees, positive where the bracket end leans towards the latch.
     pub off_square_deg: f64,
     /// Least distance of the arm's edge from what stops it, m, over the swing; `null` where nothing does.
+    pub clearance_m: Option<f64>,
+    /// Least reserve at the 64 corners of the tape's errors, of the best of a search with `tape_proof`; `null` where nothing is demanded.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worst_reserve: Option<Option<f64>>,
+    /// What else becomes of it there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_corners: Option<AtCorners>,
+}
+
+/// The worst of an arm at the 64 corners of the tape's errors.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
+#[non_exhaustive]
+pub struct AtCorners {
+    /// Error of each dimension either way, m.
+    pub error_m: f64,
+    /// Error of the link, m: the same unless it is set last.
+    pub link_error_m: f64,
+    /// Largest peak shaft torque, N·m.
+    pub shaft_torque_n_m: f64,
+    /// Largest shaft angle from closed to open, degrees.
+    pub shaft_travel_deg: f64,
+    /// Least lever from a tenth of the swing on, m.
+    pub least_lever_m: f64,
+    /// Straightness, least and most.
+    pub straightness: [f64; 2],
+    /// Link from square to the open leaf, least and most, degrees.
+    pub off_square_deg: [f64; 2],
+    /// Least distance of the arm's edge from what stops it, m; `null` where nothing does.
     pub clearance_m: Option<f64>,
 }
 
@@ -121,25 +154,71 @@ pub fn evaluate(job: &impl ToChecked) -> Result<Option<Candidate>, Invalid> {
 }
 
 pub(super) fn answer(job: &CheckedJob, setout: &SetOutSite, problem: &mut Problem, thorough: bool) -> SetOutAnswer {
-    let optima = problem.optima();
+    let planned = problem.optima();
+    let Some(errors_m) = setout.errors_m else { return told(job, setout, problem, &planned, thorough) };
+    let without = told(job, setout, problem, &planned, thorough);
+    let without_proof = Some(without.best);
+    if without.best.is_none() {
+        // What is in the way is so without the tape.
+        return SetOutAnswer { without_proof, ..without };
+    }
+    let mut answer = without.clone();
+    problem.prove();
+    if !answer.best.is_some_and(|best| problem.keeps_at_corners(&best.arm)) {
+        let proven = problem.proven_optima(&planned);
+        answer = told(job, setout, problem, &proven, thorough);
+    }
+    answer.others.retain(|other| problem.keeps_at_corners(&other.arm));
+    if problem.is_cut() {
+        return answer;
+    }
+    if let Some(best) = &mut answer.best {
+        best.set_at_corners(job, problem, errors_m);
+    } else if let Some(found) = problem.least_broken(&planned)
+        && let Some(nearest) = &mut answer.nearest
+        && nearest.limit != Limit::StepM
+    {
+        nearest.at_corners(problem, &found);
+    }
+    SetOutAnswer { without_proof, ..answer }
+}
+
+/// The answer of a search that ended at these optima; an empty one where its step ended before, which nobody looks at.
+fn told(
+    job: &CheckedJob,
+    setout: &SetOutSite,
+    problem: &mut Problem,
+    optima: &[Found],
+    thorough: bool,
+) -> SetOutAnswer {
+    if problem.is_cut() {
+        return SetOutAnswer {
+            best: None,
+            others: Vec::new(),
+            rule_of_thumb: None,
+            nearest: None,
+            without_proof: None,
+        };
+    }
     let candidate = |arm: &Arm, problem: &Problem| Candidate::of(job, setout, arm, problem);
     if let Some(step_m) = setout.step_m {
-        let best = problem.best_on_lattice(step_m, &optima).and_then(|found| candidate(&found.arm, problem));
-        let nearest = if best.is_some() { None } else { Some(nearest(problem, &optima, optima[0].kept(), thorough)) };
-        return SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: Vec::new(), nearest };
+        let best = problem.best_on_lattice(step_m, optima).and_then(|found| candidate(&found.arm, problem));
+        let nearest = if best.is_some() { None } else { Some(nearest(problem, optima, optima[0].kept(), thorough)) };
+        let rule_of_thumb = by_rule(job, &best);
+        return SetOutAnswer { rule_of_thumb, best, others: Vec::new(), nearest, without_proof: None };
     }
     let kept = optima.iter().filter(|found| found.kept());
     let mut candidates: Vec<Candidate> =
         kept.filter_map(|found| candidate(&problem.arm(&found.point, found.elbow), problem)).collect();
     if candidates.is_empty() {
-        let nearest = Some(nearest(problem, &optima, false, thorough));
-        return SetOutAnswer { best: None, others: candidates, rule_of_thumb: None, nearest };
+        let nearest = Some(nearest(problem, optima, false, thorough));
+        return SetOutAnswer { best: None, others: candidates, rule_of_thumb: None, nearest, without_proof: None };
     }
     let best = candidates.remove(0);
     candidates.dedup_by(|one, other| near(&one.arm, &other.arm));
     candidates.retain(|other| !near(&best.arm, &other.arm));
     let best = Some(best);
-    SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: candidates, nearest: None }
+    SetOutAnswer { rule_of_thumb: by_rule(job, &best), best, others: candidates, nearest: None, without_proof: None }
 }
 
 /// The rule of thumb for the shaft and bracket of a candidate.
@@ -194,7 +273,44 @@ impl Candidate {
             straightness: figures.straightness,
             off_square_deg: figures.off_square_rad.to_degrees(),
             clearance_m: figures.gap_m.map(|gap_m| gap_m - setout.half_width()),
+            worst_reserve: None,
+            at_corners: None,
         })
+    }
+}
+
+impl Nearest {
+    /// Where the planned arm's own limits can be kept: that arm, and what it breaks where the tape errs.
+    fn at_corners(&mut self, problem: &Problem, found: &Found) {
+        let arm = problem.planned_arm(found);
+        let mut exceeded: Vec<Change> = Vec::new();
+        for (limit, by) in problem.exceeded_at_corners(&arm, found.sense) {
+            exceeded.push(Change { limit, by: limit.in_document(by, problem) });
+        }
+        if let Some(first) = exceeded.first() {
+            (self.arm, self.limit, self.by) = (arm, first.limit, first.by);
+            self.exceeded = exceeded;
+        }
+    }
+}
+
+impl Candidate {
+    /// Says what becomes of it at the corners of the tape's errors.
+    fn set_at_corners(&mut self, job: &CheckedJob, problem: &Problem, errors_m: [f64; 6]) {
+        let Ok(model) = Model::of(job.on(self.arm)) else { return };
+        let (shaft_torque_n_m, worst) = (model.corner_torque_n_m(&errors_m), problem.worst_at_corners(&self.arm));
+        let reserve = job.operator.rated_torque_n_m / shaft_torque_n_m;
+        self.worst_reserve = Some(Some(reserve).filter(|reserve| reserve.is_finite()));
+        self.at_corners = Some(AtCorners {
+            error_m: errors_m[0],
+            link_error_m: errors_m[5],
+            shaft_torque_n_m,
+            shaft_travel_deg: worst.travel_rad.to_degrees(),
+            least_lever_m: worst.lever_m,
+            straightness: worst.straightness,
+            off_square_deg: worst.off_square_rad.map(f64::to_degrees),
+            clearance_m: worst.gap_m.map(|gap_m| gap_m - problem.setout.half_width()),
+        });
     }
 }
 
@@ -202,7 +318,7 @@ impl Candidate {
 pub(super) struct JobLoads {
     working: LeafLoads,
     storm: LeafLoads,
-    efficiency: f64,
+    efficiency: Efficiency,
     open_rad: f64,
 }
 
@@ -214,7 +330,7 @@ impl JobLoads {
         let asked = job.setout.as_ref().and_then(|setout| setout.storm_speed_m_s);
         let storm = gust.at(asked.unwrap_or(gust.speed_m_s));
         let storm = working.in_wind(gust_moment_n_m(&storm, &Body::of(job)));
-        JobLoads { working, storm, efficiency: job.operator.efficiency(), open_rad: job.open_rad() }
+        JobLoads { working, storm, efficiency: job.operator.efficiencies(), open_rad: job.open_rad() }
     }
 
     /// Largest moment both ways asked of a shaft that turns as fast as the leaf, N·m.

@@ -62,7 +62,7 @@ impl Model {
             bracket_along_n: forces.bracket_n[0].abs(),
             bracket_across_n: forces.bracket_n[1].abs(),
             hinge_n: forces.hinge_n,
-            shaft_torque_n_m: pose.ratio.map_or(0.0, |ratio| (wind_n_m * job.operator.efficiency() / ratio).abs()),
+            shaft_torque_n_m: pose.ratio.map_or(0.0, |ratio| (wind_n_m * self.efficiency().back / ratio).abs()),
         })
     }
 }

@@ -20,7 +20,7 @@ pub struct HeldLeaf {
     /// Moment about the hinge, N·m: the storm's and, as it may come from the side the leaf leans to, that of a lean or a ramp there. The hinges'
     /// friction is not counted on.
     pub moment_n_m: f64,
-    /// Torque that holds the shaft, `η·T_leaf/n`, N·m; 0 at a dead point.
+    /// Torque that holds the shaft, `η·T_leaf/n` with the losses that help to hold, N·m; 0 at a dead point.
     pub shaft_torque_n_m: f64,
     /// Force in the link, N.
     pub link_force_n: f64,
@@ -105,7 +105,7 @@ impl Model {
         HeldLeaf {
             leaf_deg: leaf_rad.to_degrees(),
             moment_n_m,
-            shaft_torque_n_m: crate::drive::holding_torque_n_m(moment_n_m, &pose, self.efficiency()),
+            shaft_torque_n_m: crate::drive::holding_torque_n_m(moment_n_m, &pose, self.efficiency().back),
             link_force_n: forces.link_n.abs(),
             bracket_along_n: forces.bracket_n[0].abs(),
             bracket_across_n: forces.bracket_n[1].abs(),

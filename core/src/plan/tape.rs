@@ -29,6 +29,9 @@ const DIMENSIONS: usize = 6;
 pub struct TapeCost {
     /// Error of each dimension either way, m.
     pub error_m: f64,
+    /// Error of the link alone where it is set last, m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub link_error_m: Option<f64>,
     /// The planned arm.
     pub planned: Fitted,
     /// Each dimension by itself, those whose error breaks the arm first, then by what it does to the reserve.
@@ -128,6 +131,12 @@ fn moved(arm: &Arm, by_m: &[f64; DIMENSIONS]) -> Arm {
     Arm::of_lengths_m(core::array::from_fn(|i| own_m[i] + by_m[i]), arm.elbow)
 }
 
+/// By how much each dimension is off at every corner, m.
+fn corners(errors_m: &[f64; DIMENSIONS]) -> impl Iterator<Item = [f64; DIMENSIONS]> {
+    (0..1_u32 << DIMENSIONS)
+        .map(|corner| core::array::from_fn(|i| if corner >> i & 1 == 1 { errors_m[i] } else { -errors_m[i] }))
+}
+
 impl Fitted {
     fn each(&self, other: &Fitted, of: impl Fn(f64, f64) -> f64) -> Fitted {
         Fitted {
@@ -195,7 +204,7 @@ impl Model {
 
     /// The same on a grid that is there already: all the arms move one leaf under the same loads.
     pub(super) fn tape_cost_on(&self, grid: &Grid, tape: Tape) -> TapeCost {
-        let (error_m, arm) = (tape.error(), self.arm());
+        let (errors_m, arm) = (tape.errors_m(), self.arm());
         let planned = self.planned(grid);
         let at = |by_m: &[f64; DIMENSIONS]| {
             self.refitted(&moved(arm, by_m)).map(|refit| self.fitted(grid, &refit).0.beside(&planned))
@@ -207,15 +216,13 @@ impl Model {
                 DimensionCost {
                     path: Arm::length_paths()[index],
                     per_m: per_m.map(|(long, short)| long.each(&short, |one, other| (one - other) / (2.0 * STEP_M))),
-                    short: alone(-error_m),
-                    long: alone(error_m),
+                    short: alone(-errors_m[index]),
+                    long: alone(errors_m[index]),
                 }
             })
             .collect();
         insertion_sort(&mut dimensions, |one, other| one.cost(&planned) > other.cost(&planned));
-        let corners = (0..1_u32 << DIMENSIONS)
-            .map(|corner| at(&core::array::from_fn(|i| if corner >> i & 1 == 1 { error_m } else { -error_m })));
-        let corners: Vec<Option<Fitted>> = corners.collect();
+        let corners: Vec<Option<Fitted>> = corners(&errors_m).map(|by_m| at(&by_m)).collect();
         let broken = corners.iter().filter(|corner| corner.is_none()).count() as u32;
         let alone = dimensions.iter().flat_map(|dimension| [dimension.short, dimension.long]);
         let all: Vec<Fitted> = corners.iter().copied().chain(alone).flatten().chain([planned]).collect();
@@ -224,7 +231,8 @@ impl Model {
         };
         let reserves = all.iter().filter_map(|fitted| fitted.reserve);
         TapeCost {
-            error_m,
+            error_m: tape.error(),
+            link_error_m: tape.sets_link_last().then_some(errors_m[5]),
             planned,
             measure_twice: dimensions[0].path,
             worst: WorstCase {
@@ -238,6 +246,14 @@ impl Model {
             },
             dimensions,
         }
+    }
+
+    /// Largest peak shaft torque at the corners of these errors that have an arm that works, N·m.
+    pub(super) fn corner_torque_n_m(&self, errors_m: &[f64; DIMENSIONS]) -> f64 {
+        let grid = Grid::with_step(self.linkage().open_rad, self.loads());
+        let at = |by_m: &[f64; DIMENSIONS]| self.refitted(&moved(self.arm(), by_m));
+        let torques = corners(errors_m).filter_map(|by_m| Some(self.fitted(&grid, &at(&by_m)?).1));
+        torques.fold(0.0, f64::max)
     }
 
     /// What was built, where the job says so.

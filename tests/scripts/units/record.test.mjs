@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { readRecord } from "../../../www/app/record-reader.js";
 
 const NOTHING = {
-  system: undefined, operator: undefined, choices: {}, members: undefined, typed: {}, texts: {}, given: [], setout: undefined, site: undefined, obstacles: undefined,
+  system: undefined, operator: undefined, choices: {}, members: undefined, typed: {}, texts: {}, given: [], ticked: [], setout: undefined, site: undefined, obstacles: undefined, points: undefined,
 };
 
 test("nothing is a record of nothing, and whole", () => {
@@ -22,9 +22,11 @@ test("a record comes through as it is", () => {
     typed: { "leaf.mass_kg": { text: "1,5", system: "metric", meant: 1 } },
     texts: { "record.by": "A" },
     given: ["leaf.length_m"],
+    ticked: ["1 -0.2500 0.4500"],
     setout: { typed: { "setout.crank_m.0": { text: "2 ft", system: "us" } }, choices: { aim: "nearest_place" } },
     site: { means: [{ kind: "edge", way: "both", on: "leaf", monitored: true, reaches: ["edge"] }] },
     obstacles: [{ kind: "post", hinge_post: true, stops: ["arm"] }],
+    points: 3,
   };
   deepEqual(readRecord(record), { record, whole: true });
 });
@@ -44,6 +46,8 @@ test("each wrong part is left out alone", () => {
     [{ typed: { a: { text: "3", system: "metric", meant: 2 } } }, "typed"],
     [{ texts: { a: null } }, "texts"],
     [{ given: [3] }, "given"],
+    [{ ticked: "1" }, "ticked"],
+    [{ points: -1 }, "points"],
   ];
   for (const [given, name] of wrong) {
     const { record, whole } = readRecord(given);

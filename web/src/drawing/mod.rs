@@ -7,6 +7,7 @@ mod axes;
 mod backend;
 mod colour;
 mod curve;
+mod datum;
 mod hatching;
 mod map;
 mod paint;

@@ -148,6 +148,12 @@ table! {
         open,
         /// At the hinge.
         hinge,
+        /// On the line along the closed leaf through the hinge axis.
+        axis_line,
+        /// On the line square to it.
+        hinge_line,
+        /// On the line of the leaf's face.
+        face_line,
         /// At the operator's shaft.
         shaft,
         /// Before the crank's length.

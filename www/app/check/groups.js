@@ -6,6 +6,24 @@
  */
 
 import { asked, looked } from "../looked.js";
+import { windItems } from "../wind-items.js";
+
+/** Numbers of one point of a motor's table: paths below it. */
+export const POINT = ["speed_deg_s", "torque_n_m"];
+
+/**
+ * A straight line, or the points of a table, which have an editor of their own.
+ *
+ * @type {Choice}
+ */
+export const MOTOR_BY = {
+  path: "motion.motor.by",
+  options: ["line", "table"],
+  usual: "line",
+  writes: { line: {}, table: {} },
+  signs: { table: ["motion.motor.curve"] },
+  of: { line: ["motion.motor.stall_torque_n_m", "motion.motor.no_load_speed_deg_s"] },
+};
 
 /** @type {Item[]} */
 const MOTION = [
@@ -18,8 +36,7 @@ const MOTION = [
   "motion.stop_stiffness_n_per_m",
   "motion.supply_resistance_ohm",
   looked("motion.motor", [
-    "motion.motor.stall_torque_n_m",
-    "motion.motor.no_load_speed_deg_s",
+    MOTOR_BY,
     "motion.motor.rated_v",
     "motion.motor.supply_v",
     "motion.motor.gear_ratio",
@@ -67,16 +84,14 @@ const SITE = [
 /** @type {Item[]} */
 const HOLDING = ["holding.shaft_torque_n_m", "holding.link_force_n", "holding.bracket_force_n", "holding.play_deg"];
 
-/** Blocks that ask nothing that only a nameplate or a drawing knows, so that they can all be looked at by one press. */
-export const AT_ONCE = ["motion", "breakaway", "contact", "site"];
-
 /** @type {Group[]} */
 export const CHECKS = [
-  { name: "motion", items: [looked("motion", MOTION)] },
-  { name: "breakaway", items: [looked("breakaway", BREAKAWAY)] },
-  { name: "contact", items: [looked("contact", CONTACT)] },
-  { name: "site", items: [looked("site", SITE)] },
-  { name: "holding", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
+  { name: "motion", step: "movement", items: [looked("motion", MOTION)] },
+  { name: "site", step: "protection", items: [looked("site", SITE)] },
+  { name: "breakaway", step: "protection", items: [looked("breakaway", BREAKAWAY)] },
+  { name: "contact", step: "protection", items: [looked("contact", CONTACT)] },
+  { name: "storm", step: "protection", items: [looked("storm", windItems("storm"))] },
+  { name: "holding", step: "protection", items: [{ when: "storm.looked_at", is: "yes", items: [looked("holding", HOLDING)] }] },
 ];
 
 /** How a means of protection works, in the order a person meets them. */

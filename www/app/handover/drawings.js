@@ -6,7 +6,7 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { LINE_STEPS, columnsOf, faceOf, riserOf } from "../setout/fit.js";
+import { LINE_STEPS, columnsOf, faceOf, riserOf } from "../setout/marks.js";
 import { lengthAt } from "../sides.js";
 import { figure, head, list, note, pairs, subhead, table } from "./blocks.js";
 

@@ -8,10 +8,10 @@ import { asked } from "../looked.js";
 
 /** @type {Group[]} */
 export const HANDOVER = [
-  { name: "settings", handover: true, items: ["settings.close_timer_s"] },
+  { name: "settings", step: "hand_over", items: ["settings.close_timer_s"] },
   {
     name: "measured",
-    handover: true,
+    step: "hand_over",
     items: [
       "record.shaft_travel_deg",
       "record.open_leaf_deg",
@@ -32,7 +32,7 @@ export const HANDOVER = [
   },
   {
     name: "tried",
-    handover: true,
+    step: "hand_over",
     items: [
       asked("record.isolation_tried"),
       asked("record.lock_off_tried"),

@@ -1,12 +1,12 @@
 /**
- * "Hand over": what was measured, tried and signed, each beside its plan; and the sheet made of it. Folded until it is wanted.
+ * "Hand over": what was measured, tried and signed, each beside its plan; and the sheet made of it.
  *
  * @import { Part, Sheet } from "../sheet.js"
  */
 
 import { h, setText } from "../dom.js";
 import { createGroup } from "../group.js";
-import { GROUPS } from "../groups.js";
+import { groupsOf } from "../groups.js";
 import { cardTable } from "../rows.js";
 import { verdictMark } from "../verdict-mark.js";
 import { comparison, fullResult } from "./compare.js";
@@ -25,7 +25,7 @@ const COLUMNS = ["what", "verdict", "measured", "planned", "agreed"];
  */
 export function createHandover(sheet, signal) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.${key}`);
-  const groups = GROUPS.filter(({ handover }) => handover).map((group) => createGroup(sheet, group));
+  const groups = groupsOf("hand_over").map((group) => createGroup(sheet, group));
   const texts = createTexts(sheet);
   const table = h("div", { class: "scroll cards compared", tabindex: "0", role: "region", "aria-label": say("compare") });
   const differs = h("div", { class: "differs" });
@@ -36,21 +36,15 @@ export function createHandover(sheet, signal) {
   const root = h(
     "section",
     { class: "handover", part: "handover" },
-    h(
-      "details",
-      { class: "handover-opens", ontoggle: () => update() },
-      h("summary", {}, h("h2", {}, say("title"))),
-      h("p", { class: "note" }, say("purpose")),
-      h("div", { class: "handover-pair" },
-        h("form", { class: "groups", novalidate: true, onsubmit: (/** @type {Event} */ event) => event.preventDefault() }, ...groups.map((group) => group.root), texts.root),
-        h("div", {}, table, differs)),
-      first,
-      show,
-      missing,
-      paper,
-    ),
+    h("p", { class: "note" }, say("purpose")),
+    h("form", { class: "groups", novalidate: true, onsubmit: (/** @type {Event} */ event) => event.preventDefault() }, ...groups.map((group) => group.root), texts.root),
+    differs,
+    h("details", { class: "handed asks-more" }, h("summary", {}, say("compare")), table),
+    first,
+    show,
+    missing,
+    paper,
   );
-  const details = /** @type {HTMLDetailsElement} */ (root.firstElementChild);
   let drawn = "";
   /** @type {{ update: () => void, close: () => void } | null} */
   let preview = null;
@@ -73,8 +67,6 @@ export function createHandover(sheet, signal) {
   }
 
   function update() {
-    if (sheet.told.some(({ path }) => /^(record|settings|as_built)\b/.test(path))) details.open = true;
-    if (!details.open) return;
     for (const part of [...groups, texts]) part.update();
     const result = fullResult(sheet);
     first.hidden = result !== null;

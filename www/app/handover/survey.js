@@ -5,15 +5,14 @@
  * @import { Sheet } from "../sheet.js"
  */
 
-import { CHECKS } from "../check/groups.js";
 import { FROM_PARTS, GROUPS, LEAD, LEAF_BY } from "../groups.js";
 import { written } from "../items.js";
 import { memberIndex, wordsKey } from "../paths.js";
 import { lengthAt, lineOf } from "../sides.js";
 import { head, list, note, pairs, subhead } from "./blocks.js";
 
-/** Told with the leaf, and with the operator. */
-const ELSEWHERE = ["leaf", "requirement"];
+/** Told with the leaf, with the operator, and beside the plan. */
+const ELSEWHERE = ["leaf", "requirement", "as_built"];
 
 /** @param {Sheet} sheet @returns {Block[]} */
 export function surveyBlocks(sheet) {
@@ -23,8 +22,8 @@ export function surveyBlocks(sheet) {
   const more = session.active(GROUPS.filter(({ name }) => name === "leaf").flatMap(({ items }) => items)).paths;
   /** @type {[string, string[], import("../groups.js").Choice[]][]} */
   const groups = [[sheet.say("form.leaf"), [...lead, ...more], session.byParts ? [LEAF_BY] : []]];
-  for (const { name, items, handover } of [...GROUPS, ...CHECKS]) {
-    if (handover || ELSEWHERE.includes(name)) continue;
+  for (const { name, items, step } of GROUPS) {
+    if (step === "hand_over" || ELSEWHERE.includes(name)) continue;
     const { paths, choices } = session.active(items);
     // A block that is not looked at has nothing to tell.
     const looked = choices.filter(({ path }) => !(path.endsWith(".looked_at") && session.choice(path).value === "no"));

@@ -85,7 +85,13 @@ export class Store {
       transaction.onabort = () => reject(transaction.error ?? new Error("the browser broke off"));
     });
     // Given up, it must not be written later, behind the back of what is kept by then.
-    return within(through, () => transaction.abort());
+    return within(through, () => {
+      try {
+        transaction.abort();
+      } catch {
+        // It came through in the very moment; then it is written, as was asked.
+      }
+    });
   }
 
   #open() {

@@ -42,7 +42,8 @@ export class Ask {
     for (const name of RANGES) for (const end of [0, 1]) this.#enter(`setout.${name}.${end}`, start[name]?.[end]);
     for (const name of [...LIMITS, ...Object.values(OF_AIM).flat()]) this.#enter(`setout.${name}`, get(start, name));
     for (const [name, options] of Object.entries(CHOICES)) {
-      const value = name === "step" ? stepName(start.step_m) : (start[name] ?? options[0]);
+      const own = name === "step" ? stepName(start.step_m) : name === "proof" && start.tape_proof ? "yes" : start[name];
+      const value = own ?? options[0];
       this.choices.set(name, { value, start: value, assumed: true });
     }
   }
@@ -101,6 +102,7 @@ export class Ask {
     block.straightness = from === null && to === null ? null : [from ?? least, to ?? most];
     const step = this.choice("step").value;
     block.step_m = step in STEPS ? STEPS[step] : this.given.step_m;
+    block.tape_proof = this.choice("proof").value === "yes" ? true : null;
     block.elbow = this.choice("elbow").value;
     block.aim = this.choice("aim").value;
     return block;

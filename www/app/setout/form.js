@@ -24,7 +24,6 @@ export function createAskForm(own, ask, job) {
   const root = h(
     "form",
     { class: "ask", novalidate: true, autocomplete: "off", onsubmit: (/** @type {Event} */ event) => event.preventDefault() },
-    h("h3", {}, own.say("setout.free")),
     h("p", { class: "note" }, own.say("setout.free_note")),
     ...ranges.map((range) => range.root),
     h("h3", {}, own.say("setout.kept")),

@@ -62,7 +62,7 @@ export function createMap(sheet, signal, { look, take }) {
   const title = sheet.say("setout.map.table");
   const table = h("details", { class: "data", ontoggle: () => fillTable() }, h("summary", {}, title),
     h("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": title }, h("table", {}, h("caption", {}, title), h("thead", {}, head), body)));
-  const root = h("div", { class: "figure map-figure", hidden: true }, h("h3", {}, sheet.say("setout.map.title")), h("p", { class: "note" }, sheet.say("setout.map.note")), drawing, reading, button, armDrawing, table, probe);
+  const root = h("div", { class: "figure map-figure", hidden: true }, h("h2", {}, sheet.say("setout.map.title")), h("p", { class: "note" }, sheet.say("setout.map.note")), drawing, reading, button, armDrawing, table, probe);
 
   /** @type {InstanceType<import("../core.js").Core["PadView"]> | null} */
   let picture = null;
@@ -77,6 +77,8 @@ export function createMap(sheet, signal, { look, take }) {
   /** @type {Palette | null} */
   let palette = null;
   let frame = 0;
+  /** Whether the place is still to be asked about, and whether an answer is awaited: with a step or a proof each is a small search. */
+  let [due, awaited] = [false, false];
 
   /** A map of another site begins. @param {any} job */
   function begin(job) {
@@ -91,6 +93,7 @@ export function createMap(sheet, signal, { look, take }) {
     picture = new sheet.core.PadView(job, grid.columns, grid.rows);
     known = null;
     pad = null;
+    [due, awaited] = [false, false];
   }
 
   /** What is known so far. @param {Float64Array} values */
@@ -99,7 +102,7 @@ export function createMap(sheet, signal, { look, take }) {
     known = values;
     picture.set(values);
     root.hidden = false;
-    look(here.column, here.row);
+    [due, awaited] = [true, false];
     fillTable();
     redraw();
   }
@@ -112,6 +115,8 @@ export function createMap(sheet, signal, { look, take }) {
 
   /** @param {{ column: number, row: number, pad: Pad | null }} answer */
   function tellPad(answer) {
+    awaited = false;
+    if (due) redraw();
     if (answer.column !== here.column || answer.row !== here.row) return;
     pad = answer.pad;
     update();
@@ -133,6 +138,11 @@ export function createMap(sheet, signal, { look, take }) {
   function redraw() {
     cancelAnimationFrame(frame);
     frame = requestAnimationFrame(() => {
+      // Of the places that a finger has run over, the last.
+      if (picture && due && !awaited) {
+        [due, awaited] = [false, true];
+        look(here.column, here.row);
+      }
       const seen = view();
       if (!picture || seen.width === 0 || seen.height === 0) return;
       picture.mark_here(here.column, here.row);
@@ -161,7 +171,7 @@ export function createMap(sheet, signal, { look, take }) {
   function moveTo(column, row) {
     const within = (/** @type {number} */ at, /** @type {number} */ count) => Math.min(Math.max(at, 0), count - 1);
     here = { column: within(column, grid.columns), row: within(row, grid.rows) };
-    look(here.column, here.row);
+    due = true;
     redraw();
   }
 

@@ -1,6 +1,6 @@
 /**
- * "Where to stand it": what is asked, the search behind it, what it found, the map. Nothing runs before it is opened; then it follows
- * every change, answers of older questions dropped, until somebody gives up.
+ * "Where to stand it": what is asked, the search behind it, what it found, the map. It follows every change while it is in view, answers of
+ * older questions dropped, until somebody gives up.
  *
  * @import { Arm } from "../contract.d.ts"
  * @import { Part, Sheet } from "../sheet.js"
@@ -10,7 +10,6 @@
 import { h, setText } from "../dom.js";
 import { answerParts } from "./answer.js";
 import { askSheet } from "./ask-sheet.js";
-import { createFit } from "./fit.js";
 import { createAskForm } from "./form.js";
 import { createFront } from "./front.js";
 import { createMap, gridOf } from "./map.js";
@@ -23,7 +22,7 @@ const PATIENCE_MS = 300;
 /**
  * @param {Sheet} sheet
  * @param {AbortSignal} signal ends the search and what the part watches
- * @returns {Part & { recolour: () => void }}
+ * @returns {Part & { map: HTMLElement, recolour: () => void, job: () => any }} `job` is the job as it stands with the question in it
  */
 export function createSetOut(sheet, signal) {
   const ask = sheet.session.setout;
@@ -36,8 +35,6 @@ export function createSetOut(sheet, signal) {
     wait();
   });
 
-  const fit = createFit(sheet, () => withBlock(sheet.session.job()));
-
   const progress = h("progress", { "aria-label": sheet.say("setout.searching") });
   const progressWords = h("span", {});
   const waiting = h("div", { class: "waiting", hidden: true }, progress, progressWords,
@@ -49,15 +46,17 @@ export function createSetOut(sheet, signal) {
   const root = h(
     "section",
     { class: "setout", part: "setout" },
-    h(
-      "details",
-      { class: "setout-opens", ontoggle: () => update() },
-      h("summary", {}, h("h2", {}, sheet.say("setout.title"))),
-      h("p", { class: "note" }, sheet.say("setout.purpose")),
-      h("div", { class: "setout-pair" }, form.root, h("div", { class: "setout-answers" }, waiting, said, again, undo, answer, map.root, front.root, fit.root)),
-    ),
+    h("h3", { tabindex: "-1" }, sheet.say("setout.title")),
+    h("p", { class: "note" }, sheet.say("setout.purpose")),
+    waiting,
+    said,
+    again,
+    answer,
+    undo,
+    front.root,
+    h("details", { class: "asks-more" }, h("summary", {}, sheet.say("setout.free")), form.root),
   );
-  const details = /** @type {HTMLDetailsElement} */ (root.firstElementChild);
+  const title = /** @type {HTMLElement} */ (root.firstElementChild);
 
   /** The question that is being answered or was, as text. */
   let asked = "";
@@ -191,7 +190,7 @@ export function createSetOut(sheet, signal) {
     back?.();
     back = null;
     undo.hidden = true;
-    details.querySelector("summary")?.focus();
+    title.focus();
   }
 
   function sentence() {
@@ -203,7 +202,6 @@ export function createSetOut(sheet, signal) {
   }
 
   function update() {
-    if (!details.open) return;
     if (!stopped || JSON.stringify(job()) !== asked) search();
     show();
   }
@@ -217,7 +215,6 @@ export function createSetOut(sheet, signal) {
     front.root.hidden = !found?.answer.best;
     drawAnswer();
     map.update();
-    fit.update();
   }
 
   /** The job's own arm stands beside what was found. */
@@ -242,5 +239,5 @@ export function createSetOut(sheet, signal) {
     clearTimeout(timer);
     seeker.stop();
   });
-  return { root, update, recolour: map.recolour };
+  return { root, map: map.root, update, recolour: map.recolour, job: () => withBlock(sheet.session.job()) };
 }

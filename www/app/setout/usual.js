@@ -39,5 +39,6 @@ export const STEPS = { five_mm: 0.005, quarter_inch: 0.00635, none: null };
 export const CHOICES = {
   elbow: ["either", "left", "right"],
   step: Object.keys(STEPS),
+  proof: ["no", "yes"],
   aim: ["least_shaft_torque", "least_link_force", "least_shaft_travel", "nearest_place"],
 };

@@ -9,7 +9,7 @@ import { lengthAt } from "../sides.js";
 
 /** An amount of a limit, rounded so that it is enough. @param {Sheet} sheet @param {Change} change */
 function amount(sheet, { limit, by }) {
-  const quantity = sheet.session.rules.get(`setout.${limit}`)?.quantity ?? "short_length";
+  const quantity = sheet.session.rules.get(`setout.${limit.replace("tape_", "")}`)?.quantity ?? "short_length";
   return sheet.limit(by, quantity, "up");
 }
 

@@ -11,6 +11,7 @@ mod pages;
 mod preloads;
 mod scripts;
 mod styles;
+mod vendored;
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -24,6 +25,7 @@ pub fn run() -> Result<()> {
     let folder = precache::staging()?;
     styles::run(&folder)?;
     notices::run(&folder)?;
+    vendored::run(&folder)?;
     lay(&folder, &modules())?;
     let mut names = assets::run(&folder)?;
     let chunks = scripts::run(&folder, &mut names)?;

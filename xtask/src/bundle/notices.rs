@@ -1,7 +1,7 @@
 //! The notices of what a page is made of: whoever serves the page has to hand them on.
 //!
-//! The scripts are this project's own but for what binds them to the core, which comes from one of the packages in it (`wasm-bindgen`). The
-//! packages are those that Cargo compiles into the core, and the standard library.
+//! The scripts are this project's own but for what binds them to the core, which comes from one of the packages in it (`wasm-bindgen`), and what is
+//! kept beside the task runner ([`super::vendored`]). The packages are those that Cargo compiles into the core, and the standard library.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -10,6 +10,7 @@ use std::path::Path;
 use anyhow::{Context, Result, ensure};
 use cargo_metadata::{CargoOpt, DependencyKind, Metadata, MetadataCommand, Package, PackageId};
 
+use super::vendored::VENDORED;
 use crate::place::root;
 use crate::setup::targets::WASM;
 
@@ -36,6 +37,9 @@ fn text() -> Result<String> {
         by_text.entry(licence_text(package)?).or_default().insert(line);
     }
     ensure!(!by_text.is_empty(), "the core is built of nothing");
+    for vendored in &VENDORED {
+        by_text.entry(vendored.licence()?.trim().to_owned()).or_default().insert(vendored.package.to_owned());
+    }
     let mut text =
         format!("Pintle is MIT OR Apache-2.0. Its page and its element contain the following.\n\n{STANDARD}\n");
     for (licence, packages) in by_text {

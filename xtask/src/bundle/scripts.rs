@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use anyhow::{Context, Result, anyhow, ensure};
@@ -170,7 +170,7 @@ fn bundled(folder: &Path, entries: &[(&str, &str)], kind: &Kind) -> Result<Vec<O
         entry_filenames: Some(entry.into()),
         chunk_filenames: Some(hashed("app/[name]").into()),
         hash_characters: Some(HashCharacters::Hex),
-        code_splitting: (*kind == Kind::Shared).then(groups),
+        code_splitting: (*kind == Kind::Shared).then(|| reached(folder, entries).map(groups)).transpose()?,
         // A use that another one begins with is not parted from its own file for it.
         preserve_entry_signatures: Some(PreserveEntrySignatures::AllowExtension),
         sourcemap: Some(SourceMapType::File),
@@ -186,22 +186,56 @@ fn bundled(folder: &Path, entries: &[(&str, &str)], kind: &Kind) -> Result<Vec<O
     Ok(made.assets)
 }
 
-/// What several of the page's scripts need is there once. The page begins with the list of jobs, which is nobody else's.
-fn groups() -> CodeSplittingMode {
-    let anybodys = MatchGroupTest::Function(Arc::new(|id: &str| {
-        let is_one = !id.contains("/app/jobs/");
-        Box::pin(async move { Ok(Some(is_one)) })
-    }));
-    CodeSplittingMode::Advanced(ManualCodeSplittingOptions {
-        groups: Some(vec![MatchGroup {
-            name: MatchGroupName::Static("shared".to_owned()),
-            test: Some(anybodys),
+/// What several of the page's scripts need is there once: what a first verdict needs apart from what only steps need that are opened later. The page
+/// begins with the list of jobs, which is nobody else's.
+fn groups(first: BTreeSet<PathBuf>) -> CodeSplittingMode {
+    let first = Arc::new(first);
+    let group = |name: &'static str, at_first: bool| {
+        let first = first.clone();
+        let is_one = move |id: &str| {
+            let is_one = !id.contains("/app/jobs/") && first.contains(Path::new(id)) == at_first;
+            Box::pin(async move { Ok(Some(is_one)) }) as _
+        };
+        MatchGroup {
+            name: MatchGroupName::Static(name.to_owned()),
+            test: Some(MatchGroupTest::Function(Arc::new(is_one))),
             min_share_count: Some(2),
             ..MatchGroup::default()
-        }]),
+        }
+    };
+    CodeSplittingMode::Advanced(ManualCodeSplittingOptions {
+        groups: Some(vec![group("shared", true), group("later", false)]),
         include_dependencies_recursively: Some(false),
         ..ManualCodeSplittingOptions::default()
     })
+}
+
+/// The modules of entries and all that they import at once: what a function imports comes later.
+fn reached(folder: &Path, entries: &[(&str, &str)]) -> Result<BTreeSet<PathBuf>> {
+    let mut found = BTreeSet::new();
+    let first = entries.iter().map(|(_, module)| folder.join(module).canonicalize());
+    let mut ahead = first.collect::<std::io::Result<Vec<_>>>()?;
+    while let Some(path) = ahead.pop() {
+        if !found.insert(path.clone()) {
+            continue;
+        }
+        let text = fs::read_to_string(&path).with_context(|| format!("no module {}", path.display()))?;
+        let beside = path.parent().context("a module lies in a folder")?;
+        let code = text.lines().filter(|line| !line.trim_start().starts_with('*'));
+        let named = code.filter_map(|line| {
+            let import = line.starts_with("import ") || line.starts_with("export ") || line.starts_with("} from ");
+            let (_, rest) = line.split_once("from \"").or_else(|| line.split_once("import \"")).filter(|_| import)?;
+            rest.split_once('"').map(|(name, _)| name)
+        });
+        for name in named.filter(|name| name.starts_with('.')) {
+            // What the build makes beside the modules is no module of these.
+            let module = beside.join(name);
+            if module.is_file() {
+                ahead.push(module.canonicalize()?);
+            }
+        }
+    }
+    Ok(found)
 }
 
 fn chunks(made: &[Output]) -> impl Iterator<Item = &OutputChunk> {

@@ -13,6 +13,7 @@ pub const STEPS: &[Step] = &[
     Step { name: "task runner's tests", after: None, shown: false, run: own_tests },
     Step { name: "independent engines", after: None, shown: false, run: engines },
     Step { name: "global optimiser", after: None, shown: true, run: optimiser },
+    Step { name: "proof against the tape", after: None, shown: false, run: tape_proof },
     Step { name: "bare-metal build", after: None, shown: false, run: bare_metal },
     Step { name: "package of the core", after: None, shown: false, run: package },
 ];
@@ -53,6 +54,14 @@ fn optimiser(log: &mut Log) -> Result<()> {
     ]))?;
     let example = |name: &str| target().join("debug/examples").join(format!("{name}{}", std::env::consts::EXE_SUFFIX));
     log.run(Command::new(python).arg("tests/python/setout.py").args([example("setout"), example("map")]))
+}
+
+/// Every answer that tape errors have to leave working, set at all 64 corners of them by the oracle's mechanics.
+fn tape_proof(log: &mut Log) -> Result<()> {
+    let python = python::ensure()?;
+    log.run(Command::new("cargo").args(["build", "--package", "pintle-core", "--example", "setout"]))?;
+    let example = target().join("debug/examples").join(format!("setout{}", std::env::consts::EXE_SUFFIX));
+    log.run(Command::new(python).arg("tests/python/proof.py").arg(example))
 }
 
 /// Proves that the core stands without an operating system and without the standard library.

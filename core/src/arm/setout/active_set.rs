@@ -47,7 +47,7 @@ impl SlpScratch {
             match active {
                 Active::Row(row, share) if share > 1e-6 => {
                     let row = self.rows[row];
-                    let objective = problem.is_objective(self.pieces[row].term);
+                    let objective = problem.is_objective(self.pieces[row].limit());
                     active_set.terms[active_set.count] = ActiveTerm { slope: slopes[row], value: 0.0, objective };
                     active_set.weights[active_set.count] = (row, share);
                     active_set.count += 1;
@@ -145,7 +145,7 @@ impl SlpScratch {
             }
             self.tangents(problem, &here, &mut values, &mut slopes, bounds);
             self.programme.clear();
-            for index in (0..self.count).filter(|&index| !problem.is_objective(self.pieces[index].term)) {
+            for index in (0..self.count).filter(|&index| !problem.is_objective(self.pieces[index].limit())) {
                 let mut row = slopes[index];
                 row[DIMENSIONS + 1] = -1.0;
                 self.programme.add(&row, -values[index]);

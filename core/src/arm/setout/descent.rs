@@ -6,6 +6,7 @@
 //! ranges without width are rows or box sides like any other. Source: Fletcher and Sainz de la Maza (1989), on successive linear programming
 //! with an exact penalty, from memory.
 
+use super::at_corners::CornerTerms;
 use super::found::{EXCESS_TOLERANCE, Found};
 use super::journal;
 use super::kernel::{ArmKernel, SearchStation};
@@ -22,6 +23,8 @@ const WEIGHT: f64 = 5.0;
 const MOST_WEIGHT: f64 = 1e5;
 /// Gap beyond the wanted one up to which a rectangle is looked at, m.
 const NEAR_M: f64 = 0.3;
+/// Room to a limit where the tape errs up to which it is looked at, m or rad: a step of a descent seldom uses up more.
+const CORNER_NEAR_M: f64 = 0.03;
 /// Share of an excess that a step may leave before its weight is looked at.
 const STEERED: f64 = 0.5;
 /// Steps of the difference quotients; the last one steps out of what counts as straight.
@@ -51,6 +54,7 @@ impl FewJoints {
     #[inline]
     fn value(&self, problem: &Problem, kernel: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
         if let Term::Clear(rectangle, part) = piece.term
+            && piece.corner.is_none()
             && let Some(few) = FEW.iter().position(|&index| problem.stations[index].leaf_rad == piece.station.leaf_rad)
         {
             return problem.wanted_gap_m() - problem.gap_between_m(kernel, rectangle, part, &self.0[few]);
@@ -76,13 +80,13 @@ pub(crate) struct Budget {
 impl SlpScratch {
     pub fn new() -> SlpScratch {
         let station = SearchStation { leaf_rad: 0.0, cosine: 1.0, sine: 0.0, effort_n_m: 0.0, storm_n_m: 0.0 };
-        let piece = Piece { term: Term::Far, station };
+        let piece = Piece::new(Term::Far, station);
         SlpScratch { pieces: [piece; ROWS], count: 0, programme: Programme::new(), rows: [0; ROWS] }
     }
 
     fn push(&mut self, term: Term, station: &SearchStation) {
         if self.count < ROWS {
-            self.pieces[self.count] = Piece { term, station: *station };
+            self.pieces[self.count] = Piece::new(term, *station);
             self.count += 1;
         }
     }
@@ -130,7 +134,7 @@ impl SlpScratch {
         }
         // What is far away decides nothing here, and the rows are few.
         problem.stand_terms(kernel, |term, station| {
-            let piece = Piece { term, station: *station };
+            let piece = Piece::new(term, *station);
             if problem.value(kernel, sense, &piece) > -NEAR_M {
                 self.push(term, station);
             }
@@ -146,6 +150,28 @@ impl SlpScratch {
         }
         self.local_maxima(problem, kernel, sense, Term::Lever, Problem::tenth(), 12);
         self.local_maxima(problem, kernel, sense, Term::Sense, 0, 20);
+        self.corners(problem, kernel, &swept, sense);
+    }
+
+    /// Terms where the tape errs, each at the corner worst for it.
+    fn corners(&mut self, problem: &Problem, kernel: &ArmKernel, swept: &SweptParts, sense: f64) {
+        let Some(mut asked) = CornerTerms::new(problem, kernel, sense) else { return };
+        self.push(Term::Bent, problem.closed());
+        self.push(Term::Stretched, problem.closed());
+        let levers = problem.levers(kernel, sense);
+        let mut push = |piece: Piece| {
+            if self.count < ROWS {
+                self.pieces[self.count] = piece;
+                self.count += 1;
+            }
+        };
+        asked.arm(&levers, CORNER_NEAR_M, &mut push);
+        if !problem.setout.keep_out.is_empty() {
+            asked.clear(swept, CORNER_NEAR_M, &mut push);
+        }
+        if problem.setout.is_around() {
+            asked.stand(CORNER_NEAR_M, &mut push);
+        }
     }
 
     /// Every `every`-th station, and every local maximum of a term over the swing at its parabola's vertex.
@@ -160,7 +186,7 @@ impl SlpScratch {
     ) {
         let mut values = [0.0; INTERVALS + 1];
         for (value, station) in values.iter_mut().zip(&problem.stations).skip(from) {
-            *value = problem.value(kernel, sense, &Piece { term, station: *station });
+            *value = problem.value(kernel, sense, &Piece::new(term, *station));
         }
         for index in from..=INTERVALS {
             let end = index == from || index == INTERVALS;
@@ -276,13 +302,13 @@ impl SlpScratch {
         };
         let mut floor = 0.0_f64;
         for index in 0..self.count {
-            if problem.is_objective(self.pieces[index].term) {
+            if problem.is_objective(self.pieces[index].limit()) {
                 floor = floor.max(values[index] + reach(&slopes[index], false));
             }
         }
         let mut rows = 0;
         for index in 0..self.count {
-            let objective = problem.is_objective(self.pieces[index].term);
+            let objective = problem.is_objective(self.pieces[index].limit());
             if values[index] + reach(&slopes[index], true) <= if objective { floor } else { 0.0 } {
                 continue;
             }

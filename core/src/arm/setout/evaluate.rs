@@ -1,5 +1,6 @@
 //! What an arm is worth: its objective and its excess over the whole swing.
 
+use super::at_corners::CornerTerms;
 use super::found::Found;
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
@@ -7,7 +8,7 @@ use super::problem::{INTERVALS, Problem};
 use super::swept::{CRANK, LINK, SweptParts};
 use super::terms::{LEAST_SENSE_M, Piece, Term};
 use super::variables::Point;
-use crate::job::{Aim, Elbow};
+use crate::job::{Aim, Arm, Elbow};
 use crate::numerics::vertex;
 use crate::real::atan2;
 use core::f64::consts::PI;
@@ -41,8 +42,12 @@ struct Scales<'a, 'b> {
 }
 
 impl Scales<'_, '_> {
+    fn note_piece(&mut self, kernel: &ArmKernel, sense: f64, piece: &Piece) {
+        self.note(piece.limit(), self.problem.value(kernel, sense, piece));
+    }
+
     fn note(&mut self, limit: Option<Limit>, value: f64) {
-        if limit == self.problem.given_up {
+        if self.problem.is_objective(limit) {
             self.objective = self.objective.max(value);
         } else if limit.is_some() && value > self.excess {
             (self.excess, self.limit) = (value, limit);
@@ -74,7 +79,11 @@ impl Problem<'_> {
         let kernel = self.kernel(&promised.point, promised.elbow);
         // The rectangles can but add to what was promised.
         let mut scales = Scales { problem: self, objective: promised.objective, excess: promised.excess, limit: None };
-        self.look_among_rectangles(&kernel, &mut scales, Look::AtStations(until));
+        if let Some(mut asked) = CornerTerms::new(self, &kernel, promised.sense) {
+            let levers = self.levers(&kernel, promised.sense);
+            asked.arm(&levers, 0.0, &mut |piece| scales.note_piece(&kernel, promised.sense, &piece));
+        }
+        self.look_among_rectangles(&kernel, promised.sense, &mut scales, Look::AtStations(until));
         let Scales { objective, excess, .. } = scales;
         let found = Found { objective, excess, ..*promised };
         (found, excess >= FAR || found.merit(weight) <= most)
@@ -107,6 +116,30 @@ impl Problem<'_> {
         Found { point: *point, elbow, sense, objective, excess }
     }
 
+    /// Levers at the stations, turned over: at most nothing where the arm keeps its sense, m.
+    pub(super) fn levers(&self, kernel: &ArmKernel, sense: f64) -> [f64; INTERVALS + 1] {
+        core::array::from_fn(|index| {
+            let station = &self.stations[index];
+            -sense * kernel.lever_m(&kernel.at(station.cosine, station.sine))
+        })
+    }
+
+    /// Peak shaft torque of an arm, N·m.
+    pub fn peak_torque_n_m(&self, arm: &Arm) -> f64 {
+        let kernel = ArmKernel::new(arm);
+        let exact = Problem { exact: true, ..self.clone() };
+        let torques = core::array::from_fn(|index| {
+            let station = &self.stations[index];
+            station.effort_n_m / self.torque_scale_n_m * kernel.at(station.cosine, station.sine).inverse_ratio()
+        });
+        exact.local_max(&kernel, exact.sense(&kernel), Term::Torque, &torques, 0) * self.torque_scale_n_m
+    }
+
+    /// Least lever from a tenth of the swing on, m.
+    pub(super) fn least_lever_m(&self, kernel: &ArmKernel, sense: f64) -> f64 {
+        -self.local_max(kernel, sense, Term::Lever, &self.levers(kernel, sense), Problem::tenth())
+    }
+
     /// The limit an arm exceeds most, by how much in the search's unit.
     pub fn most_exceeded(&self, found: &Found) -> Option<(Limit, f64)> {
         let scales = self.evaluated(&self.kernel(&found.point, found.elbow), found.sense, Look::Closely);
@@ -120,7 +153,7 @@ impl Problem<'_> {
             *torque = station.effort_n_m / self.torque_scale_n_m * instant.inverse_ratio();
             *lever = -sense * kernel.lever_m(&instant);
         }
-        let least = if self.given_up.is_none() { f64::MIN } else { 0.0 };
+        let least = if self.gives_up() { 0.0 } else { f64::MIN };
         let mut scales = Scales { problem: self, objective: least, excess: -1.0, limit: None };
         let setout = self.setout;
         let lever = self.local_max(kernel, sense, Term::Lever, &levers, Problem::tenth());
@@ -129,7 +162,7 @@ impl Problem<'_> {
         scales.note(Some(Limit::Arm), LEAST_SENSE_M + any);
         scales.note(Some(Limit::LinkM), (setout.link_m[0] - kernel.link_m).max(kernel.link_m - setout.link_m[1]));
         let mut at = |term: Term, station: &SearchStation| {
-            let value = self.value(kernel, sense, &Piece { term, station: *station });
+            let value = self.value(kernel, sense, &Piece::new(term, *station));
             scales.note(term.limit(), value);
         };
         for sign in [1.0, -1.0] {
@@ -139,6 +172,10 @@ impl Problem<'_> {
         }
         self.turns(kernel).iter().flatten().for_each(|station| at(Term::Far, station));
         at(Term::TravelLimit, self.open());
+        if self.proof.is_some() {
+            at(Term::Bent, self.closed());
+            at(Term::Stretched, self.closed());
+        }
         if let Some(variable) = self.given_up.and_then(Limit::variable) {
             at(Term::Beyond(variable, -1.0), self.open());
             at(Term::Beyond(variable, 1.0), self.open());
@@ -149,7 +186,7 @@ impl Problem<'_> {
             let most = most / self.torque_scale_n_m * (1.0 - self.margin.plain);
             scales.note(Some(Limit::MostShaftTorqueNM), torque - most);
         }
-        if self.given_up.is_none() {
+        if !self.gives_up() {
             scales.objective = match setout.aim() {
                 Aim::LeastShaftTorque => torque,
                 Aim::LeastLinkForce => {
@@ -160,16 +197,21 @@ impl Problem<'_> {
                     self.local_max(kernel, sense, Term::Force, &forces, 0)
                 }
                 Aim::LeastShaftTravel => kernel.travel_rad(sense, self.closed(), self.open()),
-                Aim::NearestPlace => self.value(kernel, sense, &Piece { term: Term::Place, station: *self.open() }),
+                Aim::NearestPlace => self.value(kernel, sense, &Piece::new(Term::Place, *self.open())),
             };
         }
+        if !matches!(look, Look::Away)
+            && let Some(mut asked) = CornerTerms::new(self, kernel, sense)
+        {
+            asked.arm(&levers, 0.0, &mut |piece| scales.note_piece(kernel, sense, &piece));
+        }
         // Rectangles cost most and are looked at last; far from everything else it makes no difference what they say.
-        self.look_among_rectangles(kernel, &mut scales, look);
+        self.look_among_rectangles(kernel, sense, &mut scales, look);
         scales
     }
 
     /// Notes how far an arm is inside the rectangles, as closely as asked.
-    fn look_among_rectangles(&self, kernel: &ArmKernel, scales: &mut Scales, look: Look) {
+    fn look_among_rectangles(&self, kernel: &ArmKernel, sense: f64, scales: &mut Scales, look: Look) {
         let given_up = self.given_up == Some(Limit::KeepOut);
         let (enough, closely) = match look {
             Look::AtStations(until) => (if given_up { until } else { until.min(FAR) }, false),
@@ -183,6 +225,9 @@ impl Problem<'_> {
         let looks = !matches!(look, Look::Away) && self.setout.is_around() && scales.excess < FAR && noted <= enough;
         if looks {
             self.stand(kernel, |excess| scales.note(Some(Limit::KeepOut), excess));
+            if let Some(mut asked) = CornerTerms::new(self, kernel, sense).filter(|_| closely) {
+                asked.stand(0.0, &mut |piece| scales.note_piece(kernel, sense, &piece));
+            }
         }
         if looks && !self.setout.keep_out.is_empty() {
             let swept = SweptParts::new(self, kernel);
@@ -202,6 +247,9 @@ impl Problem<'_> {
                     scales.note(Some(Limit::KeepOut), self.wanted_gap_m() - gap);
                 }
             }
+            if let Some(mut asked) = CornerTerms::new(self, kernel, sense).filter(|_| closely && scales.excess < FAR) {
+                asked.clear(&swept, 0.0, &mut |piece| scales.note_piece(kernel, sense, &piece));
+            }
         }
     }
 
@@ -216,7 +264,7 @@ impl Problem<'_> {
             most = if self.exact {
                 let station = self.refined(kernel, sense, term, index, shift);
                 let turned_over = if term == Term::Lever { self.limits.lever_m + self.margin.length_m } else { 0.0 };
-                most.max(self.value(kernel, sense, &Piece { term, station }) - turned_over)
+                most.max(self.value(kernel, sense, &Piece::new(term, station)) - turned_over)
             } else {
                 value
             };
@@ -231,7 +279,7 @@ impl Problem<'_> {
         let mut leaf_rad = self.stations[index].leaf_rad + shift * step;
         for fine in [step / 16.0, step / 128.0] {
             leaf_rad = leaf_rad.clamp(fine, self.open_rad - fine);
-            let at = |leaf_rad: f64| self.value(kernel, sense, &Piece { term, station: self.station(leaf_rad) });
+            let at = |leaf_rad: f64| self.value(kernel, sense, &Piece::new(term, self.station(leaf_rad)));
             let shift = vertex(at(leaf_rad - fine), at(leaf_rad), at(leaf_rad + fine)).map_or(0.0, |(shift, _)| shift);
             leaf_rad += shift * fine;
         }

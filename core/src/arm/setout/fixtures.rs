@@ -24,6 +24,7 @@ pub(super) fn setout() -> SetOut {
         shaft_travel_deg: None,
         most_shaft_torque_n_m: None,
         step_m: None,
+        tape_proof: None,
         elbow: None,
         aim: None,
         storm_speed_m_s: None,

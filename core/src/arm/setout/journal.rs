@@ -1,12 +1,13 @@
 //! What a search has done so far, so that it can stop and go on.
 //!
-//! A search is a fixed sequence of costly units: a scatter of starts, a descent, a walk over a lattice. Each asks here first. What was done before
+//! A search is a fixed sequence of costly units: a scatter of starts, a descent, a walk over a lattice, a check where the tape errs. Each asks here first. What was done before
 //! is given back as it was; what is new is done while there is work left, and kept; and once there is none, nothing more is done: the search runs
 //! to an end that is thrown away, and the next step begins where this one stopped. So every step takes the same way, and the answer is that of one
 //! go, to the bit.
 
 use super::found::Found;
 use super::on_lattice::OnLattice;
+use super::piece::Piece;
 use super::variables::{DIMENSIONS, Point};
 use crate::job::Elbow;
 use alloc::vec::Vec;
@@ -36,6 +37,8 @@ enum Entry {
     Starts(Vec<Found>),
     Descent(Found),
     Lattice(Option<OnLattice>),
+    Broken(Vec<(Piece, f64)>),
+    Keeps(bool),
 }
 
 /// What to do about a unit.
@@ -94,34 +97,50 @@ impl Journal {
 /// A journal that a problem writes, where it has one.
 pub(crate) type Written = Option<alloc::rc::Rc<core::cell::RefCell<Journal>>>;
 
-/// A descent from a start.
-pub(super) fn descent(written: &Written, start: Found, compute: impl FnOnce() -> Found) -> Found {
+/// A unit of so much work: what it came to before, or now; `cut` where no work is left for it.
+fn unit<T: Clone>(
+    written: &Written,
+    work: usize,
+    cut: T,
+    entry: fn(T) -> Entry,
+    known: fn(Entry) -> Option<T>,
+    compute: impl FnOnce() -> T,
+) -> T {
     let Some(journal) = written.as_ref().filter(|journal| !journal.borrow().busy) else { return compute() };
-    let unit = journal.borrow_mut().unit(1);
-    match unit {
-        Turn::Known(Entry::Descent(found)) => found,
-        Turn::Known(_) | Turn::Cut => start,
+    let turn = journal.borrow_mut().unit(work);
+    match turn {
+        Turn::Known(done) => known(done).unwrap_or(cut),
+        Turn::Cut => cut,
         Turn::New => {
             let found = compute();
-            journal.borrow_mut().keep(Entry::Descent(found));
+            journal.borrow_mut().keep(entry(found.clone()));
             found
         }
     }
 }
 
+/// A descent from a start.
+pub(super) fn descent(written: &Written, start: Found, compute: impl FnOnce() -> Found) -> Found {
+    let known = |done| if let Entry::Descent(found) = done { Some(found) } else { None };
+    unit(written, 1, start, Entry::Descent, known, compute)
+}
+
 /// A walk over a lattice.
 pub(super) fn lattice(written: &Written, compute: impl FnOnce() -> Option<OnLattice>) -> Option<OnLattice> {
-    let Some(journal) = written.as_ref().filter(|journal| !journal.borrow().busy) else { return compute() };
-    let unit = journal.borrow_mut().unit(LATTICE_WORK);
-    match unit {
-        Turn::Known(Entry::Lattice(found)) => found,
-        Turn::Known(_) | Turn::Cut => None,
-        Turn::New => {
-            let found = compute();
-            journal.borrow_mut().keep(Entry::Lattice(found));
-            found
-        }
-    }
+    let known = |done| if let Entry::Lattice(found) = done { Some(found) } else { None };
+    unit(written, LATTICE_WORK, None, Entry::Lattice, known, compute)
+}
+
+/// A check at the corners of the tape's errors: what is broken there.
+pub(super) fn broken(written: &Written, compute: impl FnOnce() -> Vec<(Piece, f64)>) -> Vec<(Piece, f64)> {
+    let known = |done| if let Entry::Broken(broken) = done { Some(broken) } else { None };
+    unit(written, 1, Vec::new(), Entry::Broken, known, compute)
+}
+
+/// The same of an answer: whether it keeps everything there.
+pub(super) fn keeps(written: &Written, compute: impl FnOnce() -> bool) -> bool {
+    let known = |done| if let Entry::Keeps(keeps) = done { Some(keeps) } else { None };
+    unit(written, 1, true, Entry::Keeps, known, compute)
 }
 
 /// The chosen of a scatter of `count` starts, of which `least` is a corner: `draw` draws from one index up to another, `choose` chooses of all.

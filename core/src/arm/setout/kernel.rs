@@ -146,6 +146,16 @@ impl ArmKernel {
         [bracket, (self.shaft.0 + along * rx - across * ry, self.shaft.1 + along * ry + across * rx)]
     }
 
+    /// The bracket pin with the leaf closed, m.
+    pub fn bracket(&self) -> (f64, f64) {
+        self.bracket
+    }
+
+    /// Its distance from the hinge, squared, m².
+    pub fn bracket_radius2(&self) -> f64 {
+        self.bracket2
+    }
+
     /// The shaft, m.
     pub fn shaft(&self) -> (f64, f64) {
         self.shaft

@@ -22,6 +22,8 @@ const WHOLE: i64 = 40_000;
 const EXHAUSTIVE: i64 = 4_000_000;
 /// Half-widths of the boxes that move, in steps; continuous optima half of it apart share one.
 const REACHES: [i64; 4] = [1, 3, 7, 12];
+/// How many of them are small.
+const SMALL: usize = 2;
 /// Stations an arm is asked at first; the extremes of torque and lever are seldom far from one of them.
 const FIRST_ASKED: [usize; 6] = [Problem::tenth(), 12, 20, 28, 36, INTERVALS];
 /// Work after which a walk ends with the best it has: an arm asked at its first stations is one, an arm evaluated over the swing [`EVALUATION_WORK`].
@@ -30,6 +32,12 @@ const MOST_WORK: u64 = 4_000_000;
 const EVALUATION_WORK: u64 = 60;
 /// The same of an arm evaluated among the rectangles, for each of them.
 const RECTANGLE: u64 = 10;
+/// Terms learnt from an arm that breaks something at the corners of the tape's errors, and from how many on nothing is learnt any more: every arm
+/// is asked about all of them.
+const LEARNT: usize = 6;
+const MOST_LEARNT: usize = 48;
+/// Work of an arm checked at all corners of the tape's errors.
+const PROOF_WORK: u64 = 4000;
 /// Excess of the nearest of the continuum's arms from which on the lattice is left alone: its arms are some of the continuum's, and where so many
 /// scattered and descended from come no nearer than a millimetre, there is none to be found between them.
 const HOPELESS: f64 = 1e-3;
@@ -53,10 +61,6 @@ impl Problem<'_> {
         if optima.first().is_some_and(|nearest| nearest.excess > HOPELESS) {
             return None;
         }
-        journal::lattice(&self.journal, || self.walked(step_m, optima))
-    }
-
-    fn walked(&self, step_m: f64, optima: &[Found]) -> Option<OnLattice> {
         let setout = self.setout;
         let range = |[least, most]: [f64; 2]| {
             [libm::ceil((least - 1e-10) / step_m) as i64, libm::floor((most + 1e-10) / step_m) as i64]
@@ -74,8 +78,10 @@ impl Problem<'_> {
         let rough = Problem { margin: Margin::NONE, exact: false, ..self.clone() };
         let exact = Problem { exact: true, ..rough.clone() };
         let mut walk = LatticeWalk { rough, exact, lattice, best: None, work: 0 };
-        walk.go(optima);
-        walk.best
+        journal::lattice(&self.journal, || {
+            walk.go(optima);
+            walk.best
+        })
     }
 }
 
@@ -114,10 +120,16 @@ impl LatticeWalk<'_> {
     fn go(&mut self, optima: &[Found]) {
         let whole: [[i64; 2]; 3] = core::array::from_fn(|i| self.lattice.ranges[i]);
         let count = whole.iter().map(|[first, last]| last - first + 1).fold(1_i64, i64::saturating_mul);
-        if count > WHOLE {
+        // Where the whole is walked, an arm known to be proof spares nearly all others their check at the corners.
+        let reaches = match &self.exact.proof {
+            _ if count > WHOLE => &REACHES[..],
+            Some(_) => &REACHES[..SMALL],
+            None => &[],
+        };
+        if !reaches.is_empty() {
             let mut walked: Vec<[i64; 3]> = Vec::new();
             // Small boxes around all of them first: whatever they find dismisses most of the larger ones at one leaf angle.
-            for reach in REACHES {
+            for &reach in reaches {
                 walked.clear();
                 let found = self.best.map(|best| best.triple);
                 let nearest =
@@ -147,6 +159,19 @@ impl LatticeWalk<'_> {
         }
     }
 
+    /// Lets both problems know what an arm breaks at the corners, so that others are dismissed for it sooner.
+    fn learn(&mut self, arm: &Arm, sense: f64) {
+        if self.exact.proof.as_ref().is_none_or(|proof| proof.known.len() >= MOST_LEARNT) {
+            return;
+        }
+        let broken = self.exact.broken_at_corners(arm, sense);
+        for problem in [&mut self.rough, &mut self.exact] {
+            if let Some(proof) = &mut problem.proof {
+                proof.known.extend(broken.iter().take(LEARNT).map(|(piece, _)| *piece));
+            }
+        }
+    }
+
     fn walk_box(&mut self, part: &[[i64; 2]; 3]) {
         for i in part[0][0]..=part[0][1] {
             for j in part[1][0]..=part[1][1] {
@@ -172,6 +197,10 @@ impl LatticeWalk<'_> {
         let [crank_range, link_range] = [lattice.ranges[3], lattice.ranges[4]];
         let square = lattice.square;
         let first = libm::ceil((closed / straight.max(1e-3) - ROUNDING_M) / step) as i64;
+        let first = match &self.rough.proof {
+            Some(_) => first.max(libm::ceil((self.rough.both_m(u - x, v - y, 0.0) - ROUNDING_M) / step) as i64),
+            None => first,
+        };
         let last = libm::floor((closed / loose.max(1e-3) + ROUNDING_M) / step) as i64;
         let (first, last) = (first.max(crank_range[0] + link_range[0]), last.min(crank_range[1] + link_range[1]));
         if first > last {
@@ -246,7 +275,7 @@ impl LatticeWalk<'_> {
         let kernel = ArmKernel::new(&arm);
         let sense = problem.sense(&kernel);
         let fails = |term: Term, index: usize| {
-            problem.value(&kernel, sense, &Piece { term, station: problem.stations[index] }) > EXCESS_TOLERANCE
+            problem.value(&kernel, sense, &Piece::new(term, problem.stations[index])) > EXCESS_TOLERANCE
         };
         if FIRST_ASKED.into_iter().any(|index| fails(Term::Lever, index))
             || fails(Term::Far, INTERVALS)
@@ -265,6 +294,13 @@ impl LatticeWalk<'_> {
         let (objective, excess) = self.exact.evaluate(&kernel, sense);
         let better = self.best.as_ref().is_none_or(|best| objective < best.objective);
         if excess <= EXCESS_TOLERANCE && better {
+            if self.exact.proof.is_some() {
+                self.work += PROOF_WORK;
+                if !self.exact.is_proven(&arm, sense) {
+                    self.learn(&arm, sense);
+                    return;
+                }
+            }
             let at = |index: usize| {
                 let station = &problem.stations[index];
                 station.effort_n_m * kernel.at(station.cosine, station.sine).inverse_ratio()

@@ -35,6 +35,14 @@ pub enum Limit {
     StepM,
     /// An arm that assembles, and whose shaft does not turn back, m. Not for anyone to give up.
     Arm,
+    /// The same where the tape errs within its error.
+    TapeArm,
+    /// Least lever where the tape errs, m.
+    TapeLeastLeverM,
+    /// Shaft travel where the tape errs, degrees.
+    TapeShaftTravelDeg,
+    /// Rectangles to stay out of where the tape errs, m of overlap.
+    TapeKeepOut,
 }
 
 impl Limit {
@@ -56,6 +64,32 @@ impl Limit {
         Limit::KeepOut,
         Limit::MostShaftTorqueNM,
     ];
+
+    /// The limit as it is kept where the tape errs; those that bind the planned arm alone are told of [`Limit::TapeArm`].
+    pub(crate) fn at_corners(self) -> Limit {
+        match self {
+            Limit::LeastLeverM => Limit::TapeLeastLeverM,
+            Limit::ShaftTravelDeg => Limit::TapeShaftTravelDeg,
+            Limit::KeepOut => Limit::TapeKeepOut,
+            _ => Limit::TapeArm,
+        }
+    }
+
+    /// The limit that a planned arm has in its place.
+    pub(crate) fn planned(self) -> Limit {
+        match self {
+            Limit::TapeLeastLeverM => Limit::LeastLeverM,
+            Limit::TapeShaftTravelDeg => Limit::ShaftTravelDeg,
+            Limit::TapeKeepOut => Limit::KeepOut,
+            Limit::TapeArm => Limit::Arm,
+            _ => self,
+        }
+    }
+
+    /// Whether it is one of those that are kept where the tape errs.
+    pub(crate) fn is_at_corners(self) -> bool {
+        self != self.planned()
+    }
 
     /// The variable whose range it is.
     pub(crate) fn variable(self) -> Option<usize> {

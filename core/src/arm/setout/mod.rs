@@ -1,6 +1,8 @@
 //! Where to stand the operator: the search over everything a set-out leaves free.
 
 mod active_set;
+mod at_corners;
+mod corner;
 mod curved;
 mod descent;
 mod dip;
@@ -16,7 +18,11 @@ mod limit;
 mod on_lattice;
 mod pads;
 mod part_box;
+mod piece;
+mod play;
 mod problem;
+mod proof;
+mod proven;
 mod rule;
 mod scan;
 mod search;

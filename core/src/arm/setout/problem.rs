@@ -3,6 +3,7 @@
 use super::journal::Written;
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
+use super::proof::Proof;
 use super::variables::{DIMENSIONS, Point};
 use crate::job::{Arm, Elbow, SetOutSite};
 use crate::real::{cos, sin, sqrt};
@@ -36,6 +37,10 @@ pub(crate) struct Problem<'a> {
     pub exact: bool,
     /// The limit that is given up to find out by how much.
     pub given_up: Option<Limit>,
+    /// What the tape may do, where that has to leave an arm that works.
+    pub proof: Option<Proof>,
+    /// What has to be kept where the tape errs is given up, all of it, to find out by how much.
+    pub corners_given_up: bool,
     /// What was done of the search, where it may stop and go on.
     pub journal: Written,
 }
@@ -95,6 +100,8 @@ impl<'a> Problem<'a> {
             margin: Margin::USUAL,
             exact: false,
             given_up: None,
+            proof: None,
+            corners_given_up: false,
             journal: None,
         };
         for index in 0..=INTERVALS {
@@ -141,6 +148,8 @@ impl<'a> Problem<'a> {
         let bent = z((loose + 1e-12).max(0.02).min(straight));
         // Inside by a margin too, except where the arm may be straight: a margin there is a visible height.
         let straight = z(if straight < 1.0 { straight * (1.0 - 1e-13) } else { 1.0 }).min(bent);
+        // With a proof the variable is that of the corner that is straightest: it reaches to where that is straight.
+        let straight = if self.shifts() { 0.0 } else { straight };
         let mut least = [setout.shaft_x_m[0], setout.shaft_y_m[0], setout.bracket_u_m[0], setout.crank_m[0], straight];
         let mut most = [setout.shaft_x_m[1], setout.shaft_y_m[1], setout.bracket_u_m[1], setout.crank_m[1], bent];
         if let Some(variable) = self.given_up.and_then(Limit::variable) {
@@ -156,8 +165,49 @@ impl<'a> Problem<'a> {
         let [shaft_x_m, shaft_y_m, bracket_u_m, crank_m, z] = *point;
         let bracket_v_m = self.setout.bracket_v_m;
         let (dx, dy) = (bracket_u_m - shaft_x_m, bracket_v_m - shaft_y_m);
-        let both_m = sqrt(dx * dx + dy * dy) / (1.0 - z * z).max(0.01);
+        let both_m = self.both_m(dx, dy, z);
         Arm { shaft_x_m, shaft_y_m, bracket_u_m, bracket_v_m, crank_m, link_m: (both_m - crank_m).max(1e-3), elbow }
+    }
+
+    /// From here on every tape error within the job's has to leave an arm that works, where the job asks for that.
+    pub fn prove(&mut self) {
+        self.proof = self.setout.errors_m.map(Proof::new);
+    }
+
+    /// Whether the step of a search ended before this: what follows is thrown away.
+    pub fn is_cut(&self) -> bool {
+        self.journal.as_ref().is_some_and(|journal| journal.borrow().is_cut())
+    }
+
+    /// Whether the last variable is that of the straightest corner instead of the planned arm's.
+    fn shifts(&self) -> bool {
+        self.proof.is_some() && !self.corners_given_up
+    }
+
+    /// Crank and link together, m, where shaft to bracket closed is `(dx, dy)`.
+    ///
+    /// Where every tape error has to leave an arm that closes, `z` is that of the corner with the longest way and the shortest lengths: so the limit is a
+    /// bound, and what grows like a root from it is smooth in `z`, as for the planned arm elsewhere.
+    pub fn both_m(&self, dx: f64, dy: f64, z: f64) -> f64 {
+        match &self.proof {
+            Some(proof) if self.shifts() => {
+                proof.closed_reach_m(dx, dy) / (1.0 - z * z).max(0.01) + proof.lengths_m() + self.margin.length_m
+            }
+            _ => sqrt(dx * dx + dy * dy) / (1.0 - z * z).max(0.01),
+        }
+    }
+
+    /// The variables of a planned arm under the proof: as they are, but no straighter than every tape error allows.
+    pub fn shifted(&self, arm: &Arm) -> Point {
+        let (dx, dy) = (arm.bracket_u_m - arm.shaft_x_m, arm.bracket_v_m - arm.shaft_y_m);
+        let (reach_m, short_m) = match &self.proof {
+            Some(proof) if self.shifts() => (proof.closed_reach_m(dx, dy), proof.lengths_m()),
+            _ => (sqrt(dx * dx + dy * dy), 0.0),
+        };
+        let z = sqrt((1.0 - reach_m / (arm.crank_m + arm.link_m - short_m).max(0.02)).max(0.0));
+        let [least, most] = self.bounds();
+        let point = [arm.shaft_x_m, arm.shaft_y_m, arm.bracket_u_m, arm.crank_m, z];
+        core::array::from_fn(|i| point[i].clamp(least[i], most[i]))
     }
 
     pub fn kernel(&self, point: &Point, elbow: Elbow) -> ArmKernel {

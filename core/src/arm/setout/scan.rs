@@ -92,7 +92,7 @@ impl Problem<'_> {
     /// no longer than until it is worse than the next, and ranked anew: rectangles can but make it worse, so the choice is that among arms all of
     /// which were looked at.
     fn chosen(&self, mut tried: Vec<Found>, bounds: &[Point; 2], keep: usize) -> Vec<Found> {
-        let mut ranked = alloc::vec![!self.setout.is_around(); tried.len()];
+        let mut ranked = alloc::vec![!self.setout.is_around() && self.proof.is_none(); tried.len()];
         let mut starts: Vec<Found> = Vec::with_capacity(2 * keep);
         for weight in WEIGHTS {
             let rank = |(index, found): (usize, &Found)| Ranked { merit: found.merit(weight), index };
@@ -134,7 +134,11 @@ impl Problem<'_> {
         let (along, across) = (sin(off), latch * cos(off));
         let link = (along * cosine - across * sine, along * sine + across * cosine);
         let reach = (u * cosine - v * sine - x, u * sine + v * cosine - y);
-        let both = sqrt((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z);
+        let both = if self.proof.is_some() {
+            self.both_m(u - x, v - y, z)
+        } else {
+            sqrt((u - x) * (u - x) + (v - y) * (v - y)) / (1.0 - z * z)
+        };
         let reach2 = reach.0 * reach.0 + reach.1 * reach.1;
         let link_m = (both * both - reach2) / (2.0 * (both - reach.0 * link.0 - reach.1 * link.1));
         if !(link_m > 0.0 && link_m < both) {
@@ -151,7 +155,8 @@ impl Problem<'_> {
         let mut point = mixed(bounds, share);
         let [least, most] = self.setout.link_m;
         let both = point[3] + least + (most - least) * share[2];
-        let reach = both * (1.0 - point[4] * point[4]);
+        let short_m = self.proof.as_ref().map_or(0.0, |proof| proof.lengths_m() + proof.pins_m().iter().sum::<f64>());
+        let reach = (both - short_m) * (1.0 - point[4] * point[4]);
         let across = self.setout.bracket_v_m - point[1];
         if reach < across.abs() {
             return None;

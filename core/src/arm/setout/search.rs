@@ -27,6 +27,13 @@ const MANY_STARTS: usize = 40;
 const FEW_SCATTERED: usize = 1200;
 const FEW_STARTS: usize = 4;
 
+/// The same where the optima of the search without the proof are starts as well.
+const PROVEN_SCATTERED: usize = 600;
+const PROVEN_STARTS: usize = 2;
+const PROVEN_MORE: usize = 4;
+const PROVEN_FURTHER_COUNT: usize = 4;
+const PROVEN_FINE_COUNT: usize = 2;
+
 /// All starts go a few steps, the best of what they reach some more, the best of that to the end.
 const ROUGH: Budget = Budget { steps: 9, trust: 0.1, least_gain: 1e-4, curved: false, hopeful: false };
 const FURTHER: Budget = Budget { steps: 16, trust: 0.05, least_gain: 1e-5, curved: true, hopeful: false };
@@ -47,7 +54,7 @@ impl Problem<'_> {
         // Travel and force have narrower valleys than torque, and a limit beside the aim cuts them up: more is scattered there.
         let plain = self.setout.aim() == Aim::LeastShaftTorque && self.setout.most_shaft_torque_n_m.is_none();
         let (scattered, starts) = if plain { (SCATTERED, STARTS) } else { (MANY_SCATTERED, MANY_STARTS) };
-        let found = self.descend_from(scattered, starts);
+        let found = self.descend_from(scattered, starts, &[]);
         if found.first().is_some_and(Found::kept) {
             return found;
         }
@@ -56,13 +63,14 @@ impl Problem<'_> {
             return found;
         }
         self.margin = Margin::NONE;
-        self.descend_from(MANY_SCATTERED, MANY_STARTS)
+        self.descend_from(MANY_SCATTERED, MANY_STARTS, &[])
     }
 
-    fn descend_from(&mut self, scattered: usize, starts: usize) -> Vec<Found> {
+    fn descend_from(&mut self, scattered: usize, starts: usize, more: &[Found]) -> Vec<Found> {
         let bounds = self.bounds();
         let mut scratch = SlpScratch::new();
-        let starts = self.scan(scattered, starts);
+        let mut starts = self.scan(scattered, starts);
+        starts.extend_from_slice(more);
         let mut found: Vec<Found> =
             starts.into_iter().map(|start| scratch.descend(self, start, &bounds, ROUGH)).collect();
         insertion_sort(&mut found, Found::beats);
@@ -71,35 +79,83 @@ impl Problem<'_> {
         if hopeless(&found) {
             found.truncate(FURTHER_UNKEPT);
         }
-        let further = if found.first().is_some_and(Found::kept) { FURTHER_COUNT } else { found.len() };
+        let further = if self.proof.is_some() { PROVEN_FURTHER_COUNT } else { FURTHER_COUNT };
+        let further = if found.first().is_some_and(Found::kept) { further } else { found.len() };
         for better in found.iter_mut().take(further) {
             *better = scratch.descend(self, *better, &bounds, FURTHER);
         }
         insertion_sort(&mut found, Found::beats);
         if hopeless(&found) {
             found.truncate(FINE_COUNT);
-            if self.given_up.is_some() {
+            if self.gives_up() {
                 return found;
             }
         }
         self.exact = true;
+        let fine = if self.proof.is_some() { PROVEN_FINE_COUNT } else { FINE_COUNT };
         for (rank, best) in found.iter_mut().enumerate() {
             // What was good enough to look around is evaluated again to the last digit, and brought inside the limits where it is not.
             let mut evaluated = self.found(&best.point, best.elbow, best.sense);
-            if rank < FINE_COUNT {
+            if rank < fine {
                 evaluated = scratch.descend(self, evaluated, &bounds, FINE);
             }
-            *best = scratch.restore(self, evaluated, &bounds);
+            let restored = scratch.restore(self, evaluated, &bounds);
+            *best = if rank < fine { self.proven(&mut scratch, restored, &bounds) } else { restored };
+        }
+        if self.proof.is_some() && !self.gives_up() {
+            // What was not checked is no answer.
+            found.truncate(fine);
         }
         insertion_sort(&mut found, Found::beats);
         self.exact = false;
         found
     }
 
+    /// Local optima that every tape error within the proof's leaves working, the best first; `planned` are those of the search without it, as
+    /// [`optima`](Problem::optima) has them, and where it has none there is none here. Never empty.
+    pub fn proven_optima(&mut self, planned: &[Found]) -> Vec<Found> {
+        self.proof = None;
+        let arms: Vec<_> = planned.iter().map(|found| (self.arm(&found.point, found.elbow), found.sense)).collect();
+        self.prove();
+        self.margin = Margin::USUAL;
+        let starts = |problem: &Problem| -> Vec<Found> {
+            arms.iter()
+                .take(PROVEN_MORE)
+                .map(|(arm, sense)| problem.found(&problem.shifted(arm), arm.elbow, *sense))
+                .collect()
+        };
+        let plain = self.setout.aim() == Aim::LeastShaftTorque && self.setout.most_shaft_torque_n_m.is_none();
+        let (scattered, count) = if plain { (PROVEN_SCATTERED, PROVEN_STARTS) } else { (SCATTERED, STARTS) };
+        let more = starts(self);
+        let found = self.descend_from(scattered, count, &more);
+        if found.first().is_some_and(Found::kept) {
+            return found;
+        }
+        self.margin = Margin::NONE;
+        let again = self.descend_from(MANY_SCATTERED, MANY_STARTS, &more);
+        if again.first().is_some_and(Found::kept) { again } else { found }
+    }
+
+    /// Local optima about arms that are known already, a little looked around beside.
+    pub fn optima_beside(&mut self, known: &[Found]) -> Vec<Found> {
+        self.descend_from(FEW_SCATTERED, FEW_STARTS, known)
+    }
+
+    /// The arm that keeps all that binds the planned one and breaks least at the corners; `None` where no arm that keeps it was found.
+    pub fn least_broken(&mut self, planned: &[Found]) -> Option<Found> {
+        self.corners_given_up = true;
+        self.margin = Margin::NONE;
+        let kept = planned.iter().filter(|found| found.kept());
+        let starts: Vec<Found> = kept.map(|found| self.found(&found.point, found.elbow, found.sense)).collect();
+        let found = self.descend_from(FEW_SCATTERED, FEW_STARTS, &starts);
+        self.corners_given_up = false;
+        found.into_iter().find(Found::kept)
+    }
+
     /// The set-out with the least excess if one limit were given up, where all others can be kept; its objective is that limit's excess.
     pub fn without(&mut self, limit: Limit) -> Option<Found> {
         self.given_up = Some(limit);
-        let found = self.descend_from(FEW_SCATTERED, FEW_STARTS);
+        let found = self.descend_from(FEW_SCATTERED, FEW_STARTS, &[]);
         self.given_up = None;
         found.into_iter().find(Found::kept)
     }

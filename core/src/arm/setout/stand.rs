@@ -69,7 +69,7 @@ impl Problem<'_> {
     /// The excess of each of them.
     pub fn stand(&self, kernel: &ArmKernel, mut told: impl FnMut(f64)) {
         self.stand_terms(kernel, |term, station| {
-            told(self.value(kernel, 1.0, &Piece { term, station: *station }));
+            told(self.value(kernel, 1.0, &Piece::new(term, *station)));
         });
     }
 }

@@ -6,75 +6,20 @@
 
 use super::kernel::{ArmKernel, SearchStation};
 use super::limit::Limit;
+pub(crate) use super::piece::{Piece, Term};
 use super::problem::Problem;
 use crate::job::Aim;
 use crate::numerics::separation_m;
 use crate::real::sqrt;
 
-/// What a term is about.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Term {
-    Torque,
-    Force,
-    Travel,
-    Place,
-    /// Torque against the limit beside the aim.
-    TorqueLimit,
-    TravelLimit,
-    /// Lever from a tenth of the swing on.
-    Lever,
-    /// Lever at all, in the sense the arm works in: the shaft would turn back.
-    Sense,
-    /// Link leaning towards the hinge (+1) or the latch (−1) of the open leaf.
-    Square(f64),
-    LinkShort,
-    LinkLong,
-    /// Crank and link together short.
-    Far,
-    /// Crank (+1) or link (−1) too long to fold.
-    Near(f64),
-    /// Crank (0) or link (1) against a rectangle.
-    Clear(usize, usize),
-    /// The operator's body, or the shaft alone, against a rectangle it cannot stand in.
-    Stand(usize),
-    /// The operator's body against the leaf.
-    StandLeaf,
-    /// A variable below its least (−1) or above its most (+1), where its range is given up.
-    Beyond(usize, f64),
-}
-
-/// A term at a leaf angle.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Piece {
-    pub term: Term,
-    pub station: SearchStation,
-}
-
 /// Lever below which a shaft would turn back, m; an arm is refused at a nanometre.
 pub(super) const LEAST_SENSE_M: f64 = 1e-6;
-
-impl Term {
-    /// The limit a term belongs to; `None` for what the aim is about.
-    pub fn limit(self) -> Option<Limit> {
-        Some(match self {
-            Term::Torque | Term::Force | Term::Travel | Term::Place => return None,
-            Term::TorqueLimit => Limit::MostShaftTorqueNM,
-            Term::TravelLimit => Limit::ShaftTravelDeg,
-            Term::Lever => Limit::LeastLeverM,
-            Term::Square(_) => Limit::SquareDeg,
-            Term::LinkShort | Term::LinkLong => Limit::LinkM,
-            Term::Sense | Term::Far | Term::Near(_) => Limit::Arm,
-            Term::Clear(..) | Term::Stand(_) | Term::StandLeaf => Limit::KeepOut,
-            Term::Beyond(variable, _) => Limit::VARIABLES[variable],
-        })
-    }
-}
 
 impl Limit {
     /// The limit's excess in the document's unit, from the search's.
     pub(crate) fn in_document(self, excess: f64, problem: &Problem) -> f64 {
         match self {
-            Limit::ShaftTravelDeg => excess.to_degrees(),
+            Limit::ShaftTravelDeg | Limit::TapeShaftTravelDeg => excess.to_degrees(),
             // The search compares the cosine of the angle itself.
             Limit::SquareDeg => {
                 let limit = problem.limits.square_rad;
@@ -87,18 +32,62 @@ impl Limit {
 }
 
 impl Problem<'_> {
-    /// Whether a term counts towards what is to be small: of the aim, or of the limit that is given up instead.
-    pub fn is_objective(&self, term: Term) -> bool {
-        match (self.given_up, term.limit()) {
-            (None, limit) => limit.is_none(),
+    /// Whether something counts towards what is to be small: of the aim (`None`), or of the limits that are given up instead. A limit
+    /// given up is given up where the tape errs too.
+    pub fn is_objective(&self, limit: Option<Limit>) -> bool {
+        match (self.given_up, limit) {
+            _ if self.corners_given_up => limit.is_some_and(Limit::is_at_corners),
+            (Some(given_up), Some(limit)) => given_up == limit.planned(),
             (given_up, limit) => given_up == limit,
         }
+    }
+
+    /// Whether some limit is given up to find out by how much.
+    pub fn gives_up(&self) -> bool {
+        self.given_up.is_some() || self.corners_given_up
     }
 
     /// The value of a term; `sense` is the sign of the lever the arm works in.
     #[inline]
     pub fn value(&self, kernel: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
-        let Piece { term, station } = piece;
+        match (piece.corner, &self.proof) {
+            (Some(corner), Some(proof)) => self.value_at_corner(&proof.moved_kernel(kernel, corner), sense, piece),
+            _ => self.value_of(kernel, sense, piece),
+        }
+    }
+
+    /// The same where the arm stands at the piece's corner already.
+    pub fn value_at_corner(&self, moved: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
+        let value = self.value_of(moved, sense, piece);
+        if piece.term.is_assembly() {
+            // A planned arm may be straight when closed; what a tape has made straight is to be told from what it has torn.
+            value + self.margin.length_m
+        } else if self.corners_given_up {
+            // What is to be small is what is broken: of a corner that is torn, that it is.
+            let torn_m = self.torn_m(moved);
+            if torn_m > 0.0 { value.min(torn_m) } else { value }
+        } else {
+            value
+        }
+    }
+
+    /// By how much crank and link fail to meet, closed or where the pins are furthest apart or nearest, m; at most 0 where they meet.
+    fn torn_m(&self, moved: &ArmKernel) -> f64 {
+        let turns = self.turns(moved);
+        let stations = core::iter::once(self.closed()).chain(turns.iter().flatten());
+        let apart = |station: &SearchStation| {
+            let terms = [Term::Far, Term::Near(1.0), Term::Near(-1.0)];
+            terms
+                .map(|term| self.value_of(moved, 1.0, &Piece::new(term, *station)))
+                .into_iter()
+                .fold(f64::MIN, f64::max)
+        };
+        stations.map(apart).fold(f64::MIN, f64::max)
+    }
+
+    #[inline]
+    fn value_of(&self, kernel: &ArmKernel, sense: f64, piece: &Piece) -> f64 {
+        let Piece { term, station, .. } = piece;
         let (cosine, sine) = (station.cosine, station.sine);
         let setout = self.setout;
         let torque = || station.effort_n_m * kernel.at(cosine, sine).inverse_ratio() / self.torque_scale_n_m;
@@ -128,6 +117,8 @@ impl Problem<'_> {
             }
             Term::LinkShort => setout.link_m[0] - kernel.link_m,
             Term::LinkLong => kernel.link_m - setout.link_m[1],
+            Term::Bent => setout.straightness()[0] + self.margin.plain - kernel.variable(4),
+            Term::Stretched => kernel.variable(4) - setout.straightness()[1] + self.margin.plain,
             Term::Far => sqrt(kernel.reach2(cosine, sine)) - (kernel.crank_m + kernel.link_m),
             Term::Near(sign) => sign * (kernel.crank_m - kernel.link_m) - sqrt(kernel.reach2(cosine, sine)),
             Term::Clear(rectangle, part) => self.wanted_gap_m() - self.gap_m(kernel, rectangle, part, station),
@@ -171,7 +162,7 @@ impl Problem<'_> {
 
     /// Whether the aim or a limit looks at torque, force.
     pub fn wants(&self, aim: Aim) -> bool {
-        self.given_up.is_none() && self.setout.aim() == aim
+        !self.gives_up() && self.setout.aim() == aim
     }
 }
 

@@ -16,6 +16,8 @@ pub enum CoastState {
     ReachesStop,
     /// Nothing brakes it on the whole: it meets the stop as fast as it was let go, or faster.
     RunsOn,
+    /// Its gear does not back-drive: it stops with the motor, and how soon is not reckoned.
+    GearHolds,
 }
 
 /// Stretches the way is cut into.
@@ -79,11 +81,11 @@ impl Released<'_> {
             let squared = 2.0 * energy_j.max(0.0) / (drive + inertia * gain * gain);
             let steady = demand + inertia * station.gain_rate * squared;
             let driving = (steady * drive + inertia * gain * torque) * sign >= 0.0;
-            let share = if driving { 1.0 / efficiency } else { efficiency };
+            let share = efficiency.share(driving);
             let acceleration = (torque - share * gain * steady) / (drive + share * inertia * gain * gain);
             (share, torque - drive * acceleration)
         } else {
-            (efficiency, torque)
+            (efficiency.back, torque)
         };
         sign * (torque - gain * demand - (1.0 - 1.0 / share) * brought)
     }

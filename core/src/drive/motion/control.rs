@@ -33,15 +33,3 @@ impl<'a> Control<'a> {
         wanted.acceleration * share + (wanted.speed - speed_rad_s) / MADE_UP_IN_S
     }
 }
-
-impl Motor {
-    /// Torque nearest to a wanted one that the motor can have at a speed, both forward, N·m.
-    ///
-    /// A controller lowers the voltage from the supply's down to nothing, which moves the line down at one slope: between `T_s·(1 − ω/ω_n)` and
-    /// `−T_s·ω/ω_n`, the braking of a motor with its leads joined. Source: the linear motor's own relation.
-    #[must_use]
-    pub fn within_line_n_m(&self, wanted_n_m: f64, speed_rad_s: f64) -> f64 {
-        let most = self.torque_n_m(speed_rad_s);
-        wanted_n_m.min(most).max(most - self.stall_torque_n_m)
-    }
-}

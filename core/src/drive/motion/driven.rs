@@ -130,15 +130,15 @@ impl DrivenSystem<'_> {
 
     /// Acceleration of the shaft's progress, rad/s², and what the arm takes, N·m at the shaft.
     ///
-    /// `I·θ̈ = τ − D` with the demand `D = s·τ_f − M_w − M_g`, `J·q̈ = T − e·θ'·τ`, where `e = 1/η` while the shaft drives the leaf and `η` while
-    /// the leaf drives the shaft; with `θ̈ = θ'·q̈ + θ''·q̇²` and `A = D + I·θ''·q̇²`:
+    /// `I·θ̈ = τ − D` with the demand `D = s·τ_f − M_w − M_g`, `J·q̈ = T − e·θ'·τ`, where `e = 1/η` while the shaft drives the leaf and `η_b` while
+    /// the leaf drives the shaft (0 where nothing passes back: the motor then neither feels the leaf nor is helped by it); with `θ̈ = θ'·q̈ + θ''·q̇²` and `A = D + I·θ''·q̇²`:
     /// `q̈ = (T − e·θ'·A)/(J + e·I·θ'²)`, and `τ` has the sign of `A·J + I·θ'·T` whichever `e` is.
     fn force(&self, place: &ShaftPlace, speed: f64, torque_n_m: f64) -> Force {
         let station = &place.station;
         let (gain, inertia, shaft) = (station.gain, self.moving.loads.inertia_kg_m2, self.motor.inertia_kg_m2);
         let steady = place.demand_n_m + inertia * station.gain_rate * speed * speed;
         let driving = (steady * shaft + inertia * gain * torque_n_m) * self.direction.sign() >= 0.0;
-        let share = if driving { 1.0 / self.moving.efficiency } else { self.moving.efficiency };
+        let share = self.moving.efficiency.share(driving);
         let acceleration = (torque_n_m - share * gain * steady) / (shaft + share * inertia * gain * gain);
         let leaf_n_m = steady + inertia * gain * acceleration;
         Force { acceleration, loss_n_m: (share - 1.0) * gain * leaf_n_m }
@@ -153,7 +153,7 @@ impl DrivenSystem<'_> {
         let wanted = sign * self.control.acceleration(way, sign * speed);
         let inertia = self.moving.loads.inertia_kg_m2;
         let leaf_n_m = place.demand_n_m + inertia * (station.gain * wanted + station.gain_rate * speed * speed);
-        let share = if leaf_n_m * sign >= 0.0 { 1.0 / self.moving.efficiency } else { self.moving.efficiency };
+        let share = self.moving.efficiency.share(leaf_n_m * sign >= 0.0);
         let torque = self.motor.inertia_kg_m2 * wanted + share * station.gain * leaf_n_m;
         sign * self.motor.within_line_n_m(sign * torque, sign * speed)
     }

@@ -4,6 +4,7 @@ mod coast;
 mod control;
 mod driven;
 mod motor;
+mod motor_table;
 mod prescribed;
 mod profile;
 mod track;
@@ -13,12 +14,14 @@ pub use coast::{CoastState, coast};
 pub(crate) use driven::drive;
 pub use driven::{DrivenPoint, DrivenRun, DrivenState, EnergyBalance};
 pub use motor::{Motor, motor_power_w, motor_torque_n_m};
+pub use motor_table::{MotorTable, ShaftTorque};
 pub use prescribed::{MotionPoint, PrescribedRun, TimedTorque};
 pub(crate) use prescribed::{prescribe, trace};
 pub use profile::{Moment, Profile, trapezoid_time_s};
 pub(crate) use track::Track;
 
 use crate::arm::ShaftPath;
+use crate::elements::Efficiency;
 use crate::leaf::LeafLoads;
 
 /// What moves: the leaf and its arm.
@@ -26,8 +29,8 @@ use crate::leaf::LeafLoads;
 pub(crate) struct Moving<'a> {
     pub path: ShaftPath<'a>,
     pub loads: &'a LeafLoads,
-    /// Part of the shaft's work that reaches the leaf.
-    pub efficiency: f64,
+    /// Parts of the work that pass between shaft and leaf.
+    pub efficiency: Efficiency,
     /// Hinge axis to the latch edge, m.
     pub length_m: f64,
 }

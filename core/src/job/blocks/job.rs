@@ -167,6 +167,7 @@ impl Job {
         if self.motion.is_some() && self.operator.shaft_speed_deg_s.is_none() {
             faults.push(const { Operator::BLOCK.number("shaft_speed_deg_s") }.missing("operator.shaft_speed_deg_s"));
         }
+        faults.extend(self.motion.iter().flat_map(MotionFacts::relations));
         if self.holding.is_some() && self.storm.is_none() {
             faults.push(missing_object("storm"));
         }
@@ -176,6 +177,7 @@ impl Job {
         let obstacles = self.obstacles.iter().flatten().enumerate();
         faults.extend(obstacles.flat_map(|(index, one)| one.place().relations(format_args!("obstacles.{index}"))));
         faults.extend(self.marks.iter().flat_map(Marks::relations));
+        faults.extend(self.tape.iter().flat_map(Tape::relations));
         faults
     }
 

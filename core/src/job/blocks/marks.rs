@@ -1,6 +1,7 @@
 //! What is marked out, and how far a tape errs.
 
 use crate::job::table::*;
+use crate::terms::words::words;
 use crate::units::Quantity::{Length, ShortLength};
 use alloc::vec::Vec;
 
@@ -39,6 +40,43 @@ block! {
     pub struct Tape at "tape." {
         /// Error of each dimension of the arm, either way, m; default 0.005 (common practice, no source).
         error_m: Option<f64> = assumed(ShortLength, 0.0001, 0.1, 0.005) => error,
+        /// How the link comes to its length; default cut.
+        link: Option<TapeLink> = word(TapeLink::WORDS),
+        /// Error of a link that is set last, either way, m; needed where it is. A cut link has that of the others.
+        link_error_m: Option<f64> = number(ShortLength, 0.0001, 0.1, 0.001),
+    }
+}
+
+words! {
+    /// How the link comes to its length.
+    pub enum TapeLink {
+        /// Cut to its planned length as everything else.
+        Cut = "cut",
+        /// Adjusted on the finished pad, when everything else is fixed.
+        SetLast = "set_last",
+    }
+}
+
+impl Tape {
+    /// Whether the link is set last.
+    #[must_use]
+    pub fn sets_link_last(&self) -> bool {
+        self.link == Some(TapeLink::SetLast)
+    }
+
+    /// Error of each of [`Arm::lengths_m`](super::Arm::lengths_m) either way, m.
+    #[must_use]
+    pub fn errors_m(&self) -> [f64; 6] {
+        let error_m = self.error();
+        let link_m = self.link_error_m.filter(|_| self.sets_link_last()).unwrap_or(error_m);
+        [error_m, error_m, error_m, error_m, error_m, link_m]
+    }
+
+    /// A link that is set last has an error of its own.
+    pub(in crate::job) fn relations(&self) -> Vec<Fault> {
+        let row = const { Tape::BLOCK.number("link_error_m") };
+        let missing = self.sets_link_last() && self.link_error_m.is_none();
+        missing.then(|| row.half("tape.link_error_m")).into_iter().collect()
     }
 }
 

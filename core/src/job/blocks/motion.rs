@@ -1,11 +1,12 @@
 //! How the leaf is to move, and what drives it.
 
+use super::MotorFacts;
 use crate::job::table::*;
-use crate::units::Quantity::{Angle, AngularSpeed, Count, Ratio, Resistance, Stiffness, Time, Torque, Voltage};
+use crate::units::Quantity::{Angle, AngularSpeed, Count, Resistance, Stiffness, Time, Torque};
+use alloc::vec::Vec;
 
 block! {
     /// The shaft's speed through time, its motor, its stops.
-    #[derive(Copy)]
     pub struct MotionFacts at "motion." {
         /// Time from rest to the operator's shaft speed, s; default 1 (common practice, no source).
         ramp_up_s: Option<f64> = assumed(Time, 0.02, 30.0, 1.0) => ramp_up,
@@ -31,27 +32,6 @@ block! {
 }
 
 block! {
-    /// A linear (permanent-magnet direct-current) motor and its gear.
-    #[derive(Copy)]
-    pub struct MotorFacts at "motion.motor." {
-        /// Torque at standstill at the rated voltage, at the motor, N·m.
-        stall_torque_n_m: f64 = number(Torque, 0.01, 50_000.0, 900.0),
-        /// Speed without load at the rated voltage, at the motor, degrees a second.
-        no_load_speed_deg_s: f64 = number(AngularSpeed, 0.5, 100_000.0, 12.0),
-        /// Voltage the two above are given for, V.
-        rated_v: f64 = number(Voltage, 1.0, 1000.0, 24.0),
-        /// Voltage there is at the motor under load, V; where `supply_resistance_ohm` is said, that of the source without load; default the rated one.
-        supply_v: Option<f64> = number(Voltage, 1.0, 1000.0, 22.0).listed(),
-        /// Turns of the motor for one turn of the operator's shaft; default 1: the numbers above are those of the shaft.
-        gear_ratio: Option<f64> = assumed(Ratio, 1.0, 10_000.0, 1.0) => gear_ratio,
-        /// Part of the motor's work that reaches the operator's shaft; default 1.
-        gear_efficiency: Option<f64> = assumed(Ratio, 0.1, 1.0, 1.0) => gear_efficiency,
-        /// Time in which motor and gear alone reach 63 % of the no-load speed, s; default 0.05 (common practice, no source).
-        run_up_s: Option<f64> = assumed(Time, 0.005, 5.0, 0.05) => run_up,
-    }
-}
-
-block! {
     /// Cycles, one opening and one closing each, asked for and rated.
     #[derive(Copy)]
     pub struct Duty at "motion.duty." {
@@ -66,10 +46,19 @@ block! {
     }
 }
 
-impl MotorFacts {
-    /// Voltage at the motor, V.
-    #[must_use]
-    pub fn supply(&self) -> f64 {
-        self.supply_v.unwrap_or(self.rated_v)
+impl MotionFacts {
+    /// Faults of a motor that is within its ranges.
+    pub(in crate::job) fn relations(&self) -> Vec<Fault> {
+        let Some(motor) = &self.motor else { return Vec::new() };
+        let mut faults = motor.relations();
+        if motor.curve.is_some()
+            && let Some(resistance) = self.supply_resistance_ohm.filter(|&resistance| resistance > 0.0)
+        {
+            let row = const { MotionFacts::BLOCK.number("supply_resistance_ohm") };
+            let none = Number { most: Some(0.0), ..row }.allowed();
+            let fault = Fault::number("motion.supply_resistance_ohm", FaultCode::NoCurrentKnown, resistance, none);
+            faults.push(fault.example(Example::Number(0.0)));
+        }
+        faults
     }
 }

@@ -1,5 +1,6 @@
 //! The operator's ratings.
 
+use crate::elements::Efficiency;
 use crate::job::table::*;
 use crate::units::Quantity::{AngularSpeed, Length, Ratio, ShortLength, Torque};
 use alloc::vec::Vec;
@@ -16,6 +17,12 @@ block! {
         shaft_speed_deg_s: Option<f64> = number(AngularSpeed, 0.1, 360.0, 9.0),
         /// Part of the shaft's work that reaches the leaf; default 1.
         arm_efficiency: Option<f64> = assumed(Ratio, 0.3, 1.0, 1.0).varied() => efficiency,
+        /// Part of the leaf's work that reaches the shaft while the leaf drives it: in a wind from behind, down a lean, at a stand; default
+        /// `arm_efficiency`.
+        back_efficiency: Option<f64> = number(Ratio, 0.1, 1.0, 0.9).listed(),
+        /// Whether the leaf can turn the shaft while the drive is off; default yes. A gear that does not back-drive (a worm whose lead angle is below
+        /// its angle of friction) still carries at its shaft what the leaf asks of it.
+        back_drives: Option<bool> = flag().listed(),
         /// Its outline, where it is known: without, nothing but the shaft stands there.
         body: Option<OperatorBody> = block(OperatorBody::BLOCK),
     }
@@ -36,7 +43,29 @@ block! {
     }
 }
 
+impl Operator {
+    /// Both efficiencies between shaft and leaf.
+    #[must_use]
+    pub fn efficiencies(&self) -> Efficiency {
+        let forward = self.efficiency();
+        Efficiency { forward, back: self.back_efficiency.unwrap_or(forward) }
+    }
+
+    /// Whether the leaf can turn the shaft while the drive is off.
+    #[must_use]
+    pub fn may_be_driven_back(&self) -> bool {
+        self.back_drives.unwrap_or(true)
+    }
+}
+
 impl OperatorBody {
+    /// Its furthest point from the shaft, m.
+    pub(crate) fn reach_m(&self) -> f64 {
+        let furthest = |[from, to]: [f64; 2]| from.abs().max(to.abs());
+        let (along, across) = (furthest(self.along_m), furthest(self.across_m));
+        crate::real::sqrt(along * along + across * across)
+    }
+
     /// Its sides along and across the base, m.
     pub(crate) fn sides_m(&self) -> [[f64; 2]; 2] {
         [self.along_m, self.across_m]

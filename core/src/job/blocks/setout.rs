@@ -36,6 +36,9 @@ block! {
         most_shaft_torque_n_m: Option<f64> = number(Torque, 0.0, 50_000.0, 400.0),
         /// Shaft offsets, bracket and lengths are whole multiples of it, m: what a tape can set; none unless given.
         step_m: Option<f64> = number(ShortLength, 0.0005, 0.5, 0.005),
+        /// Whether every error of the tape within that of the block `tape` has to leave an arm that works and keeps `least_lever_m`,
+        /// `shaft_travel_deg` and its clearance; no unless said. Ranges, straightness and angle to the open leaf are the planned arm's alone.
+        tape_proof: Option<bool> = flag(),
         /// Gust against which the aim `least_link_force` holds the leaf, m/s; default the working gust.
         storm_speed_m_s: Option<f64> = number(Speed, 0.0, 100.0, 30.0),
         /// Side of the elbow; default either.

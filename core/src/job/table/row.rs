@@ -129,8 +129,13 @@ impl Spec {
 
     /// A list of at least one item.
     pub const fn or_else(self, code: FaultCode) -> Spec {
+        self.of_at_least(1, code)
+    }
+
+    /// A list of at least so many items.
+    pub const fn of_at_least(self, least: u32, code: FaultCode) -> Spec {
         match self.kind {
-            Kind::List(list) => Spec { kind: Kind::List(List { least: Some((1, code)), ..list }), ..self },
+            Kind::List(list) => Spec { kind: Kind::List(List { least: Some((least, code)), ..list }), ..self },
             _ => panic!("only a list has a length"),
         }
     }

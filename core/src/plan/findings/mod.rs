@@ -85,7 +85,9 @@ fn arm(model: &Model, plan: &Plan, least_lever_rad: f64, findings: &mut Findings
             ],
         );
     }
-    if let Some(overrun) = &plan.overrun {
+    // Where the gear does not back-drive it holds what the leaf drives the shaft with, and the motor feels nothing of it.
+    let driven = plan.overrun.as_ref().filter(|_| model.job().operator.may_be_driven_back());
+    if let Some(overrun) = driven {
         findings.info(
             FindingCode::LeafDrivesShaft,
             &[

@@ -2,6 +2,7 @@
 
 use super::place::KitPlace;
 use crate::drive::{PeakDemand, WindLimit};
+use crate::elements::Efficiency;
 use crate::job::{Arm, Job};
 use crate::plan::{Gap, Model};
 use alloc::{collections::BTreeMap, vec::Vec};
@@ -42,10 +43,16 @@ pub(super) fn outline_key(job: &Job) -> Key {
     key
 }
 
+/// Parts of the work that pass between shaft and leaf, either way: both decide what is asked of the shaft.
+fn both_ways(job: &Job) -> [f64; 2] {
+    let Efficiency { forward, back } = job.operator.efficiencies();
+    [forward, back]
+}
+
 /// What the search of a job with an operator in it depends on beside leaf, wind and site.
 pub(super) fn place_key(job: &Job) -> Key {
     let mut key = outline_key(job);
-    bits([job.operator.efficiency()], &mut key);
+    bits(both_ways(job), &mut key);
     if let Some(setout) = &job.setout {
         bits(setout.crank_m.into_iter().chain(setout.link_m), &mut key);
         bits([setout.shaft_travel(), setout.step_m.unwrap_or(0.0)], &mut key);
@@ -56,7 +63,7 @@ pub(super) fn place_key(job: &Job) -> Key {
 /// What an arm's torque depends on beside the leaf and the wind.
 pub(super) fn arm_key(arm: &Arm, model: &Model) -> Key {
     let mut key = Key::new();
-    bits(arm.lengths_m().into_iter().chain([arm.elbow.side(), model.job().operator.efficiency()]), &mut key);
+    bits(arm.lengths_m().into_iter().chain([arm.elbow.side()]).chain(both_ways(model.job())), &mut key);
     key
 }
 

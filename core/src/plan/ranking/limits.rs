@@ -34,7 +34,7 @@ pub(super) fn limits(job: &Job, operator: &ListedOperator, asked: RankAsked) -> 
             return refused(RefusalCode::TooHot, &[air("temperature", hottest_c), air("limit", most)]);
         }
     }
-    let duty = job.motion.and_then(|motion| motion.duty)?;
+    let duty = job.motion.as_ref().and_then(|motion| motion.duty)?;
     let rated = operator.rated_cycles(asked.air_c.map(|[_, hottest_c]| hottest_c));
     let cycles = |name, cycles| named(name, cycles, Quantity::Count);
     let asked = [

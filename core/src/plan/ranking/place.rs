@@ -32,7 +32,7 @@ pub(super) enum KitPlace {
 /// What the amount of a limit is.
 pub(super) fn quantity_of(limit: Limit) -> Quantity {
     match limit {
-        Limit::SquareDeg | Limit::ShaftTravelDeg => Quantity::Angle,
+        Limit::SquareDeg | Limit::ShaftTravelDeg | Limit::TapeShaftTravelDeg => Quantity::Angle,
         Limit::Straightness => Quantity::Ratio,
         Limit::MostShaftTorqueNM => Quantity::Torque,
         _ => Quantity::ShortLength,

@@ -138,7 +138,7 @@ impl Tried<'_> {
 
     /// Both ramps as many times as long as they need to be.
     fn slower_ramps(&self) -> Option<Suggestion> {
-        let motion = self.job.motion?;
+        let motion = self.job.motion.as_ref()?;
         let [up_s, down_s] = [motion.ramp_up(), motion.ramp_down()];
         let values = |times: f64| {
             let ramp_s = |ramp_s: f64| libm::ceil(ramp_s * times / RAMP_STEP_S) * RAMP_STEP_S;

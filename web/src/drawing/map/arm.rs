@@ -8,10 +8,18 @@ use super::fit::Fit;
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::surface::Surface;
 
-/// Draws leaf and arm closed and open.
+/// Draws leaf and arm closed and open, and the operator's body that crank and link pass over.
 pub(super) fn draw(surface: &mut Surface<'_>, map: &PadPicture, fit: &Fit) {
     let Some(arm) = &map.arm else { return };
     let linkage = Linkage::new(arm, map.open_rad);
+    if let Some(body) = &map.body {
+        let corners = body.corners_m(&linkage, map.turn_rad).map(|corner| fit.at(Point::from(corner)));
+        for (index, from) in corners.into_iter().enumerate() {
+            if let Some(seen) = clipped(fit.frame, [from, corners[(index + 1) % 4]]) {
+                surface.line(&seen, Pen::thin(Ink::Cursor, Dash::Solid));
+            }
+        }
+    }
     let pens = |dash: Dash| (Pen::thin(Ink::Leaf, dash), Pen::thick(Ink::Cursor, dash));
     for (leaf_rad, (leaf, thick)) in [(map.open_rad, pens(Dash::Dashed)), (0.0, pens(Dash::Solid))] {
         let pose = linkage.pose(leaf_rad);

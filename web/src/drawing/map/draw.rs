@@ -8,6 +8,7 @@ use super::fit::Fit;
 use super::hatch::hatch_of;
 use super::look::Look;
 use super::{PadPicture, contour, legend};
+use crate::drawing::datum::Datum;
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around, centred};
 use crate::drawing::surface::{Surface, corners};
@@ -86,9 +87,17 @@ pub(super) fn draw(surface: &mut Surface<'_>, map: &PadPicture, fit: &Fit, view:
 
     let mut places = Places::new(fit.frame);
     let lines = if map.field.complete() { contours(surface, map, fit, &levels) } else { Vec::new() };
+    let datum = Datum::new(
+        fit.at(Point::ZERO),
+        fit.frame.inset(-4.0),
+        fit.at(Point::new(map.leaf_m, 0.0)),
+        map.face_m.map(|face_m| fit.at(Point::new(0.0, face_m)).y),
+    );
+    datum.draw(surface, &mut places);
     surroundings(surface, &mut places, map, fit, view);
     super::arm::draw(surface, map, fit);
     marks(surface, &mut places, map, fit, look);
+    datum.name(surface, &mut places, &view.labels);
     for (level, middles) in lines {
         let text = show(level, Quantity::Ratio, view.system);
         let size = surface.text_box(&text);

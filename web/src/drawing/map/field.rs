@@ -7,7 +7,7 @@ use pintle_core::{arm::Limit, plan::Pad};
 pub const NOT_YET: u8 = 255;
 
 /// Limits by their code, which counts from 1; 0 is a place with an arm.
-pub const LIMITS: [Limit; 13] = [
+pub const LIMITS: [Limit; 17] = [
     Limit::Straightness,
     Limit::SquareDeg,
     Limit::LeastLeverM,
@@ -18,6 +18,10 @@ pub const LIMITS: [Limit; 13] = [
     Limit::KeepOut,
     Limit::Arm,
     Limit::MostShaftTorqueNM,
+    Limit::TapeArm,
+    Limit::TapeLeastLeverM,
+    Limit::TapeShaftTravelDeg,
+    Limit::TapeKeepOut,
     Limit::ShaftXM,
     Limit::ShaftYM,
     Limit::StepM,

@@ -18,7 +18,7 @@ const fn hatch(ink: Ink, dash: Dash, angles: &'static [f64], apart: f64) -> Hatc
 }
 
 /// By code, from 1; those of one ink differ in direction and line type.
-const HATCHES: [Hatch; 10] = [
+const HATCHES: [Hatch; 14] = [
     hatch(Ink::Closing, Dash::Solid, &[135.0], 6.0),
     hatch(Ink::Opening, Dash::Solid, &[45.0], 6.0),
     hatch(Ink::Third, Dash::Solid, &[90.0], 6.0),
@@ -29,6 +29,10 @@ const HATCHES: [Hatch; 10] = [
     hatch(Ink::Plain, Dash::Solid, &[45.0, 135.0], 8.0),
     hatch(Ink::Faint, Dash::Dashed, &[90.0], 5.0),
     hatch(Ink::Fourth, Dash::Dashed, &[90.0], 7.0),
+    hatch(Ink::Plain, Dash::Dashed, &[90.0], 9.0),
+    hatch(Ink::Third, Dash::Dashed, &[45.0, 135.0], 9.0),
+    hatch(Ink::Fourth, Dash::Dashed, &[45.0, 135.0], 9.0),
+    hatch(Ink::Plain, Dash::Dashed, &[0.0, 90.0], 9.0),
 ];
 
 /// The hatching of a limit's code; what no other has serves those that a map of places does not give.

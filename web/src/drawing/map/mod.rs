@@ -18,7 +18,7 @@ pub use look::{LIMIT_NAMES, Look};
 use kurbo::{Point, Rect, Size};
 use pintle_core::{
     fault::{Fault, FaultCode, Invalid},
-    job::{Arm, Hand, Job, KeepOut},
+    job::{Arm, Hand, Job, KeepOut, OperatorBody},
 };
 
 use super::surface::{Measure, Surface};
@@ -43,6 +43,10 @@ pub struct PadPicture {
     arm: Option<Arm>,
     open_rad: f64,
     leaf_m: f64,
+    face_m: Option<f64>,
+    /// The operator's body, where its size is known, and the turn of its base, rad.
+    body: Option<OperatorBody>,
+    turn_rad: f64,
 }
 
 impl PadPicture {
@@ -66,6 +70,9 @@ impl PadPicture {
             arm: None,
             open_rad: job.open_rad(),
             leaf_m: job.leaf.length_m,
+            face_m: job.leaf.face_m,
+            body: job.operator.body,
+            turn_rad: job.marks.unwrap_or_default().anchor_turn_rad(),
         })
     }
 

@@ -1,10 +1,11 @@
 //! The plan view, back to front: paths and other positions, the position at the cursor, dimensions, names.
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 use pintle_core::units::{Quantity, mark, show};
 
 use super::dimension::{Linear, angular};
 use super::{Fit, PlanView, parts, scale_bar, zones};
+use crate::drawing::datum::Datum;
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around};
 use crate::drawing::surface::Surface;
@@ -26,6 +27,8 @@ pub fn draw(surface: &mut Surface<'_>, plan: &PlanView, fit: &Fit, view: &View) 
     for position in [&plan.closed, &plan.open] {
         parts::position(surface, &mut places, fit, plan, position, (other, other), 1.0);
     }
+    let datum = datum(surface, plan, fit);
+    datum.draw(surface, &mut places);
     parts::centre_lines(surface, &mut places, fit, plan);
     let pens = (Pen::thick(Ink::Leaf, Dash::Solid), Pen::thick(Ink::Plain, Dash::Solid));
     parts::position(surface, &mut places, fit, plan, &plan.cursor, pens, 4.0);
@@ -42,7 +45,18 @@ pub fn draw(surface: &mut Surface<'_>, plan: &PlanView, fit: &Fit, view: &View) 
         members(surface, &mut places, plan, fit, view);
     }
     names(surface, &mut places, plan, fit, view);
+    datum.name(surface, &mut places, &view.labels);
     parts::pins(surface, fit, plan);
+}
+
+/// Axis line and hinge line, past all that is set out from them and short of the scale bar.
+fn datum(surface: &Surface<'_>, plan: &PlanView, fit: &Fit) -> Datum {
+    let (hinge, room) = (fit.at(Point::ZERO), 0.6 * surface.text_size);
+    let frame = surface.frame().inset(-room);
+    let lowest = hinge.y.max(fit.at(plan.shaft).y).max(fit.at(plan.closed.bracket).y) + 2.0 * surface.text_size;
+    let frame = Rect { y1: lowest.min(frame.y1), ..frame };
+    let face_y = plan.face_m.map(|face_m| fit.at(Point::new(0.0, face_m)).y);
+    Datum::new(hinge, frame, fit.on_leaf(0.0, fit.leaf_m), face_y)
 }
 
 fn short(metres: f64, view: &View) -> String {

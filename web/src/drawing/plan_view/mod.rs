@@ -39,6 +39,8 @@ pub struct PlanView {
     pub leaf_m: f64,
     /// The operator's shaft.
     pub shaft: Point,
+    /// Height of the leaf's face from the axis line, where it is said.
+    pub face_m: Option<f64>,
     /// Bracket along the leaf.
     pub bracket_u_m: f64,
     /// Bracket pin proud of the leaf's line.
@@ -79,6 +81,7 @@ impl PlanView {
             mirrored: job.hand == Some(Hand::Left),
             leaf_m: job.leaf.length_m,
             shaft: Point::new(arm.shaft_x_m, arm.shaft_y_m),
+            face_m: job.leaf.face_m,
             bracket_u_m: arm.bracket_u_m,
             bracket_v_m: arm.bracket_v_m,
             crank_m: arm.crank_m,

@@ -53,15 +53,14 @@ pub fn pins(surface: &mut Surface<'_>, fit: &Fit, view: &PlanView) {
     surface.dot(fit.at(view.shaft), 1.5, Ink::Plain);
 }
 
-/// Centre lines through the hinge and the shaft.
+/// Centre lines through the shaft; those of the hinge are the datum.
 pub fn centre_lines(surface: &mut Surface<'_>, places: &mut Places, fit: &Fit, view: &PlanView) {
-    for centre in [fit.at(Point::ZERO), fit.at(view.shaft)] {
-        for arm in [Vec2::new(CROSS, 0.0), Vec2::new(0.0, CROSS)] {
-            // From the middle outwards, so that dashes cross in the centre.
-            for end in [centre + arm, centre - arm] {
-                surface.line(&[centre, end], Pen::thin(Ink::Plain, Dash::Chain));
-            }
-            places.avoid(&[centre - arm, centre + arm], 0.5);
+    let centre = fit.at(view.shaft);
+    for arm in [Vec2::new(CROSS, 0.0), Vec2::new(0.0, CROSS)] {
+        // From the middle outwards, so that dashes cross in the centre.
+        for end in [centre + arm, centre - arm] {
+            surface.line(&[centre, end], Pen::thin(Ink::Plain, Dash::Chain));
         }
+        places.avoid(&[centre - arm, centre + arm], 0.5);
     }
 }

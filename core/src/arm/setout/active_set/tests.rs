@@ -74,7 +74,7 @@ fn solved(problem: &Problem, scratch: &mut SlpScratch, here: &Found, [least, mos
     scratch.programme.clear();
     for index in 0..scratch.count {
         let mut row = slopes[index];
-        row[if problem.is_objective(scratch.pieces[index].term) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
+        row[if problem.is_objective(scratch.pieces[index].limit()) { DIMENSIONS } else { DIMENSIONS + 1 }] = -1.0;
         scratch.programme.add(&row, -values[index]);
         scratch.rows[index] = index;
     }
@@ -117,7 +117,7 @@ fn active_rows_and_bounds_are_what_holds() {
             assert_eq!(active_set.weights[..active_set.count], rows);
             for (term, (row, _)) in active_set.terms[..active_set.count].iter().zip(&rows) {
                 assert_eq!(term.slope, solved.slopes[*row]);
-                assert_eq!(term.objective, problem.is_objective(scratch.pieces[*row].term));
+                assert_eq!(term.objective, problem.is_objective(scratch.pieces[*row].limit()));
             }
             for i in 0..DIMENSIONS {
                 let wide = bounds[1][i] > bounds[0][i];

@@ -118,7 +118,7 @@ fn local_maxima_are_gathered_at_their_angles() {
             let all = gathered(problem, &arm);
             let (kernel, sense) = (super::ArmKernel::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
             for (term, from) in [(Term::Torque, 0.0), (Term::Lever, 0.1 * OPEN)] {
-                let value = |rad: f64| problem.value(&kernel, sense, &Piece { term, station: problem.station(rad) });
+                let value = |rad: f64| problem.value(&kernel, sense, &Piece::new(term, problem.station(rad)));
                 let angles: Vec<f64> = (0..=800).map(|index| OPEN * f64::from(index) / 800.0).collect();
                 for three in angles.windows(3).filter(|three| three[0] >= from + 0.05 && three[2] < OPEN - 0.05) {
                     if value(three[1]) > value(three[0]) && value(three[1]) > value(three[2]) {

@@ -33,9 +33,8 @@ fn on(setout: &SetOutSite, then: impl Fn(&Problem, &Arm, &dyn Fn(Term, f64) -> f
         problem.margin = Margin { length_m: HAIR, plain: HAIR };
         for arm in fixtures::arms(&mut Dice(31), 12) {
             let (kernel, sense) = (ArmKernel::new(&arm), pose(&arm, 0.5 * OPEN).lever.signum());
-            let value = |term: Term, leaf_rad: f64| {
-                problem.value(&kernel, sense, &Piece { term, station: problem.station(leaf_rad) })
-            };
+            let value =
+                |term: Term, leaf_rad: f64| problem.value(&kernel, sense, &Piece::new(term, problem.station(leaf_rad)));
             then(problem, &arm, &value);
         }
     });
@@ -107,11 +106,11 @@ fn a_lever_the_wrong_way_is_a_force_without_bound() {
     with_problem(&fixtures::setout(), |problem| {
         let arm = fixtures::arms(&mut Dice(32), 1)[0];
         let sense = pose(&arm, 0.5 * OPEN).lever.signum();
-        let piece = Piece { term: Term::Force, station: problem.station(0.5) };
+        let piece = Piece::new(Term::Force, problem.station(0.5));
         let force = problem.value(&ArmKernel::new(&arm), -sense, &piece);
         close(force, storm(0.5) / (1e-6 * largest(storm)), 1e-3);
         // Without a limit on the torque none is exceeded.
-        let piece = Piece { term: Term::TorqueLimit, station: problem.station(0.5) };
+        let piece = Piece::new(Term::TorqueLimit, problem.station(0.5));
         assert!(problem.value(&ArmKernel::new(&arm), sense, &piece) < -1e300);
     });
 }
@@ -155,10 +154,10 @@ fn terms_belong_to_their_limits() {
         for (term, limit) in told {
             assert_eq!(term.limit(), limit, "{term:?}");
             problem.given_up = None;
-            assert_eq!(problem.is_objective(term), limit.is_none(), "{term:?}");
+            assert_eq!(problem.is_objective(term.limit()), limit.is_none(), "{term:?}");
             for given_up in Limit::ALL {
                 problem.given_up = Some(given_up);
-                assert_eq!(problem.is_objective(term), limit == Some(given_up), "{term:?}");
+                assert_eq!(problem.is_objective(term.limit()), limit == Some(given_up), "{term:?}");
             }
         }
         assert_eq!(Limit::CrankM.variable(), Some(3));

@@ -32,10 +32,10 @@ fn runs(job: &Job) -> Vec<(DrivenState, usize, f64)> {
     let moving = Moving {
         path: ShaftPath::new(&linkage),
         loads: &loads,
-        efficiency: job.operator.efficiency(),
+        efficiency: job.operator.efficiencies(),
         length_m: job.leaf.length_m,
     };
-    let motor = Motor::of(facts.motor.as_ref().expect("a motor"));
+    let motor = Motor::of(facts.motor.as_ref().expect("a motor")).expect("a line");
     let speed = job.operator.shaft_speed_deg_s.expect("a speed").to_radians();
     let travel = moving.path.travel_rad();
     let profile = Profile::with_slow_end(travel, speed, speed, speed, 0.1 * travel, speed / 3.0);

@@ -1,0 +1,36 @@
+/**
+ * The points of a motor's table, one after another.
+ *
+ * @import { Part, Sheet } from "../sheet.js"
+ */
+
+import { h } from "../dom.js";
+import { createField } from "../field.js";
+import { createList } from "../list-editor.js";
+import { POINT } from "./groups.js";
+import { POINTS } from "./motor-points.js";
+
+/**
+ * @param {Sheet} sheet
+ * @returns {Part}
+ */
+export function createMotorEditor(sheet) {
+  const { points } = sheet.session;
+  const list = createList(sheet, "points", () => points.list, () => points.add(), (index) => points.take(index), createPoint);
+  const root = h("div", { class: "site-lists" }, list.root);
+
+  function update() {
+    root.hidden = !points.active;
+    if (!root.hidden) list.update();
+  }
+
+  return { root, update };
+}
+
+/** @param {Sheet} sheet @param {number} index @returns {Part} */
+function createPoint(sheet, index) {
+  const fields = POINT.map((name) => createField(sheet, `${POINTS}.${index}.${name}`));
+  const name = sheet.say("check.lists.points.item", { number: index + 1 });
+  const root = h("fieldset", { "data-point": index }, h("legend", {}, name), h("div", { class: "fields" }, ...fields.map((field) => field.root)));
+  return { root, update: () => fields.forEach((field) => field.update()) };
+}
