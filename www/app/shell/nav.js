@@ -97,7 +97,7 @@ function reserveOf(sheet) {
 function short(sheet, before) {
   const reserve = reserveOf(sheet);
   if (!reserve) return "";
-  return before ? `×${before} → ×${reserve}` : `×${reserve}`;
+  return sheet.say(before ? "verdict.alone.changed" : "verdict.alone.now", { reserve, was: before });
 }
 
 /** @param {Sheet} sheet @param {string} before */
