@@ -55,6 +55,13 @@ fn judge(faults: &mut Faults, job: &Value) {
     }
 }
 
+/// A movement by a motor of these speeds, °/s, and torques, N·m.
+fn motor(points: &[(u32, u32)], supply_resistance_ohm: Value) -> Value {
+    let point = |&(speed, torque): &(u32, u32)| json!({ "speed_deg_s": speed, "torque_n_m": torque });
+    let motor = json!({ "curve": points.iter().map(point).collect::<Vec<_>>(), "rated_v": 230 });
+    json!({ "motor": motor, "supply_resistance_ohm": supply_resistance_ohm })
+}
+
 /// Every value of a whole job in turn absent, of every other type, and beyond all ranges; links of every sort; no job at all.
 fn faults() -> Faults {
     let mut found = Faults::new();
@@ -97,6 +104,11 @@ fn faults() -> Faults {
         ),
         ("/arm/pivot_b_m", json!(-0.4)),
         ("/arm/shaft_x_m", json!(0)),
+        // Tables of a motor: one point; speeds that fall, from another one than 0; one that never runs out; a supply whose current nobody knows.
+        ("/motion", motor(&[(0, 500)], Value::Null)),
+        ("/motion", motor(&[(1, 500), (9, 900), (8, 0)], Value::Null)),
+        ("/motion", motor(&[(0, 500), (9, 0), (12, 700)], Value::Null)),
+        ("/motion", motor(&[(0, 500), (9, 900), (12, 0)], json!(0.2))),
     ] {
         let mut other = simple.clone();
         if let Some(place) = pointer.rsplit_once('/').and_then(|(parent, key)| Some((other.pointer_mut(parent)?, key)))

@@ -190,6 +190,8 @@ async fn a_search_can_be_stopped_and_asked_again() -> Result<()> {
         open(&browser, &site.address, &job(|job| job["setout"]["step_m"] = json!(0.0005))).await?;
         seen(&browser, ".set-outs tbody tr").await?;
         press(&browser, ".front .least_shaft_travel").await?;
+        // A search is spoken of only once it has taken a while.
+        browser.wait_for(&format!("{}.checkVisibility()", part(".waiting .stop"))).await?;
         press(&browser, ".waiting .stop").await?;
         seen(&browser, ".again").await?;
         assert_eq!(browser.value(&format!("{} === null", part(".front tbody"))).await?, true);

@@ -89,15 +89,22 @@ async fn a_change_is_told_and_taken_back_across_steps() -> Result<()> {
         press(&browser, "input[name=operator][value=demo-c]").await?;
         assert_ne!(browser.value(job).await?, second);
         at_step(&browser, "place").await?;
+        // Which units are shown is nothing that was said: they stay.
+        browser.value("document.querySelector('pintle-calculator').setAttribute('units', 'us') ?? true").await?;
+        computed(&browser).await?;
         // Four keys in one field were one change; the operator was another.
         press(&browser, ".undo-last").await?;
         let now = format!("{job} === {second}");
         browser.wait_for(&now).await.map_err(|error| error.context("the operator taken back"))?;
         assert_eq!(in_view(&browser).await?, ["place"], "taken back where one stands");
+        let us = format!("{}.checked", part("[part=units] input[value=us]"));
+        assert_eq!(browser.value(&us).await?, true, "units");
         press(&browser, ".undo-last").await?;
         browser.wait_for(&format!("{job} === {first}")).await?;
         assert_eq!(browser.value(&undo).await?, true);
         at_step(&browser, "survey").await?;
+        browser.value("document.querySelector('pintle-calculator').setAttribute('units', 'metric') ?? true").await?;
+        computed(&browser).await?;
         assert_eq!(browser.value(&format!("{}.value", part("#field-leaf-wind_area_m2"))).await?, "1.9");
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())

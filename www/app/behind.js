@@ -35,7 +35,7 @@ export function createBehind(sheet) {
     drawFigures(figures, rows);
     shares.update();
     sensitivity.update();
-    setText(rests, sheet.say("verdict.rests", { count: sheet.assumptions() }));
+    setText(rests, sheet.say("verdict.rests", { count: sheet.counts().assumed }));
   }
 
   return { root, update };

@@ -48,3 +48,21 @@ export function createList(sheet, name, items, add, take, create) {
 
   return { root, update };
 }
+
+/**
+ * A list that is there only while its block is looked at.
+ *
+ * @param {{ active: boolean }} block
+ * @param {Part} list
+ * @returns {Part}
+ */
+export function whileActive(block, list) {
+  const root = h("div", { class: "site-lists" }, list.root);
+
+  function update() {
+    root.hidden = !block.active;
+    if (!root.hidden) list.update();
+  }
+
+  return { root, update };
+}

@@ -159,6 +159,7 @@ export class PintleCalculator extends HTMLElement {
       this.#sheet.trouble.push({ key: "start.no_entry" });
       this.#build();
     }
+    this.#history?.accept();
     this.#refresh(false);
   }
 
@@ -262,7 +263,9 @@ export class PintleCalculator extends HTMLElement {
     if (list.failed) this.#sheet.trouble.push({ key: "start.no_operators", retry });
     this.#tree.adoptedStyleSheets = sheets;
     this.#sheet.layout = this.getAttribute("layout") ?? "";
-    this.#history = new History(() => takeRecord(/** @type {Sheet} */ (this.#sheet).session), (said) => this.#takeBack(said, start()));
+    // The units shown are no part of what is said: taking something back leaves them.
+    const said = () => ({ ...takeRecord(/** @type {Sheet} */ (this.#sheet).session), system: undefined });
+    this.#history = new History(said, (record) => this.#takeBack(record, start()));
     const turn = this.#start;
     await this.#build();
     if (turn !== this.#start) return;
@@ -270,7 +273,7 @@ export class PintleCalculator extends HTMLElement {
     this.#settle();
   }
 
-  /** What was said before the last change. @param {TypedRecord} said @param {Session} session a new one, of the job that was begun with */
+  /** What was said before the last change. @param {unknown} said @param {Session} session a new one, of the job that was begun with */
   #takeBack(said, session) {
     if (!this.#sheet) return;
     applyRecord(session, said);

@@ -198,11 +198,19 @@ export class Sheet {
     return assumed && !/^(record|as_built)\./.test(choice.path) && Object.keys(written(choice, value)).length > 0;
   }
 
-  /** How many numbers and choices still are the page's and not the person's. */
-  assumptions() {
-    const numbers = this.session.activePaths().filter((path) => this.isAssumed(path));
-    const choices = [...this.session.activeChoices(), ...(this.session.byParts ? this.session.members.activeChoices() : [])];
-    return numbers.length + choices.filter((choice) => this.isChoiceAssumed(choice)).length;
+  /**
+   * How many numbers and choices are the person's, and how many still are the page's.
+   *
+   * @param {(path: string) => boolean} [belongs] which of them are counted; all where nothing is said
+   */
+  counts(belongs = () => true) {
+    const { session } = this;
+    const numbers = session.activePaths().filter((path) => belongs(path) && (session.entry(path).value !== null || this.isAssumed(path)));
+    const all = [...session.activeChoices(), ...(session.byParts ? session.members.activeChoices() : [])];
+    const choices = all.filter(({ path }) => belongs(path));
+    const assumed = numbers.filter((path) => this.isAssumed(path)).length + choices.filter((choice) => this.isChoiceAssumed(choice)).length;
+    const said = choices.filter(({ path }) => !session.choice(path).assumed).length;
+    return { assumed, measured: numbers.filter((path) => !this.isAssumed(path)).length + said };
   }
 
   /** Computes what is typed, and keeps the last valid result where that fails. */

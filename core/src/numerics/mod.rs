@@ -15,6 +15,6 @@ pub use arc::ARC_OVER_CHORD;
 pub use extreme::{GOLDEN_SHARE, golden_section, vertex};
 pub use integrator::Integrator;
 pub use linear_programme::{Active, Programme, ROWS, VARIABLES};
-pub use placed::{PlacedRectangle, corners, ends_of};
+pub use placed::{PlacedRectangle, corners, ends_of, furthest_corner};
 pub use separation::{Sides, separation_m};
 pub use trial::StepTrial;

@@ -15,6 +15,11 @@ pub struct PlacedRectangle {
 }
 
 impl PlacedRectangle {
+    /// A rectangle that has turned about the plane's origin; of the angle, cosine and sine.
+    pub const fn about_origin(sides: Sides, turn: (f64, f64)) -> PlacedRectangle {
+        PlacedRectangle { sides, origin: (0.0, 0.0), turn }
+    }
+
     /// Its corners, counter-clockwise.
     pub fn corners(&self) -> [(f64, f64); 4] {
         let ((cosine, sine), (x, y)) = (self.turn, self.origin);
@@ -53,6 +58,11 @@ impl PlacedRectangle {
         };
         to_sides(&theirs, &self.sides).min(to_sides(&ours, rectangle))
     }
+}
+
+/// Distance of a rectangle's furthest corner from the origin: what it sweeps as it turns about it.
+pub fn furthest_corner(sides: &Sides) -> f64 {
+    corners(sides).iter().fold(0.0, |most: f64, (x, y)| most.max(sqrt(x * x + y * y)))
 }
 
 /// Corners of a rectangle along the axes, counter-clockwise.

@@ -8,7 +8,7 @@ use super::Model;
 use super::elbow_sweep::ElbowSweep;
 use super::swing::{Joint, Joints, Movers, SwingJoints, turned};
 use crate::job::Stopped;
-use crate::numerics::{PlacedRectangle, Sides, corners, ends_of, separation_m};
+use crate::numerics::{PlacedRectangle, Sides, corners, ends_of, furthest_corner, separation_m};
 use crate::order::insertion_sort;
 use alloc::vec::Vec;
 use kurbo::Point;
@@ -126,7 +126,7 @@ impl Model {
         let (leaf, wide) = (job.leaf.sides_m(), job.arm_half_width());
         let (shaft, swing) = (self.linkage().shaft, SwingJoints::new(self.linkage()));
         let mut gaps = Vec::new();
-        let reach_m = leaf_reach_m(&leaf);
+        let reach_m = furthest_corner(&leaf);
         let mut note = |part, against, index, value: &dyn Fn(&Joints) -> f64| {
             // The leaf turns about the hinge; what it is seen from turns back as far as it is out.
             let moves = match (part, against) {
@@ -223,7 +223,7 @@ impl Model {
 /// The leaf as it stands.
 fn placed_leaf(joints: &Joints, sides: &Sides) -> PlacedRectangle {
     let (sine, cosine) = joints.there;
-    PlacedRectangle { sides: *sides, origin: (0.0, 0.0), turn: (cosine, sine) }
+    PlacedRectangle::about_origin(*sides, (cosine, sine))
 }
 
 /// Both ends of a part of the arm in the frame.
@@ -237,7 +237,7 @@ fn ends(part: MovingPart, joints: &Joints, shaft: Point) -> [Point; 2] {
 
 fn hinge_gap(leaf: &Sides, swing: &SwingJoints, post: &Sides) -> HingeGap {
     let gap_m = |joints: &Joints| placed_leaf(joints, leaf).separation_m(post);
-    let moves = Movers { joints: &[], turning_m: leaf_reach_m(leaf) };
+    let moves = Movers { joints: &[], turning_m: furthest_corner(leaf) };
     let (least_rad, least_m) = swing.least(&moves, &gap_m);
     let (widest_rad, widest_m) = swing.least(&moves, &|joints| -gap_m(joints));
     HingeGap {
@@ -248,9 +248,4 @@ fn hinge_gap(leaf: &Sides, swing: &SwingJoints, post: &Sides) -> HingeGap {
         least_m,
         least_leaf_deg: least_rad.to_degrees(),
     }
-}
-
-/// Furthest corner of the leaf from the hinge, m.
-fn leaf_reach_m(leaf: &Sides) -> f64 {
-    corners(leaf).iter().fold(0.0, |most: f64, &corner| most.max(Point::from(corner).to_vec2().hypot()))
 }

@@ -40,7 +40,7 @@ impl Stance {
 
     /// The leaf's body as it stands, from its sides in its own axes.
     pub fn leaf(&self, sides: &Sides) -> PlacedRectangle {
-        PlacedRectangle { sides: *sides, origin: (0.0, 0.0), turn: (self.along.x, self.along.y) }
+        PlacedRectangle::about_origin(*sides, (self.along.x, self.along.y))
     }
 
     /// The place on the leaf's line nearest to a rectangle; where they meet, where the line enters it.

@@ -4,7 +4,7 @@ use super::Source;
 use super::stance::Stance;
 use crate::arm::Linkage;
 use crate::job::Site;
-use crate::numerics::{PlacedRectangle, Sides, corners};
+use crate::numerics::{PlacedRectangle, Sides, furthest_corner};
 use crate::real::{cos, length, sin};
 use crate::terms::{Direction, ZoneKind};
 use alloc::vec::Vec;
@@ -172,8 +172,7 @@ pub(crate) fn zones(linkage: &Linkage, bodies: &Bodies, site: &Site, known: &Kno
             ZoneKind::BehindLeaf
         }
     };
-    let reach_m =
-        corners(&bodies.leaf).iter().fold(0.0, |most: f64, &corner| most.max(length(Point::from(corner).to_vec2())));
+    let reach_m = furthest_corner(&bodies.leaf);
     for (index, obstacle) in bodies.obstacles {
         let zone = beside_leaf(stances, reach_m, beside, |stance| NearestGap {
             // Met is met: the angle told is that of the first touch.

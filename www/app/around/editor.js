@@ -7,7 +7,7 @@
 
 import { h } from "../dom.js";
 import { createField } from "../field.js";
-import { createList } from "../list-editor.js";
+import { createList, whileActive } from "../list-editor.js";
 import { Obstacles } from "./obstacles.js";
 import { OBSTACLE_KINDS, SIDES, STOPPED } from "./words.js";
 
@@ -17,15 +17,7 @@ import { OBSTACLE_KINDS, SIDES, STOPPED } from "./words.js";
  */
 export function createAroundEditor(sheet) {
   const { around } = sheet.session;
-  const list = createList(sheet, "obstacles", () => around.list, () => around.add(), (index) => around.take(index), createObstacle);
-  const root = h("div", { class: "site-lists" }, list.root);
-
-  function update() {
-    root.hidden = !around.active;
-    if (!root.hidden) list.update();
-  }
-
-  return { root, update };
+  return whileActive(around, createList(sheet, "obstacles", () => around.list, () => around.add(), (index) => around.take(index), createObstacle));
 }
 
 /** @param {Sheet} sheet @param {number} index @returns {Part} */

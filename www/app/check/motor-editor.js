@@ -6,7 +6,7 @@
 
 import { h } from "../dom.js";
 import { createField } from "../field.js";
-import { createList } from "../list-editor.js";
+import { createList, whileActive } from "../list-editor.js";
 import { POINT } from "./groups.js";
 import { POINTS } from "./motor-points.js";
 
@@ -16,15 +16,7 @@ import { POINTS } from "./motor-points.js";
  */
 export function createMotorEditor(sheet) {
   const { points } = sheet.session;
-  const list = createList(sheet, "points", () => points.list, () => points.add(), (index) => points.take(index), createPoint);
-  const root = h("div", { class: "site-lists" }, list.root);
-
-  function update() {
-    root.hidden = !points.active;
-    if (!root.hidden) list.update();
-  }
-
-  return { root, update };
+  return whileActive(points, createList(sheet, "points", () => points.list, () => points.add(), (index) => points.take(index), createPoint));
 }
 
 /** @param {Sheet} sheet @param {number} index @returns {Part} */

@@ -7,7 +7,7 @@
 
 import { h } from "../dom.js";
 import { createField } from "../field.js";
-import { createList } from "../list-editor.js";
+import { createList, whileActive } from "../list-editor.js";
 import { AREA, FRAMES, KINDS, WAYS, ZONES } from "./groups.js";
 
 /**
@@ -16,15 +16,7 @@ import { AREA, FRAMES, KINDS, WAYS, ZONES } from "./groups.js";
  */
 export function createSiteEditor(sheet) {
   const { site } = sheet.session;
-  const means = createList(sheet, "means", () => site.means, () => site.addMeans(), (index) => site.takeMeans(index), createMeans);
-  const root = h("div", { class: "site-lists" }, means.root);
-
-  function update() {
-    root.hidden = !site.active;
-    if (!root.hidden) means.update();
-  }
-
-  return { root, update };
+  return whileActive(site, createList(sheet, "means", () => site.means, () => site.addMeans(), (index) => site.takeMeans(index), createMeans));
 }
 
 /** @param {Sheet} sheet @param {number} index @returns {Part} */

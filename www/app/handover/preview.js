@@ -69,7 +69,7 @@ export async function createPreview(sheet, place, signal, closed) {
     for (const radio of radios) radio.checked = radio.value === size();
     const result = fullResult(sheet);
     if (!result) return;
-    const text = JSON.stringify([result.job, size(), sheet.session.system, sheet.assumptions()]);
+    const text = JSON.stringify([result.job, size(), sheet.session.system, sheet.counts().assumed]);
     if (text !== drawn) {
       drawn = text;
       draw(result);

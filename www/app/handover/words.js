@@ -18,7 +18,7 @@ export function findingBlocks(sheet, { plan: { findings } }) {
 /** Those marked in the survey, and those of blocks the page does not ask for. @param {Sheet} sheet @param {Result} result @returns {Block[]} */
 export function assumptionBlocks(sheet, { plan: { assumed } }) {
   const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.assumptions.${key}`, values);
-  const count = sheet.assumptions();
+  const count = sheet.counts().assumed;
   const asked = new Set(sheet.session.activePaths());
   const others = assumed.flatMap((path) => {
     const rule = sheet.session.rules.get(path);

@@ -53,7 +53,7 @@ export function answerParts(sheet, { answer, rule }, now, take) {
     ? sheet.say("setout.answer.rule_short", { length: sheet.say(`setout.fields.${short[0]}`), by: sheet.limit(short[1], "short_length", "up") })
     : rule ? null : sheet.say("setout.answer.no_rule");
   const reserves = columns.map(([, stand], index) =>
-    h("div", {}, h("dt", {}, heads[index]), h("dd", {}, stand?.reserve == null ? "–" : `×${sheet.show(stand.reserve, "ratio")}`)));
+    h("div", {}, h("dt", {}, heads[index]), h("dd", {}, stand?.reserve == null ? "–" : sheet.say("verdict.alone.now", { reserve: sheet.show(stand.reserve, "ratio") }))));
   return [
     h("dl", { class: "side-by-side" }, ...reserves),
     h("div", { class: "takes" }, ...buttons),

@@ -133,10 +133,12 @@ export function createSetOut(sheet, signal) {
     again.focus();
   }
 
-  /** The search is over, one way or another. */
+  /** A question is over, one way or another; another one may still be open. */
   function settle() {
-    clearTimeout(timer);
-    waiting.hidden = true;
+    if (!seeker.busy) {
+      clearTimeout(timer);
+      waiting.hidden = true;
+    }
     show();
   }
 

@@ -13,14 +13,18 @@ export class Seeker {
     this.id = 0;
     /** @type {Worker | null} */
     this.worker = null;
-    /** Whether the newest question is still being answered. */
-    this.busy = false;
+    /** What of the newest question is still being answered: the search, the trade-off beside it. @type {Set<string>} */
+    this.open = new Set();
+  }
+
+  get busy() {
+    return this.open.size > 0;
   }
 
   /** @param {Record<string, unknown>} question */
   ask(question) {
     this.id += 1;
-    this.busy = true;
+    this.open = new Set(["search"]);
     this.#send({ ...question, id: this.id });
   }
 
@@ -31,7 +35,7 @@ export class Seeker {
 
   /** Asks for the trade-off between torque and another aim, on the newest search's site. @param {any} job @param {string} aim @param {number} points */
   askFront(job, aim, points) {
-    this.busy = true;
+    this.open.add("front");
     this.#send({ kind: "front", id: this.id, job, aim, points });
   }
 
@@ -39,7 +43,7 @@ export class Seeker {
   stop() {
     this.worker?.terminate();
     this.worker = null;
-    this.busy = false;
+    this.open.clear();
     this.id += 1;
   }
 
@@ -53,7 +57,9 @@ export class Seeker {
     const worker = new Worker(fileAt("app/setout/worker.js"), { type: "module" });
     worker.addEventListener("message", ({ data }) => {
       if (data.id !== this.id) return;
-      if (["done", "failed", "front"].includes(data.kind)) this.busy = false;
+      if (data.kind === "done") this.open.delete("search");
+      if (data.kind === "front") this.open.delete("front");
+      if (data.kind === "failed") this.open.clear();
       this.tell(data);
     });
     worker.addEventListener("error", (event) => {

@@ -1,7 +1,5 @@
 /**
  * One history of what was said, across all steps: each change can be taken back. Changes that follow one another, as keys in a field do, are one.
- *
- * @import { TypedRecord } from "../typed-record.js"
  */
 
 /** As many as are kept. */
@@ -16,8 +14,8 @@ export class History {
   #about = "";
 
   /**
-   * @param {() => TypedRecord} said what is said now
-   * @param {(record: TypedRecord) => void} restore
+   * @param {() => unknown} said what is said now
+   * @param {(said: unknown) => void} restore
    */
   constructor(said, restore) {
     this.said = said;
@@ -32,6 +30,8 @@ export class History {
   /** To be called after a change. @param {string} about the field being typed in; empty for a change that is whole at once */
   note(about) {
     const now = JSON.stringify(this.said());
+    // A field that is left without another change is done with: what is typed into it next is a change of its own.
+    if (now === this.#now && about === "") this.#about = "";
     if (now === this.#now) return;
     if (about === "" || about !== this.#about) {
       this.#before.push(this.#now);
@@ -41,8 +41,9 @@ export class History {
     this.#now = now;
   }
 
-  /** The field is left: what is typed into it next is another change. */
-  rest() {
+  /** What is said now was brought by somebody else, and is no change to be taken back. */
+  accept() {
+    this.#now = JSON.stringify(this.said());
     this.#about = "";
   }
 

@@ -28,13 +28,22 @@ export function createNav(sheet, { go, why, trail, asks }, current) {
   const root = h("nav", { class: "steps-nav", part: "steps", "aria-label": sheet.say("steps.title") });
   const bar = h("section", { class: "verdict-line", part: "verdict", "aria-label": sheet.say("verdict.title") });
   const was = new Was();
+  /** Shapes that were drawn, by where they stand: one that stays is not drawn again at every key. @type {Map<string, SVGElement>} */
+  const shapes = new Map();
+
+  /** @param {string} place @param {string} mark */
+  function shape(place, mark) {
+    const key = `${place} ${mark}`;
+    if (!shapes.has(key)) shapes.set(key, verdictMark(mark));
+    return shapes.get(key);
+  }
 
   /** @param {Step} step */
   function stepButton(step) {
     const { mark, words } = stateOf(sheet, step);
     return html`<button type="button" class="step-way" data-step=${step.name} aria-current=${step === current() ? "step" : nothing} @click=${() => go(step.name)}>
       <span class="step-name">${sheet.say(`steps.${step.name}`)}</span>
-      <span class="step-state">${mark ? verdictMark(mark) : nothing}${words}</span>
+      <span class="step-state">${mark ? shape(step.name, mark) : nothing}${words}</span>
     </button>`;
   }
 
@@ -55,7 +64,7 @@ export function createNav(sheet, { go, why, trail, asks }, current) {
     const parts = stale ? "" : begunSentence(sheet);
     const before = result ? was.before(reserveOf(sheet), stale) : "";
     return html`<button type="button" class="says" aria-haspopup="dialog" title=${sheet.say("verdict.why")} @click=${why}>
-        <span class="mark-place">${verdictMark(state)}</span>
+        <span class="mark-place">${shape("verdict", state)}</span>
         <span class="said-words"><strong class="word" part="verdict-word">${whole.word}</strong> <span class="scope">${whole.about}</span></span>
         <span class="figures">${result ? figures(sheet, before) : ""}</span>
         <span class="reserve" aria-hidden="true">${result ? short(sheet, before) : ""}${parts ? html`<br />${sheet.say("steps.states.begun")}` : nothing}</span>
@@ -88,7 +97,7 @@ function reserveOf(sheet) {
 function short(sheet, before) {
   const reserve = reserveOf(sheet);
   if (!reserve) return "";
-  return before ? `×${before} → ×${reserve}` : `×${reserve}`;
+  return sheet.say(before ? "verdict.alone.changed" : "verdict.alone.now", { reserve, was: before });
 }
 
 /** @param {Sheet} sheet @param {string} before */

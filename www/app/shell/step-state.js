@@ -29,14 +29,7 @@ export function stateOf(sheet, step) {
   return { mark: "", words: sheet.say("steps.states.counted", { assumed, measured }) };
 }
 
-/**
- * How many of a step's numbers are assumed, and how many are the person's.
- *
- * @param {Sheet} sheet
- * @param {Step} step
- */
+/** How much of a step is assumed, and how much the person's. @param {Sheet} sheet @param {Step} step */
 export function counts(sheet, step) {
-  const paths = sheet.session.activePaths().filter((path) => stepOf(path) === step && sheet.session.entry(path).value !== null);
-  const assumed = paths.filter((path) => sheet.isAssumed(path)).length;
-  return { assumed, measured: paths.length - assumed };
+  return sheet.counts((path) => stepOf(path) === step);
 }

@@ -37,8 +37,7 @@ impl Problem<'_> {
     /// Separation of the body from the leaf at a leaf angle, m; as far as anything where there is none.
     pub fn leaf_gap_m(&self, kernel: &ArmKernel, station: &SearchStation) -> f64 {
         let (Some(body), Some(stand)) = (self.body(kernel), &self.setout.stand) else { return f64::MAX };
-        let turn = (station.cosine, station.sine);
-        let leaf = PlacedRectangle { sides: stand.leaf, origin: (0.0, 0.0), turn };
+        let leaf = PlacedRectangle::about_origin(stand.leaf, (station.cosine, station.sine));
         body.seen_from(&leaf).separation_m(&stand.leaf)
     }
 

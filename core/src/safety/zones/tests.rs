@@ -4,8 +4,8 @@ use super::super::stance::Stance;
 use super::{NearestGap, beside_leaf, worst};
 use crate::arm::Linkage;
 use crate::job::{Arm, Elbow};
-use crate::numerics::corners;
 use crate::numerics::fixtures::Dice;
+use crate::numerics::furthest_corner;
 use crate::terms::ZoneKind;
 
 #[test]
@@ -24,7 +24,7 @@ fn a_zone_is_that_of_every_angle() {
     for _ in 0..400 {
         let length_m = dice.between(1.0, 5.0);
         let leaf = [[dice.between(-0.3, 0.0), length_m], [dice.between(-0.2, 0.0), dice.between(0.0, 0.2)]];
-        let reach_m = corners(&leaf).iter().fold(0.0, |most: f64, &(x, y)| most.max(x.hypot(y)));
+        let reach_m = furthest_corner(&leaf);
         let stances = Stance::over_swing(&Linkage::new(&arm, dice.between(1.0, 1.7)), length_m);
         let (x, y) = (dice.between(-4.0, 6.0), dice.between(-4.0, 6.0));
         let rectangle = [[x, x + dice.between(0.01, 1.5)], [y, y + dice.between(0.01, 1.5)]];
