@@ -2214,7 +2214,7 @@ operator: ListedOperator,
 /**
  * The entry as the host wrote it, with what is not known here.
  */
-written: Record<string, unknown>, };
+written: { [key: string]: unknown }, };
 
 /**
  * An operator as its maker states it. What is not said is not known, and limits nothing.

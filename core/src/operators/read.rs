@@ -36,7 +36,7 @@ pub struct ListEntry {
     /// What is known of it.
     operator: ListedOperator,
     /// The entry as the host wrote it, with what is not known here.
-    #[cfg_attr(feature = "describe", schemars(with = "serde_json::Value"), ts(type = "Record<string, unknown>"))]
+    #[cfg_attr(feature = "describe", schemars(with = "serde_json::Value"), ts(type = "{ [key: string]: unknown }"))]
     written: Document,
 }
 
