@@ -8,8 +8,4 @@ pub mod drawing;
 #[cfg(target_arch = "wasm32")]
 mod binding;
 #[cfg(target_arch = "wasm32")]
-pub use binding::{
-    Calculation, PadView, Pads, Ranker, Seeking, clearances, evaluate, feet_inches, fields, limit_names, mark,
-    open_job, operator_fields, pack, pareto_front, plain_number, qr, read, read_operators, schema, set_out, show,
-    show_limit, unit, unpack, version,
-};
+pub use binding::*;

@@ -135,11 +135,7 @@ fn run_as_tool() -> Option<Result<()>> {
     let arguments = std::env::args_os();
     let called = std::env::args_os().next()?;
     match Path::new(&called).file_stem()?.to_str()? {
-        // Function names are a tenth of what the page would load, and nobody reads them there.
-        setup::bindgen::BINDGEN => {
-            let arguments = arguments.chain(["--remove-name-section".into()]);
-            Some(wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(arguments))
-        }
+        setup::bindgen::BINDGEN => Some(setup::bindgen::run(arguments.skip(1))),
         name if setup::barred::NAMES.contains(&name) => Some(setup::barred::refuse(name)),
         setup::bindgen::TEST_RUNNER => Some(wasm_bindgen_cli::wasm_bindgen_test_runner::run_cli_with_args(arguments)),
         _ => None,

@@ -29,7 +29,7 @@ pub fn nearest(unknown: &str, known: &[&'static str]) -> Option<&'static str> {
 }
 
 fn letters(key: &str) -> Vec<char> {
-    let lower: String = key.to_lowercase();
+    let lower: String = key.to_ascii_lowercase();
     lower.chars().filter(|character| character.is_alphanumeric()).collect()
 }
 

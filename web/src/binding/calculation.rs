@@ -13,7 +13,8 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_job, decode_view, encode, finite, no_canvas, thrown};
+use super::codec::{decode, decode_job, encode, thrown};
+use super::view::{decode_view, finite, no_canvas};
 use crate::drawing;
 
 /// A valid job with its plan. Free it when it is replaced.

@@ -9,8 +9,6 @@ use serde::de::DeserializeOwned;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::JsValue;
 
-use crate::drawing::{NoCanvas, View};
-
 /// Encodes as JSON would: objects are plain, `None` is `null`. The only policy for nulls there is.
 pub fn encode<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsValue> {
     value.serialize(&Serializer::json_compatible()).map_err(JsValue::from)
@@ -26,24 +24,8 @@ pub fn decode_job(value: JsValue) -> Result<Document, JsValue> {
     serde_wasm_bindgen::from_value(value).map_err(|_| thrown(&Fault::new("", FaultCode::NotJson).into()))
 }
 
-/// Decodes a view; its faults name their path.
-pub fn decode_view(value: JsValue) -> Result<View, JsValue> {
-    let document: Document = decode(value, "view")?;
-    View::read(&document).map_err(|invalid| thrown(&invalid))
-}
-
-/// A finite number, or a fault of that argument: a missing argument arrives as NaN.
-pub fn finite(value: f64, argument: &str) -> Result<f64, JsValue> {
-    if value.is_finite() { Ok(value) } else { Err(thrown(&wrong_type(argument, value.to_string()))) }
-}
-
-/// A canvas that cannot be drawn on.
-pub fn no_canvas(_: NoCanvas) -> JsValue {
-    thrown(&Fault::new("canvas", FaultCode::WrongType).into())
-}
-
 /// An argument of another type than the binding takes.
-fn wrong_type(argument: &str, found: String) -> Invalid {
+pub fn wrong_type(argument: &str, found: String) -> Invalid {
     let mut fault = Fault::new(argument, FaultCode::WrongType);
     fault.found = Some(found);
     fault.into()

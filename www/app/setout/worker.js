@@ -1,11 +1,11 @@
 /**
- * The search, off the page's thread: the same core in an instance of its own.
+ * The search, off the page's thread, in a module of its own.
  *
  * A question carries a number; a newer one ends the map of an older one, whose answers nobody waits for. A question is:
  * `search` (the best set-out and the map), `pad` (a place of the map), `front` (torque against another aim).
  */
 
-import { loadCore } from "../core.js";
+import { loadSearch } from "../search-core.js";
 
 /** Milliseconds the map is worked on before messages are looked at. */
 const TURN_MS = 16;
@@ -20,12 +20,12 @@ let map = null;
 addEventListener("message", (event) => {
   const question = event.data;
   if (question.kind === "search") newest = question.id;
-  loadCore().then((core) => ANSWERS[/** @type {keyof typeof ANSWERS} */ (question.kind)](core, question)).catch((error) => fail(question, error));
+  loadSearch().then((core) => ANSWERS[/** @type {keyof typeof ANSWERS} */ (question.kind)](core, question)).catch((error) => fail(question, error));
 });
 
 const ANSWERS = { search, pad, front };
 
-/** @param {import("../core.js").Core} core @param {any} question */
+/** @param {import("../search-core.js").SearchCore} core @param {any} question */
 async function search(core, question) {
   if (question.id !== newest) return;
   // A lattice takes longest: the map is there first.
@@ -38,7 +38,7 @@ async function search(core, question) {
   postMessage({ kind: "done", id: question.id });
 }
 
-/** @param {import("../core.js").Core} core @param {any} question */
+/** @param {import("../search-core.js").SearchCore} core @param {any} question */
 function best(core, { id, job }) {
   postMessage({ kind: "searching", id });
   const answer = core.set_out(job);
@@ -46,7 +46,7 @@ function best(core, { id, job }) {
   postMessage({ kind: "found", id, answer, rule: arm ? core.weigh({ ...job, arm }) : null });
 }
 
-/** @param {import("../core.js").Core} core @param {any} question */
+/** @param {import("../search-core.js").SearchCore} core @param {any} question */
 async function places(core, { id, job, columns, rows }) {
   map?.free();
   map = new core.Pads(job, columns, rows);
@@ -69,12 +69,12 @@ async function places(core, { id, job, columns, rows }) {
   }
 }
 
-/** @param {import("../core.js").Core} core @param {any} question */
+/** @param {import("../search-core.js").SearchCore} core @param {any} question */
 function pad(core, { id, column, row }) {
   if (map && id === newest) postMessage({ kind: "pad", id, column, row, pad: map.pad(column, row) });
 }
 
-/** @param {import("../core.js").Core} core @param {any} question */
+/** @param {import("../search-core.js").SearchCore} core @param {any} question */
 function front(core, { id, job, aim, points }) {
   postMessage({ kind: "front", id, aim, points: core.front(job, aim, points) });
 }

@@ -10,6 +10,7 @@ pub mod notices;
 mod pages;
 mod preloads;
 mod scripts;
+mod search;
 mod styles;
 mod vendored;
 
@@ -23,6 +24,7 @@ use crate::{place, precache};
 /// Bundles and lists the folder that Trunk names in `TRUNK_STAGING_DIR`.
 pub fn run() -> Result<()> {
     let folder = precache::staging()?;
+    search::run(&folder)?;
     styles::run(&folder)?;
     notices::run(&folder)?;
     vendored::run(&folder)?;

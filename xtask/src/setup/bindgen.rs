@@ -1,5 +1,6 @@
 //! The bindgen step and the test runner for wasm: this program under their names.
 
+use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::{env, fs};
@@ -8,7 +9,7 @@ use anyhow::{Context, Result};
 
 use super::browser;
 use crate::place::target;
-use crate::shell::run;
+use crate::shell;
 
 /// The name under which Trunk looks for the bindgen step.
 pub const BINDGEN: &str = "wasm-bindgen";
@@ -25,20 +26,28 @@ pub fn ensure() -> Result<PathBuf> {
     Ok(folder)
 }
 
+/// The bindgen step with arguments of its own. Function names are a tenth of what the page would load, and nobody reads them there.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Result<()> {
+    let arguments = [BINDGEN.into()].into_iter().chain(arguments).chain(["--remove-name-section".into()]);
+    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(arguments)
+}
+
 /// Runs a wasm test module in headless Chromium; the arguments are those Cargo gives to a runner.
 pub fn run_tests(arguments: &[String]) -> Result<()> {
     let tools = ensure()?;
     let browser = browser::ensure()?;
     let capabilities = tools.join("webdriver.json");
     fs::write(&capabilities, browser.capabilities().to_string())?;
-    run(Command::new(tools.join(TEST_RUNNER))
-        .args(arguments)
-        .env("CHROMEDRIVER", &browser.driver)
-        .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", &capabilities)
-        .env("WASM_BINDGEN_USE_BROWSER", "1")
-        // A busy machine may take long to start a browser; the tests themselves are short.
-        .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "60")
-        .env("WASM_BINDGEN_TEST_TIMEOUT", "180"))
+    shell::run(
+        Command::new(tools.join(TEST_RUNNER))
+            .args(arguments)
+            .env("CHROMEDRIVER", &browser.driver)
+            .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", &capabilities)
+            .env("WASM_BINDGEN_USE_BROWSER", "1")
+            // A busy machine may take long to start a browser; the tests themselves are short.
+            .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "60")
+            .env("WASM_BINDGEN_TEST_TIMEOUT", "180"),
+    )
 }
 
 /// Replaces a link in one step, so that a process that reads it at the same time finds the old or the new one.
