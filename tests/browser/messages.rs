@@ -6,7 +6,7 @@ use pintle_core::{
     Document, describe,
     fault::{Fault, Invalid},
     job::Job,
-    packed,
+    operators, packed,
     plan::{Model, plan},
 };
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
@@ -125,10 +125,35 @@ fn faults() -> Faults {
             take(&mut found, invalid);
         }
     }
+    for invalid in of_a_list() {
+        take(&mut found, invalid);
+    }
     for reason in ["photo.json", "null", ""] {
         take(&mut found, Invalid::not_json(reason));
     }
     found
+}
+
+/// What only a list of operators meets: torques in kN·m, lengths in mm, a peak below the rating, an id that stands twice.
+fn of_a_list() -> impl Iterator<Item = Invalid> {
+    let one = |change: Value| {
+        let mut one = json!({ "id": "one", "name": "One", "rated_torque_n_m": 400 });
+        for (key, value) in change.as_object().into_iter().flatten() {
+            one[key] = value.clone();
+        }
+        one
+    };
+    let list = json!({ "operators": [
+        one(json!({})),
+        one(json!({ "id": "kilo", "rated_torque_n_m": 0.4 })),
+        one(json!({ "id": "milli", "kit": { "crank_m": [450, 750], "link_m": [400, 700] } })),
+        one(json!({ "id": "peak", "peak_torque_n_m": 300 })),
+        one(json!({ "name": "Twice" })),
+    ] });
+    let document: Document = serde_json::from_value(list).expect("a document");
+    let read = operators::read(&document);
+    assert_eq!(read.left_out.len(), 4, "{:?}", read.left_out);
+    read.left_out.into_iter().map(|left| Invalid::from(left.faults))
 }
 
 /// Codes of an enumeration in a schema, each with its description.

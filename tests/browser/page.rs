@@ -138,12 +138,25 @@ pub fn starting_job() -> Value {
     serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON")
 }
 
-/// A job planned natively.
+/// A job planned natively, with the body of the operator that the page would find by its ratings.
 pub fn planned(job: &Value) -> (Job, Plan) {
-    let document: Document = serde_json::from_value(job.clone()).expect("a document");
+    let document: Document = serde_json::from_value(as_listed(job)).expect("a document");
     let job = Job::read(&document).expect("valid");
     let plan = plan(&job).expect("valid");
     (job, plan)
+}
+
+/// The job with what the page's own list knows besides the ratings.
+fn as_listed(job: &Value) -> Value {
+    let list: Value = serde_json::from_str(include_str!("../../www/data/operators.json")).expect("JSON");
+    let ratings = ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s"];
+    let mut operators = list["operators"].as_array().expect("a list").iter();
+    let listed = operators.find(|listed| ratings.iter().all(|rating| listed[rating] == job["operator"][rating]));
+    let mut job = job.clone();
+    if let (Some(body), true) = (listed.map(|listed| &listed["body"]), job["operator"]["body"].is_null()) {
+        job["operator"]["body"] = body.clone();
+    }
+    job
 }
 
 /// Holds the page's plan to a native one, bit for bit.
