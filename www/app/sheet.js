@@ -36,8 +36,8 @@ export class Sheet {
     /** How it is laid out: `field`, `projector`, else as usual. */
     this.layout = "";
     this.cursor = new Cursor();
-    /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "overrun" | "run">} */
-    this.showing = { zones: false, overrun: false, run: "opening" };
+    /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "marks" | "part" | "overrun" | "run">} */
+    this.showing = { zones: false, marks: false, part: "arm", overrun: false, run: "opening" };
     /** What went wrong at the start: string keys, and how it is tried again where it can be. @type {{ key: string, retry?: () => unknown }[]} */
     this.trouble = [];
     /** The last valid result. @type {Result | null} */

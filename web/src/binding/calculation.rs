@@ -187,6 +187,14 @@ impl Calculation {
         Ok(drawing::curve_svg(&self.model, &self.plan, &decode_view(view)?))
     }
 
+    /// The base pattern at its true size as an SVG document, for print at 100 %; `undefined` where no holes are said or the paper is too small.
+    pub fn template_svg(
+        &self,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<Option<String>, JsValue> {
+        Ok(drawing::template_svg(&self.model, &decode_view(view)?))
+    }
+
     /// The plan view as an SVG document, for print.
     pub fn plan_view_svg(
         &self,

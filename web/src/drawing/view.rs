@@ -26,6 +26,11 @@ pub struct View {
     pub(super) leaf_deg: f64,
     /// Whether the plan view shows the zones that can catch a person, and what stands around.
     pub(super) zones: bool,
+    /// Whether the plan view is what is marked out: the closed arm alone, every mark with its number.
+    pub(super) marks: bool,
+    /// What the plan view shows: all of the gate, or the arm as large as it will go, a long leaf cut short.
+    #[cfg_attr(feature = "describe", ts(type = "\"gate\" | \"arm\""))]
+    pub(super) part: usize,
     /// Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
     pub(super) overrun: bool,
     /// The run that is followed through time, by its place in the core's list.
@@ -38,6 +43,9 @@ pub struct View {
     /// Words.
     pub(super) labels: Labels,
 }
+
+/// What the plan view can show.
+const PARTS: [&str; 2] = ["gate", "arm"];
 
 /// Runs in the order the core gives them.
 pub const RUNS: [&str; 4] = ["opening", "closing", "motor_opening", "motor_closing"];
@@ -57,6 +65,8 @@ impl View {
             pixel_ratio: reader.number("pixel_ratio", (0.25, 8.0)),
             leaf_deg: reader.number("leaf_deg", (f64::MIN, f64::MAX)),
             zones: reader.flag("zones"),
+            marks: reader.flag("marks"),
+            part: reader.word("part", &PARTS),
             overrun: reader.flag("overrun"),
             run: reader.word("run", &RUNS),
             system: match reader.word("system", &["metric", "us"]) {
@@ -68,6 +78,11 @@ impl View {
         };
         reader.finish()?;
         Ok(view)
+    }
+
+    /// Whether the arm is looked at, not all of the gate.
+    pub(super) fn near(&self) -> bool {
+        PARTS[self.part] == "arm"
     }
 
     /// An empty surface for it.
@@ -156,6 +171,8 @@ table! {
         face_line,
         /// At the operator's shaft.
         shaft,
+        /// At the end of the axis line that points to the latch.
+        to_latch,
         /// Before the crank's length.
         crank,
         /// Before the link's length.

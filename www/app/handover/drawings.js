@@ -6,11 +6,14 @@
  * @import { Result, Sheet } from "../sheet.js"
  */
 
-import { LINE_STEPS, columnsOf, faceOf, riserOf } from "../setout/marks.js";
+import { h } from "../dom.js";
+import { LINE_STEPS, assumedMarks, columnsOf, faceOf, riserOf } from "../setout/marks.js";
 import { lengthAt } from "../sides.js";
 import { figure, head, list, note, pairs, subhead, table } from "./blocks.js";
 
 const BLACK = "#000000";
+/** Height of what is at its true size, CSS px: what a page of either paper has room for beside its words. */
+const TEMPLATE_PX = 700;
 
 /** Ink is black; series are told by their dashes. @type {Palette} */
 const PALETTE = {
@@ -19,9 +22,9 @@ const PALETTE = {
 };
 
 /** @param {Sheet} sheet @param {number} height @param {number} leafDeg @returns {View} */
-function view(sheet, height, leafDeg) {
+function view(sheet, height, leafDeg, marks = false) {
   const labels = sheet.strings.at("drawing");
-  const shown = { zones: false, overrun: false, run: /** @type {const} */ ("opening") };
+  const shown = { zones: false, marks, part: /** @type {const} */ ("arm"), overrun: false, run: /** @type {const} */ ("opening") };
   return { width: 680, height, pixel_ratio: 1, leaf_deg: leafDeg, ...shown, system: sheet.session.system, palette: PALETTE, labels };
 }
 
@@ -36,6 +39,34 @@ export function drawingBlocks(sheet, { plan, calculation }) {
     head(say("curve.title")),
     figure(calculation.curve_svg(view(sheet, 340, plan.peak.leaf_deg)), sheet.say("drawing_titles.curve")),
   ];
+}
+
+/**
+ * What is taken out to the gate: the marks on one page, and the base at its true size on another.
+ *
+ * @param {Sheet} sheet @param {Result} result @returns {Block[]}
+ */
+export function markPageBlocks(sheet, { calculation }) {
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.page.${key}`, values);
+  const marks = calculation.mark_out();
+  const assumed = assumedMarks(sheet);
+  const template = calculation.template_svg(view(sheet, TEMPLATE_PX, 0, true));
+  const missing = say(marks.anchors.length ? "too_large" : "no_holes");
+  return [
+    { root: h("h2", {}, say("title")), keep: true },
+    ...(assumed ? [{ ...note(assumed), keep: true }] : []),
+    figure(calculation.plan_view_svg(view(sheet, 380, 0, true)), sheet.say("drawing_titles.plan_view")),
+    ...markBlocks(sheet, marks),
+    ...(template
+      ? [head(say("template"), true), note(say("template_note", { length: sheet.mark(sheet.session.system === "us" ? 0.1016 : 0.1) })), note(say("lay")), ...(assumed ? [note(assumed)] : []), trueSize(figure(template, say("template")))]
+      : [note(missing)]),
+  ];
+}
+
+/** At its true size, whatever room there is. @param {Block} block @returns {Block} */
+function trueSize(block) {
+  block.root.className = "true-size";
+  return block;
 }
 
 /** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */

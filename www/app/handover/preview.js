@@ -21,8 +21,9 @@ const MM = 96 / 25.4;
  * @param {HTMLElement} place
  * @param {AbortSignal} signal
  * @param {() => void} closed
+ * @param {(sheet: Sheet, result: import("../sheet.js").Result) => import("./blocks.js").Block[]} [blocksOf] what stands on the pages
  */
-export async function createPreview(sheet, place, signal, closed) {
+export async function createPreview(sheet, place, signal, closed, blocksOf = paperBlocks) {
   const say = (/** @type {string} */ key) => sheet.say(`handover.${key}`);
   const style = await fetchSheet("print");
   const ended = new AbortController();
@@ -85,7 +86,7 @@ export async function createPreview(sheet, place, signal, closed) {
     pages.replaceChildren();
     /** @type {((pages: number) => void)[]} */
     const numbered = [];
-    setOnPages(paperBlocks(sheet, result), () => {
+    setOnPages(blocksOf(sheet, result), () => {
       const block = titleBlock(sheet, result.job, numbered.length + 1);
       const body = h("div", { class: "body" });
       numbered.push(block.count);

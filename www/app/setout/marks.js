@@ -56,6 +56,12 @@ export function columnsOf({ face_m: face }) {
   return ["from_hinge_line_m", "from_axis_line_m", ...(face === 0 ? [] : /** @type {const} */ (["from_face_m"])), "diagonal_m", "from_latch_m"];
 }
 
+/** What stands over marks that rest on examples or assumed numbers; empty where none does. @param {Sheet} sheet */
+export function assumedMarks(sheet) {
+  const count = RESTS_ON.filter((path) => sheet.isAssumed(path)).length;
+  return count === 0 ? "" : sheet.say("setout.fit.assumed_marks", { count, all: RESTS_ON.length });
+}
+
 /** How the axis is found and the line stretched, in the order it is done. */
 export const LINE_STEPS = ["axis", "line", "latch", "square"];
 
@@ -95,7 +101,7 @@ function keyOf({ badge, mark }) {
 /** @param {Sheet} sheet @param {MarkOut} marks @param {() => void} changed */
 function cardsOf(sheet, marks, changed) {
   const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
-  const assumed = RESTS_ON.filter((path) => sheet.isAssumed(path)).length;
+  const assumed = assumedMarks(sheet);
   const { ticked } = sheet.session;
   const places = placesOf(sheet, marks).map((place) => ({ ...place, key: keyOf(place) }));
   // A tick belongs to the place where it was set: another place is not marked yet.
@@ -110,7 +116,7 @@ function cardsOf(sheet, marks, changed) {
     [say("elbow_open"), marks.elbow_open],
   ];
   return html`
-    <p class="never" ?hidden=${assumed === 0}>${say("assumed_marks", { count: assumed, all: RESTS_ON.length })}</p>
+    <p class="never" ?hidden=${assumed === ""}>${assumed}</p>
     <p class="note" ?hidden=${marks.anchors.length > 0}>${say("no_holes")}</p>
     <ol class="mark-cards">
       ${places.map(({ badge, name, mark, key }) => {

@@ -19,6 +19,7 @@ import { createCurve } from "../curve.js";
 import { createCursorBar, cursorSentence } from "../cursor-bar.js";
 import { h } from "../dom.js";
 import { readPalette } from "../palette.js";
+import { createParts } from "../plan-parts.js";
 import { createPlanView } from "../plan-view.js";
 import { createPlayBar } from "../play-bar.js";
 import { Player } from "../player.js";
@@ -46,8 +47,9 @@ export function createStage(sheet, signal) {
   const all = [...both, time];
   const band = h("p", { class: "note" }, sheet.say("drawing_titles.band"));
   const datum = h("p", { class: "note" }, sheet.say("drawing_titles.datum"));
+  const parts = createParts(sheet, () => planView.drawing.redraw());
   const figures = {
-    plan_view: figure(sheet, "plan_view", planView.drawing.root, [datum]),
+    plan_view: figure(sheet, "plan_view", planView.drawing.root, [parts.root, datum]),
     curve: figure(sheet, "curve", curve.drawing.root, [band, ...curve.beneath]),
     time: time.root,
   };
@@ -112,6 +114,8 @@ export function createStage(sheet, signal) {
       figures[drawn].classList.toggle("first", drawings[0] === drawn);
     }
     sheet.showing.zones = name === "protection";
+    sheet.showing.marks = name === "mark_out";
+    parts.follow(name === "survey" ? "gate" : "arm");
   }
 
   function recolour() {

@@ -4,7 +4,7 @@ use kurbo::{Point, Rect};
 use pintle_core::units::{Quantity, mark, show};
 
 use super::dimension::{Linear, angular};
-use super::{Fit, PlanView, parts, scale_bar, zones};
+use super::{Fit, PlanView, marks, parts, scale_bar, zones};
 use crate::drawing::datum::Datum;
 use crate::drawing::pen::{Dash, Ink, Pen};
 use crate::drawing::place::{Places, around};
@@ -21,11 +21,13 @@ pub fn draw(surface: &mut Surface<'_>, plan: &PlanView, fit: &Fit, view: &View) 
     }
     zones::solid(surface, &plan.standing, fit);
     zones::body(surface, &plan.body, fit);
-    let path: Vec<_> = plan.elbow_path.iter().map(|point| fit.at(*point)).collect();
-    surface.line(&path, Pen::thin(Ink::Faint, Dash::Chain));
-    let other = Pen::thin(Ink::Faint, Dash::DoubleChain);
-    for position in [&plan.closed, &plan.open] {
-        parts::position(surface, &mut places, fit, plan, position, (other, other), 1.0);
+    if plan.anchors.is_none() {
+        let path: Vec<_> = plan.elbow_path.iter().map(|point| fit.at(*point)).collect();
+        surface.line(&path, Pen::thin(Ink::Faint, Dash::Chain));
+        let other = Pen::thin(Ink::Faint, Dash::DoubleChain);
+        for position in [&plan.closed, &plan.open] {
+            parts::position(surface, &mut places, fit, plan, position, (other, other), 1.0);
+        }
     }
     let datum = datum(surface, plan, fit);
     datum.draw(surface, &mut places);
@@ -39,6 +41,10 @@ pub fn draw(surface: &mut Surface<'_>, plan: &PlanView, fit: &Fit, view: &View) 
     // Either where people are caught or how it is set out: both at once nobody reads.
     if let Some(around) = &plan.around {
         zones::marks(surface, &mut places, around, fit, plan.cursor.leaf_rad.to_degrees(), view);
+    } else if let Some(anchors) = &plan.anchors {
+        marks::draw(surface, &mut places, anchors, fit);
+        set_out(surface, &mut places, plan, fit, view);
+        members(surface, &mut places, plan, fit, view);
     } else {
         set_out(surface, &mut places, plan, fit, view);
         swing(surface, &mut places, plan, fit, view);
@@ -124,13 +130,18 @@ fn names(surface: &mut Surface<'_>, places: &mut Places, plan: &PlanView, fit: &
     let labels = &view.labels;
     let at_pin = 10.0;
     let at_end = 8.0;
-    for (text, at, distance, ink) in [
-        (&cursor, end(plan.cursor.leaf_rad), at_end, Ink::Cursor),
-        (&labels.shaft, fit.at(plan.shaft), at_pin, Ink::Plain),
-        (&labels.hinge, fit.at(Point::ZERO), at_pin, Ink::Plain),
-        (&labels.closed, end(0.0), at_end, Ink::Plain),
-        (&labels.open, end(plan.open.leaf_rad), at_end, Ink::Plain),
+    // Marked out is with the leaf closed, whatever is looked at elsewhere.
+    let of_swing = plan.anchors.is_none();
+    for (text, at, distance, ink, shown) in [
+        (&cursor, end(plan.cursor.leaf_rad), at_end, Ink::Cursor, of_swing),
+        (&labels.shaft, fit.at(plan.shaft), at_pin, Ink::Plain, true),
+        (&labels.hinge, fit.at(Point::ZERO), at_pin, Ink::Plain, true),
+        (&labels.closed, end(0.0), at_end, Ink::Plain, true),
+        (&labels.open, end(plan.open.leaf_rad), at_end, Ink::Plain, of_swing),
     ] {
+        if !shown {
+            continue;
+        }
         let size = surface.text_box(text);
         if let Some(area) = places.best(&around(at, size, distance)) {
             surface.text(text, area, ink);

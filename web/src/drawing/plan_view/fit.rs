@@ -17,7 +17,7 @@ pub struct Fit {
     pub broken: bool,
 }
 
-/// The arm fills at least this part of the drawing, or the leaf is cut short.
+/// Where the arm is looked at, it fills at least this part of the drawing, or the leaf is cut short.
 const LEAST_ARM: f64 = 0.62;
 /// What stands within this many lengths of the leaf from the hinge is on the surface.
 const NEAR: f64 = 1.15;
@@ -31,13 +31,15 @@ impl Fit {
         // The shaft stands on the hinge's side, which the mirror moves to the right.
         let insets = if view.mirrored { Insets { x0: insets.x1, x1: insets.x0, ..insets } } else { insets };
         let inner = size.to_rect() - insets;
-        let reach = view.reach_m();
         let whole = Fit::of(view, inner, view.leaf_m, false);
-        let cut = CUT * reach;
-        // A zone may be at the latch, and what is behind the leaf has its true place.
-        let true_places = view.around.is_some() || !view.standing.is_empty();
-        let fills = true_places || reach * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
-        if fills || cut >= view.leaf_m { whole } else { Fit::of(view, inner, cut, true) }
+        // A zone may be at the latch.
+        let cut = CUT * view.reach_m();
+        if !view.near || view.around.is_some() || cut >= view.leaf_m {
+            return whole;
+        }
+        let fills =
+            view.anchors.is_none() && view.reach_m() * whole.scale >= LEAST_ARM * inner.width().min(inner.height());
+        if fills && view.standing.is_empty() { whole } else { Fit::of(view, inner, cut, true) }
     }
 
     fn of(view: &PlanView, inner: Rect, leaf_m: f64, broken: bool) -> Fit {
@@ -76,24 +78,28 @@ impl Fit {
 }
 
 impl PlanView {
-    /// The farthest of shaft, elbow and bracket from the hinge, m.
+    /// The farthest of what is drawn of the arm from the hinge, m.
     fn reach_m(&self) -> f64 {
-        let parts = self.elbow_path.iter().chain([&self.shaft, &self.closed.bracket]);
-        parts.map(|point| point.to_vec2().hypot()).fold(0.0, f64::max)
+        let marked = [self.shaft, self.closed.elbow, self.closed.bracket];
+        let swung = self.elbow_path.iter().filter(|_| self.anchors.is_none());
+        swung.chain(&marked).map(|point| point.to_vec2().hypot()).fold(0.0, f64::max)
     }
 
-    /// The smallest box around everything that moves, m.
+    /// The smallest box around everything that is drawn, m.
     fn bounds(&self, leaf_m: f64) -> Rect {
+        let arm = [self.shaft, self.closed.bracket, self.closed.elbow].into_iter().chain(self.body.iter().copied());
+        if let Some(anchors) = &self.anchors {
+            let tip = Point::new(leaf_m, 0.0);
+            return arm
+                .chain(anchors.iter().copied())
+                .chain([tip])
+                .fold(Rect::ZERO, |bounds, point| bounds.union_pt(point));
+        }
         let steps = 36;
         let tips = (0..=steps).map(|step| {
             (leaf_m * Vec2::from_angle(self.open.leaf_rad * f64::from(step) / f64::from(steps))).to_point()
         });
-        let brackets = [self.closed.bracket, self.open.bracket];
-        let all = tips
-            .chain(brackets)
-            .chain(self.elbow_path.iter().copied())
-            .chain([self.shaft])
-            .chain(self.body.iter().copied());
+        let all = tips.chain([self.open.bracket]).chain(self.elbow_path.iter().copied()).chain(arm);
         let moving = all.fold(Rect::ZERO, |bounds, point| bounds.union_pt(point));
         let swept = self.around.as_ref().map_or(Rect::ZERO, around::Around::bounds);
         moving.union(swept).union(around::near(&self.standing, NEAR * leaf_m))

@@ -4,6 +4,7 @@ mod around;
 mod dimension;
 mod draw;
 mod fit;
+pub mod marks;
 mod parts;
 mod scale_bar;
 mod zones;
@@ -63,6 +64,10 @@ pub struct PlanView {
     pub body: Vec<Point>,
     /// Zones, where they are wanted.
     pub around: Option<around::Around>,
+    /// Anchor holes, where it is marked out; then nothing but the closed arm is drawn.
+    pub anchors: Option<Vec<Point>>,
+    /// Whether the arm is looked at, not all of the gate.
+    pub near: bool,
 }
 
 /// Points of the elbow's path.
@@ -87,7 +92,7 @@ impl PlanView {
             crank_m: arm.crank_m,
             link_m: arm.link_m,
             closed: position(0.0),
-            cursor: position(view.leaf_deg.to_radians().clamp(0.0, open_rad)),
+            cursor: position(if view.marks { 0.0 } else { view.leaf_deg.to_radians().clamp(0.0, open_rad) }),
             open: position(open_rad),
             elbow_path: (0..=POINTS)
                 .map(|step| position(open_rad * f64::from(step) / f64::from(POINTS)).elbow)
@@ -95,6 +100,8 @@ impl PlanView {
             standing: around::standing(model),
             body: model.operator_corners_m().into_iter().flatten().map(Point::from).collect(),
             around: view.zones.then(|| around::Around::new(model, plan)),
+            anchors: (view.marks && !view.zones).then(|| marks::anchors(model)),
+            near: view.near(),
         }
     }
 }
