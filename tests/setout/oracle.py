@@ -116,7 +116,8 @@ class Site:
         distance = np.abs(reach)
         both, differ = crank + link, np.abs(crank - link)
         straightness = distance[:, :1] / both
-        excess = [distance[:, 1:] - both, differ - distance]
+        # As planned an arm may be straight when the leaf is closed, whatever the last bit says; set wrongly it has to reach there, too.
+        excess = [distance[:, 1 if planned else 0 :] - both, differ - distance]
         if planned:
             excess += [self.straightness[0] - straightness, straightness - self.straightness[1]]
         inside = np.clip(distance, differ, both)
