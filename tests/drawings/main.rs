@@ -5,6 +5,7 @@ mod jobs;
 mod map;
 mod qr;
 mod svg;
+mod template;
 mod time;
 mod views;
 mod zones;
@@ -157,6 +158,49 @@ fn a_left_hand_is_the_mirror_image() {
         words
     };
     assert_eq!(words(&right), words(&left));
+}
+
+/// Two views of the one drawing: of the arm, and of all the gate, which has the latch edge of the closed leaf in it whatever the leaf's length.
+#[test]
+fn the_whole_gate_is_shown_when_it_is_asked_for() {
+    let (model, plan) = jobs::solved(&jobs::changed(&[("/leaf/length_m", 6.0.into())])).expect("valid");
+    let drawn = |part: &str| {
+        let view = views::changed(700.0, 420.0, 0.0, "metric", &[("part", part.into())]);
+        Drawing::read(&plan_view_svg(&model, &plan, &view))
+    };
+    let (gate, arm) = (drawn("gate"), drawn("arm"));
+    let leaf = gate.points_in("#333388");
+    assert!(leaf.iter().all(|point| (0.0..=700.0).contains(&point.0) && (0.0..=420.0).contains(&point.1)), "{leaf:?}");
+    let leaf_px = (leaf[0].0 - leaf[1].0).hypot(leaf[0].1 - leaf[1].1);
+    let (of_gate, of_arm) = (crank_px(&gate), crank_px(&arm));
+    assert!((of_gate / leaf_px - 0.8728 / 6.0).abs() < 2e-3, "{of_gate} px of crank to {leaf_px} px of leaf");
+    assert!(of_arm > 1.5 * of_gate, "the arm is drawn larger: {of_arm} px, {of_gate} px");
+}
+
+/// Length of the crank, px: of a line of two pieces, as long to each other as crank and link of the usual job are.
+fn crank_px(drawing: &Drawing) -> f64 {
+    let length = |one: (f64, f64), other: (f64, f64)| (one.0 - other.0).hypot(one.1 - other.1);
+    let bent = drawing.lines().filter_map(|line| <[_; 3]>::try_from(&line[..]).ok());
+    let arms = bent.filter(|[shaft, elbow, bracket]| {
+        (length(*shaft, *elbow) / length(*elbow, *bracket) - 0.8728 / 0.6363).abs() < 0.02
+    });
+    arms.map(|[shaft, elbow, _]| length(shaft, elbow)).fold(f64::NAN, f64::max)
+}
+
+/// The holes stand on the plan view where they are marked out, each with its number.
+#[test]
+fn holes_have_their_numbers_on_the_plan_view() {
+    let marks = serde_json::json!({ "anchor_along_m": 0.25, "anchor_across_m": 0.15 });
+    let (model, plan) = jobs::solved(&jobs::changed(&[("/marks", marks)])).expect("valid");
+    let drawn = |shown: bool| {
+        let view = views::changed(700.0, 420.0, 0.0, "metric", &[("marks", shown.into())]);
+        Drawing::read(&plan_view_svg(&model, &plan, &view))
+    };
+    let has = |drawing: &Drawing, number: &str| drawing.texts.iter().any(|text| text.text == number);
+    let (with, without) = (drawn(true), drawn(false));
+    for number in ["1", "2", "3", "4"] {
+        assert!(has(&with, number) && !has(&without, number), "{number}: {:?}", with.texts);
+    }
 }
 
 /// Equal scale on both axes: the drawn leaf, turned, keeps its length.

@@ -68,7 +68,17 @@ impl Drawing {
 
     /// Points of the lines in an ink, in the order drawn.
     pub fn points_in(&self, ink: &str) -> Vec<(f64, f64)> {
-        self.lines.iter().filter(|(found, _)| found == ink).flat_map(|(_, points)| points.iter().copied()).collect()
+        self.lines_in(ink).flatten().copied().collect()
+    }
+
+    /// All lines.
+    pub fn lines(&self) -> impl Iterator<Item = &Vec<(f64, f64)>> {
+        self.lines.iter().map(|(_, points)| points)
+    }
+
+    /// The lines in an ink.
+    pub fn lines_in<'a>(&'a self, ink: &'a str) -> impl Iterator<Item = &'a Vec<(f64, f64)>> {
+        self.lines.iter().filter(move |(found, _)| found == ink).map(|(_, points)| points)
     }
 }
 

@@ -2045,6 +2045,10 @@ face_line: string,
  */
 shaft: string,
 /**
+ * At the end of the axis line that points to the latch.
+ */
+to_latch: string,
+/**
  * Before the crank's length.
  */
 crank: string,
@@ -4924,6 +4928,14 @@ leaf_deg: number,
  * Whether the plan view shows the zones that can catch a person, and what stands around.
  */
 zones: boolean,
+/**
+ * Whether the plan view is what is marked out: the closed arm alone, every mark with its number.
+ */
+marks: boolean,
+/**
+ * What the plan view shows: all of the gate, or the arm as large as it will go, a long leaf cut short.
+ */
+part: "gate" | "arm",
 /**
  * Whether the curve shows what the drive holds back with the wind behind, and what holds the leaf at a stand.
  */

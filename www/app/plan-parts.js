@@ -25,6 +25,6 @@ export function createParts(sheet, changed) {
     for (const { part, button } of buttons) setAttribute(button, "aria-pressed", String(part === shown));
   }
 
-  show(sheet.showing.part);
+  show(/** @type {PlanPart} */ (sheet.showing.part));
   return { root, follow: show };
 }

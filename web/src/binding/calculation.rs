@@ -187,12 +187,13 @@ impl Calculation {
         Ok(drawing::curve_svg(&self.model, &self.plan, &decode_view(view)?))
     }
 
-    /// The base pattern at its true size as an SVG document, for print at 100 %; `undefined` where no holes are said or the paper is too small.
-    pub fn template_svg(
+    /// The base pattern at its true size as SVG documents, one a sheet, for print at 100 %; none where no holes are said or their narrow side is
+    /// wider than the paper.
+    pub fn template_svgs(
         &self,
         #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
-    ) -> Result<Option<String>, JsValue> {
-        Ok(drawing::template_svg(&self.model, &decode_view(view)?))
+    ) -> Result<Vec<String>, JsValue> {
+        Ok(drawing::template_svgs(&self.model, &decode_view(view)?))
     }
 
     /// The plan view as an SVG document, for print.

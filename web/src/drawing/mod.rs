@@ -32,7 +32,7 @@ pub use colour::Colour;
 pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
 pub use qr::{QrPath, qr};
 pub use svg::{curve_svg, plan_view_svg, time_svg};
-pub use template::template_svg;
+pub use template::template_svgs;
 pub use view::{Labels, Palette, PlotArea, RUNS, View};
 
 use kurbo::{Point, Size};

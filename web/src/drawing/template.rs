@@ -19,31 +19,66 @@ use super::view::View;
 /// px per metre at true size: 96 to an inch of 0.0254 m.
 const PER_M: f64 = 96.0 / 0.0254;
 /// Around the pattern, for the ends of its lines and their names, px.
-const MARGIN: f64 = 40.0;
+const MARGIN: f64 = 32.0;
 /// The line that proves the print, m, by system: a length that every rule has a mark at.
 const CHECK_M: [f64; 2] = [0.1, 0.1016];
 /// Height below the pattern for that line, px, and its ticks.
 const CHECK_ROOM: f64 = 44.0;
 const TICK: f64 = 6.0;
 
-/// The base pattern as an SVG document as large as the view; none where the job says no holes or they do not fit.
-pub fn template_svg(model: &Model, view: &View) -> Option<String> {
-    let marks = model.mark_out();
-    let pattern = Pattern::new(&marks, model.job().hand == Some(Hand::Left))?;
+/// The base pattern as SVG documents as large as the view, one a sheet, from top to bottom, to be joined at their dashed lines.
+///
+/// None where the job says no holes or their narrow side is wider than a sheet.
+pub fn template_svgs(model: &Model, view: &View) -> Vec<String> {
     let room = Size::new(view.width, view.height - CHECK_ROOM).to_rect().inset(-MARGIN);
-    if pattern.bounds.width() > room.width() || pattern.bounds.height() > room.height() {
-        return None;
-    }
-    let moved = room.center() - pattern.bounds.center();
-    Some(svg(view, &mut |measure| {
-        let mut surface = view.surface(measure);
-        pattern.draw(&mut surface, moved, view);
-        prove(&mut surface, view);
-        surface
-    }))
+    let marks = model.mark_out();
+    let Some(pattern) = Pattern::new(&marks, model.job().hand == Some(Hand::Left), room.width()) else {
+        return Vec::new();
+    };
+    let sheets = (pattern.bounds.height() / room.height()).ceil().max(1.0) as usize;
+    (0..sheets)
+        .map(|index| {
+            let sheet = Sheet::new(index, sheets, room, pattern.bounds);
+            svg(view, &mut |measure| {
+                let mut surface = view.surface(measure);
+                pattern.draw(&mut surface, &sheet, view);
+                prove(&mut surface, view);
+                surface
+            })
+        })
+        .collect()
 }
 
-/// Places about the shaft at true size, px: x along the axis line towards the latch edge or, mirrored, away from it.
+/// What of the pattern is on one sheet.
+struct Sheet {
+    /// From the pattern's frame to the sheet's, px.
+    moved: Vec2,
+    /// From top to bottom, px: to the joint where there is one.
+    top: f64,
+    bottom: f64,
+    joints: Vec<f64>,
+}
+
+impl Sheet {
+    fn new(index: usize, sheets: usize, room: Rect, bounds: Rect) -> Sheet {
+        let mut moved = room.center() - bounds.center();
+        if sheets > 1 {
+            moved.y = room.y0 - bounds.y0 - index as f64 * room.height();
+        }
+        let (first, last) = (index == 0, index + 1 == sheets);
+        let top = if first { room.y0 - MARGIN } else { room.y0 };
+        let bottom = if last { room.y1 + MARGIN } else { room.y1 };
+        let joints = [(!first).then_some(top), (!last).then_some(bottom)];
+        Sheet { moved, top, bottom, joints: joints.into_iter().flatten().collect() }
+    }
+
+    fn has(&self, place: Point) -> bool {
+        (self.top..=self.bottom).contains(&place.y)
+    }
+}
+
+/// Places about the shaft at true size, px: x along the axis line towards the latch edge or, mirrored, away from it, unless that is wider than a
+/// sheet: then the axis line runs up the sheet.
 struct Pattern {
     holes: Vec<Point>,
     bounds: Rect,
@@ -52,43 +87,68 @@ struct Pattern {
 }
 
 impl Pattern {
-    fn new(marks: &MarkOut, mirrored: bool) -> Option<Pattern> {
+    fn new(marks: &MarkOut, mirrored: bool, widest: f64) -> Option<Pattern> {
         let across = if mirrored { -1.0 } else { 1.0 };
-        let holes: Vec<Point> = marks
+        let level: Vec<Vec2> = marks
             .anchors
             .iter()
             .map(|anchor| {
                 let x_m = anchor.from_hinge_line_m - marks.shaft.from_hinge_line_m;
                 let y_m = anchor.from_axis_line_m - marks.shaft.from_axis_line_m;
-                Point::new(across * x_m * PER_M, -y_m * PER_M)
+                Vec2::new(across * x_m, -y_m) * PER_M
             })
             .collect();
-        let bounds = holes.iter().fold(Rect::ZERO, |bounds, hole| bounds.union_pt(*hole));
-        (!holes.is_empty()).then_some(Pattern { holes, bounds, to_latch: Vec2::new(across, 0.0) })
+        let upright = |along: Vec2| Vec2::new(along.y, -along.x);
+        let to_latch = Vec2::new(across, 0.0);
+        let turned = Pattern::of(level.iter().copied().map(upright).collect(), upright(to_latch));
+        [Pattern::of(level, to_latch), turned]
+            .into_iter()
+            .find(|pattern| !pattern.holes.is_empty() && pattern.bounds.width() <= widest)
     }
 
-    fn draw(&self, surface: &mut Surface<'_>, moved: Vec2, view: &View) {
+    fn of(holes: Vec<Vec2>, to_latch: Vec2) -> Pattern {
+        let holes: Vec<Point> = holes.into_iter().map(Vec2::to_point).collect();
+        let bounds = holes.iter().fold(Rect::ZERO, |bounds, hole| bounds.union_pt(*hole));
+        Pattern { holes, bounds, to_latch }
+    }
+
+    fn draw(&self, surface: &mut Surface<'_>, sheet: &Sheet, view: &View) {
         let mut places = Places::new(surface.frame());
-        let shaft = moved.to_point();
-        let area = (self.bounds + moved).inflate(MARGIN, MARGIN);
-        let lines = [
-            [Point::new(area.x0, shaft.y), Point::new(area.x1, shaft.y)],
-            [Point::new(shaft.x, area.y0), Point::new(shaft.x, area.y1)],
-        ];
-        for line in lines {
+        let shaft = sheet.moved.to_point();
+        let area = (self.bounds + sheet.moved).inflate(MARGIN, MARGIN);
+        let (top, bottom) = (area.y0.max(sheet.top), area.y1.min(sheet.bottom));
+        let level = [Point::new(area.x0, shaft.y), Point::new(area.x1, shaft.y)];
+        let upright = [Point::new(shaft.x, top), Point::new(shaft.x, bottom)];
+        for line in [Some(upright), sheet.has(shaft).then_some(level)].into_iter().flatten() {
             surface.line(&line, Pen::thin(Ink::Plain, Dash::Chain));
             places.avoid(&line, 1.0);
         }
-        let tip = if self.to_latch.x > 0.0 { lines[0][1] } else { lines[0][0] };
-        surface.arrow(tip, self.to_latch, Ink::Plain);
-        for (index, place) in self.holes.iter().enumerate() {
-            let centre = *place + moved;
-            hole(surface, &mut places, centre);
-            name(surface, &mut places, centre, &(index + 1).to_string());
+        for joint in &sheet.joints {
+            surface
+                .line(&[Point::new(0.0, *joint), Point::new(view.width, *joint)], Pen::thin(Ink::Plain, Dash::Dashed));
         }
-        surface.dot(shaft, 2.0, Ink::Plain);
-        name(surface, &mut places, shaft, &view.labels.shaft);
-        name(surface, &mut places, tip, &view.labels.to_latch);
+        let ends = [level, upright].into_iter().flatten();
+        let tip = ends.max_by(|one, other| self.forward(*one).total_cmp(&self.forward(*other))).unwrap_or(shaft);
+        if sheet.has(tip) && !sheet.joints.contains(&tip.y) {
+            surface.arrow(tip, self.to_latch, Ink::Plain);
+            name(surface, &mut places, tip, &view.labels.to_latch);
+        }
+        for (index, place) in self.holes.iter().enumerate() {
+            let centre = *place + sheet.moved;
+            if sheet.has(centre) {
+                hole(surface, &mut places, centre);
+                name(surface, &mut places, centre, &(index + 1).to_string());
+            }
+        }
+        if sheet.has(shaft) {
+            surface.dot(shaft, 2.0, Ink::Plain);
+            name(surface, &mut places, shaft, &view.labels.shaft);
+        }
+    }
+
+    /// How far a place lies towards the latch.
+    fn forward(&self, place: Point) -> f64 {
+        place.to_vec2().dot(self.to_latch)
     }
 }
 

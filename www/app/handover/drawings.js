@@ -13,7 +13,7 @@ import { figure, head, list, note, pairs, subhead, table } from "./blocks.js";
 
 const BLACK = "#000000";
 /** Height of what is at its true size, CSS px: what a page of either paper has room for beside its words. */
-const TEMPLATE_PX = 700;
+const TEMPLATE_PX = 780;
 
 /** Ink is black; series are told by their dashes. @type {Palette} */
 const PALETTE = {
@@ -50,17 +50,28 @@ export function markPageBlocks(sheet, { calculation }) {
   const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.page.${key}`, values);
   const marks = calculation.mark_out();
   const assumed = assumedMarks(sheet);
-  const template = calculation.template_svg(view(sheet, TEMPLATE_PX, 0, true));
+  const drawn = calculation.template_svgs(view(sheet, TEMPLATE_PX, 0, true));
   const missing = say(marks.anchors.length ? "too_large" : "no_holes");
   return [
     { root: h("h2", {}, say("title")), keep: true },
     ...(assumed ? [{ ...note(assumed), keep: true }] : []),
     figure(calculation.plan_view_svg(view(sheet, 380, 0, true)), sheet.say("drawing_titles.plan_view")),
     ...markBlocks(sheet, marks),
-    ...(template
-      ? [head(say("template"), true), note(say("template_note", { length: sheet.mark(sheet.session.system === "us" ? 0.1016 : 0.1) })), note(say("lay")), ...(assumed ? [note(assumed)] : []), trueSize(figure(template, say("template")))]
-      : [note(missing)]),
+    ...(drawn.length ? drawn.flatMap((svg, index) => templateBlocks(sheet, svg, [index + 1, drawn.length], assumed)) : [note(missing)]),
   ];
+}
+
+/**
+ * A sheet of the template, which page it is of how many.
+ *
+ * @param {Sheet} sheet @param {string} svg @param {[number, number]} page @param {string} assumed
+ * @returns {Block[]}
+ */
+function templateBlocks(sheet, svg, [number, count], assumed) {
+  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.page.${key}`, values);
+  const title = count === 1 ? say("template") : say("template_of", { number, count });
+  const lines = [say("template_note"), ...(count === 1 ? [] : [say("join")]), say("lay"), ...(assumed ? [assumed] : [])];
+  return [head(title, true), ...lines.map(note), trueSize(figure(svg, title))];
 }
 
 /** At its true size, whatever room there is. @param {Block} block @returns {Block} */

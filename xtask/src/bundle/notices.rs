@@ -52,7 +52,7 @@ fn text() -> Result<String> {
 fn metadata() -> Result<Metadata> {
     let mut command = MetadataCommand::new();
     command.manifest_path(root().join("Cargo.toml")).features(CargoOpt::SomeFeatures(Vec::new()));
-    command.other_options(["--offline", "--locked", "--filter-platform", WASM].map(str::to_owned));
+    command.other_options(["--locked", "--filter-platform", WASM].map(str::to_owned));
     command.exec().context("Cargo could not list the packages of the core")
 }
 
@@ -128,7 +128,7 @@ mod tests {
             "--prefix",
             "none",
         ]);
-        let tree = read(command.args(["--offline", "--locked", "--format", "{p}"]).current_dir(root())).unwrap();
+        let tree = read(command.args(["--locked", "--format", "{p}"]).current_dir(root())).unwrap();
         let wanted: BTreeSet<String> = tree
             .lines()
             .filter(|line| !line.trim().is_empty() && !line.starts_with("pintle-"))
