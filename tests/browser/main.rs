@@ -17,6 +17,7 @@ mod killed;
 mod layout;
 mod links;
 mod lost;
+mod mark_out;
 mod memory;
 mod messages;
 mod offline;

@@ -77,16 +77,16 @@ impl Sheet {
     }
 }
 
-/// Places about the shaft at true size, px: x along the axis line towards the latch edge or, mirrored, away from it, unless that is wider than a
-/// sheet: then the axis line runs up the sheet.
+/// Places about the shaft at true size, px, turned so that the sides of the rectangle run along and up the sheet.
 struct Pattern {
-    holes: Vec<Point>,
+    holes: Vec<Vec2>,
     bounds: Rect,
-    /// Towards the latch along the axis line.
+    /// Towards the latch, along the axis line.
     to_latch: Vec2,
 }
 
 impl Pattern {
+    /// The base along the sheet or, where that is wider than it may be, up it.
     fn new(marks: &MarkOut, mirrored: bool, widest: f64) -> Option<Pattern> {
         let across = if mirrored { -1.0 } else { 1.0 };
         let level: Vec<Vec2> = marks
@@ -98,28 +98,24 @@ impl Pattern {
                 Vec2::new(across * x_m, -y_m) * PER_M
             })
             .collect();
-        let upright = |along: Vec2| Vec2::new(along.y, -along.x);
-        let to_latch = Vec2::new(across, 0.0);
-        let turned = Pattern::of(level.iter().copied().map(upright).collect(), upright(to_latch));
-        [Pattern::of(level, to_latch), turned]
-            .into_iter()
-            .find(|pattern| !pattern.holes.is_empty() && pattern.bounds.width() <= widest)
-    }
-
-    fn of(holes: Vec<Vec2>, to_latch: Vec2) -> Pattern {
-        let holes: Vec<Point> = holes.into_iter().map(Vec2::to_point).collect();
-        let bounds = holes.iter().fold(Rect::ZERO, |bounds, hole| bounds.union_pt(*hole));
-        Pattern { holes, bounds, to_latch }
+        let [_, one, other, _] = level[..] else { return None };
+        let along = (one - other).normalize();
+        let turned = [along, along.turn_90()].map(|along| {
+            let turn = |place: Vec2| Vec2::new(place.dot(along), along.cross(place));
+            let holes: Vec<Vec2> = level.iter().copied().map(turn).collect();
+            let bounds = holes.iter().fold(Rect::ZERO, |bounds, hole| bounds.union_pt(hole.to_point()));
+            Pattern { holes, bounds, to_latch: turn(Vec2::new(across, 0.0)) }
+        });
+        turned.into_iter().find(|pattern| pattern.bounds.width() <= widest)
     }
 
     fn draw(&self, surface: &mut Surface<'_>, sheet: &Sheet, view: &View) {
         let mut places = Places::new(surface.frame());
         let shaft = sheet.moved.to_point();
         let area = (self.bounds + sheet.moved).inflate(MARGIN, MARGIN);
-        let (top, bottom) = (area.y0.max(sheet.top), area.y1.min(sheet.bottom));
-        let level = [Point::new(area.x0, shaft.y), Point::new(area.x1, shaft.y)];
-        let upright = [Point::new(shaft.x, top), Point::new(shaft.x, bottom)];
-        for line in [Some(upright), sheet.has(shaft).then_some(level)].into_iter().flatten() {
+        let area = Rect { y0: area.y0.max(sheet.top), y1: area.y1.min(sheet.bottom), ..area };
+        let axis = within(area, shaft, self.to_latch);
+        for line in [axis, within(area, shaft, self.to_latch.turn_90())].into_iter().flatten() {
             surface.line(&line, Pen::thin(Ink::Plain, Dash::Chain));
             places.avoid(&line, 1.0);
         }
@@ -127,14 +123,13 @@ impl Pattern {
             surface
                 .line(&[Point::new(0.0, *joint), Point::new(view.width, *joint)], Pen::thin(Ink::Plain, Dash::Dashed));
         }
-        let ends = [level, upright].into_iter().flatten();
-        let tip = ends.max_by(|one, other| self.forward(*one).total_cmp(&self.forward(*other))).unwrap_or(shaft);
-        if sheet.has(tip) && !sheet.joints.contains(&tip.y) {
+        // Where the line goes on over another sheet, its arrow is there.
+        if let Some([_, tip]) = axis.filter(|[_, tip]| !sheet.joints.iter().any(|joint| (joint - tip.y).abs() < 0.5)) {
             surface.arrow(tip, self.to_latch, Ink::Plain);
             name(surface, &mut places, tip, &view.labels.to_latch);
         }
         for (index, place) in self.holes.iter().enumerate() {
-            let centre = *place + sheet.moved;
+            let centre = (*place + sheet.moved).to_point();
             if sheet.has(centre) {
                 hole(surface, &mut places, centre);
                 name(surface, &mut places, centre, &(index + 1).to_string());
@@ -145,11 +140,26 @@ impl Pattern {
             name(surface, &mut places, shaft, &view.labels.shaft);
         }
     }
+}
 
-    /// How far a place lies towards the latch.
-    fn forward(&self, place: Point) -> f64 {
-        place.to_vec2().dot(self.to_latch)
+/// The part inside an area of the line through a point, in its direction.
+fn within(area: Rect, through: Point, direction: Vec2) -> Option<[Point; 2]> {
+    let sides = [
+        (area.x0 - through.x, area.x1 - through.x, direction.x),
+        (area.y0 - through.y, area.y1 - through.y, direction.y),
+    ];
+    let (mut from, mut to) = (f64::NEG_INFINITY, f64::INFINITY);
+    for (least, most, rate) in sides {
+        if rate == 0.0 {
+            if least > 0.0 || most < 0.0 {
+                return None;
+            }
+            continue;
+        }
+        let (one, other) = (least / rate, most / rate);
+        (from, to) = (from.max(one.min(other)), to.min(one.max(other)));
     }
+    (from < to).then(|| [through + from * direction, through + to * direction])
 }
 
 fn name(surface: &mut Surface<'_>, places: &mut Places, at: Point, text: &str) {

@@ -1,7 +1,7 @@
 /**
  * The set-out with its marks, and the curve: the core's drawings as vectors, black on white.
  *
- * @import { Mark, Palette, View } from "../contract.d.ts"
+ * @import { Mark, MarkOut, Palette, View } from "../contract.d.ts"
  * @import { Block } from "./blocks.js"
  * @import { Result, Sheet } from "../sheet.js"
  */
@@ -55,8 +55,10 @@ export function markPageBlocks(sheet, { calculation }) {
   return [
     { root: h("h2", {}, say("title")), keep: true },
     ...(assumed ? [{ ...note(assumed), keep: true }] : []),
-    figure(calculation.plan_view_svg(view(sheet, 380, 0, true)), sheet.say("drawing_titles.plan_view")),
-    ...markBlocks(sheet, marks),
+    figure(calculation.plan_view_svg(view(sheet, 300, 0, true)), sheet.say("drawing_titles.plan_view")),
+    ...stretchBlocks(sheet),
+    placeTable(sheet, marks, groundPlaces(sheet, marks)),
+    figurePairs(sheet, marks),
     ...(drawn.length ? drawn.flatMap((svg, index) => templateBlocks(sheet, svg, [index + 1, drawn.length], assumed)) : [note(missing)]),
   ];
 }
@@ -80,35 +82,45 @@ function trueSize(block) {
   return block;
 }
 
-/** @param {Sheet} sheet @param {import("../contract.d.ts").MarkOut} marks @returns {Block[]} */
+/** @param {Sheet} sheet @param {MarkOut} marks @returns {Block[]} */
 function markBlocks(sheet, marks) {
-  const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`setout.fit.${key}`, values);
-  const short = (/** @type {number} */ value) => sheet.mark(value);
+  const say = (/** @type {string} */ key) => sheet.say(`setout.fit.${key}`);
   /** @type {[string, Mark][]} */
-  const places = [
-    [say("shaft"), marks.shaft],
-    [say("elbow_closed"), marks.elbow_closed],
-    [say("elbow_open"), marks.elbow_open],
-    .../** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [say("anchor", { number: index + 1 }), mark])),
-  ];
+  const elbows = [[say("elbow_closed"), marks.elbow_closed], [say("elbow_open"), marks.elbow_open]];
+  const [shaft, ...holes] = groundPlaces(sheet, marks);
+  return [head(say("title")), ...stretchBlocks(sheet), placeTable(sheet, marks, [shaft, ...elbows, ...holes]), figurePairs(sheet, marks)];
+}
+
+/** How the lines come to the ground. @param {Sheet} sheet @returns {Block[]} */
+function stretchBlocks(sheet) {
+  const say = (/** @type {string} */ key) => sheet.say(`setout.fit.${key}`);
+  return [note(say("note")), subhead(say("line.title")), list(LINE_STEPS.map((step) => say(`line.${step}`)))];
+}
+
+/** What is marked on the ground: the shaft, then the holes. @param {Sheet} sheet @param {MarkOut} marks @returns {[string, Mark][]} */
+function groundPlaces(sheet, marks) {
+  const holes = /** @type {[string, Mark][]} */ (marks.anchors.map((mark, index) => [sheet.say("setout.fit.anchor", { number: index + 1 }), mark]));
+  return [[sheet.say("setout.fit.shaft"), marks.shaft], ...holes];
+}
+
+/** @param {Sheet} sheet @param {MarkOut} marks @param {[string, Mark][]} places @returns {Block} */
+function placeTable(sheet, marks, places) {
+  const say = (/** @type {string} */ key) => sheet.say(`setout.fit.${key}`);
   const columns = columnsOf(marks);
-  const rows = places.map(([name, mark]) => [name, ...columns.map((key) => lengthAt(sheet, key, mark[key]))]);
-  return [
-    head(say("title")),
-    note(say("note")),
-    subhead(say("line.title")),
-    list(LINE_STEPS.map((step) => say(`line.${step}`))),
-    table([say("place"), ...columns.map((key) => say(key))], rows, "numbers"),
-    pairs(
-      [
-        [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
-        [say("bracket_across"), lengthAt(sheet, "bracket_across_m", marks.bracket_across_m)],
-        ...(marks.face_m === 0 ? [] : /** @type {[string, string][]} */ ([[say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)]])),
-        [say("face"), faceOf(sheet, marks)],
-        [say("crank"), short(marks.crank.pivots_m)],
-        [say("link"), short(marks.link.pivots_m)],
-        [say("riser"), riserOf(sheet, marks) ?? ""],
-        [say("base"), sheet.show(marks.base_direction_deg, "angle")],
-      ]),
-  ];
+  return table([say("place"), ...columns.map(say)], places.map(([name, mark]) => [name, ...columns.map((key) => lengthAt(sheet, key, mark[key]))]), "numbers");
+}
+
+/** @param {Sheet} sheet @param {MarkOut} marks @returns {Block} */
+function figurePairs(sheet, marks) {
+  const say = (/** @type {string} */ key) => sheet.say(`setout.fit.${key}`);
+  return pairs([
+    [say("bracket_along"), lengthAt(sheet, "bracket_along_m", marks.bracket_along_m)],
+    [say("bracket_across"), lengthAt(sheet, "bracket_across_m", marks.bracket_across_m)],
+    ...(marks.face_m === 0 ? [] : /** @type {[string, string][]} */ ([[say("bracket_proud"), lengthAt(sheet, "bracket_proud_m", marks.bracket_proud_m)]])),
+    [say("face"), faceOf(sheet, marks)],
+    [say("crank"), sheet.mark(marks.crank.pivots_m)],
+    [say("link"), sheet.mark(marks.link.pivots_m)],
+    [say("riser"), riserOf(sheet, marks) ?? ""],
+    [say("base"), sheet.show(marks.base_direction_deg, "angle")],
+  ]);
 }

@@ -84,7 +84,7 @@ export async function createPreview(sheet, place, signal, closed, blocksOf = pap
     host.style.transform = "";
     pages.className = `pages ${size()}`;
     pages.replaceChildren();
-    /** @type {((pages: number) => void)[]} */
+    /** @type {((pages: number, isTrue: boolean) => void)[]} */
     const numbered = [];
     setOnPages(blocksOf(sheet, result), () => {
       const block = titleBlock(sheet, result.job, numbered.length + 1);
@@ -93,7 +93,7 @@ export async function createPreview(sheet, place, signal, closed, blocksOf = pap
       pages.append(h("section", { class: "page" }, body, block.root));
       return body;
     });
-    for (const count of numbered) count(numbered.length);
+    numbered.forEach((count, index) => count(numbered.length, pages.children[index].querySelector(".true-size") !== null));
     fit();
   }
 

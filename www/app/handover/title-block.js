@@ -11,13 +11,14 @@ import { day } from "./signatures.js";
  * @param {Sheet} sheet
  * @param {any} job
  * @param {number} page
- * @returns {{ root: HTMLElement, count: (pages: number) => void }} `count` says of how many once that is known
+ * @returns {{ root: HTMLElement, count: (pages: number, isTrue?: boolean) => void }} `count` says of how many once that is known
  */
 export function titleBlock(sheet, job, page) {
   const say = (/** @type {string} */ key, /** @type {Record<string, string | number>} */ values = {}) => sheet.say(`handover.paper.block.${key}`, values);
   const record = job.record ?? {};
   const list = sheet.session.operator ? sheet.list.title || say("typed") : say("typed");
   const number = h("b", {});
+  const scale = h("span", {}, say("scale"));
   const cell = (/** @type {string} */ key, /** @type {string | undefined} */ value, wide = "") =>
     h("div", { class: wide }, h("span", { class: "name" }, say(key)), h("span", { class: "said" }, value ?? ""));
   const root = h(
@@ -29,8 +30,15 @@ export function titleBlock(sheet, job, page) {
     cell("date", day(sheet, record.date)),
     h("div", {}, number),
     h("div", { class: "foot" },
-      ...[say("units", { units: sheet.say(`settings.${sheet.session.system}`) }), say("scale"), say("version", { version: sheet.core.version() }),
-        say("data", { schema: job.schema, list })].map((text) => h("span", {}, text))),
+      h("span", {}, say("units", { units: sheet.say(`settings.${sheet.session.system}`) })), scale,
+      ...[say("version", { version: sheet.core.version() }), say("data", { schema: job.schema, list })].map((text) => h("span", {}, text))),
   );
-  return { root, count: (pages) => (number.textContent = say("sheet", { page, pages })) };
+
+  /** @param {number} pages @param {boolean} [isTrue] whether the sheet has something at its true size */
+  function count(pages, isTrue = false) {
+    number.textContent = say("sheet", { page, pages });
+    if (isTrue) scale.textContent = say("scale_true");
+  }
+
+  return { root, count };
 }
