@@ -23,7 +23,7 @@ fn native(mass_kg: f64, length_m: f64, wind_area_m2: f64, operator: usize) -> (J
     job["leaf"]["wind_area_m2"] = json!(wind_area_m2);
     // The page says which way the collar carries.
     job["hinges"]["collar"] = json!("uniform_pressure");
-    for rating in ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s", "body"] {
+    for rating in ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s"] {
         job["operator"][rating] = chosen[rating].clone();
     }
     planned(&job)

@@ -22,6 +22,7 @@ mod memory;
 mod messages;
 mod offline;
 mod once;
+mod operators;
 mod page;
 mod person;
 mod play;

@@ -33,8 +33,12 @@ async fn on_paper(browser: &Browser, expression: &str) -> Result<Value> {
 async fn what_is_taken_out_has_the_numbers_of_the_cards_and_the_base_at_its_true_size() -> Result<()> {
     in_browser(async |browser| {
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        for (language, template) in [("en", "Template of the base"), ("es", "Plantilla de la base")] {
-            open(&browser, &format!("{}?lang={language}", site.address)).await?;
+        for (language, button, template) in
+            [("en", "One page", "Template of the base"), ("es", "Una página", "Plantilla de la base")]
+         {
+            open(&browser, &site.address).await?;
+            browser.value(&format!("document.querySelector('pintle-calculator').lang = '{language}'")).await?;
+            browser.wait_for(&format!("{}?.textContent.includes(`{button}`)", part(".show-marks-page"))).await?;
             press(&browser, ".show-marks-page").await?;
             let paper = part("[data-pintle-paper]");
             browser.wait_for(&format!("({paper}?.shadowRoot.querySelectorAll('.page').length ?? 0) > 1")).await?;
@@ -71,7 +75,7 @@ async fn what_is_taken_out_has_the_numbers_of_the_cards_and_the_base_at_its_true
             )
             .await?;
             let sheets: Vec<(u32, String, String, String, bool)> = serde_json::from_str(sheets.as_str().unwrap_or_default())?;
-            assert_eq!(sheets.iter().map(|sheet| sheet.0).collect::<Vec<_>>(), [2, 0, 0], "{sheets:?}");
+            assert_eq!(sheets.iter().map(|sheet| sheet.0).collect::<Vec<_>>(), [2, 0, 0], "{language}: {sheets:?}");
             for (_, width, drawn, title, is_true) in &sheets[1..] {
                 assert_eq!(format!("{width}px"), *drawn);
                 assert!(title.starts_with(template) && *is_true, "{title}");

@@ -148,13 +148,20 @@ pub fn planned(job: &Value) -> (Job, Plan) {
 
 /// The job with what the page's own list knows besides the ratings.
 fn as_listed(job: &Value) -> Value {
-    let list: Value = serde_json::from_str(include_str!("../../www/data/operators.json")).expect("JSON");
-    let ratings = ["rated_torque_n_m", "peak_torque_n_m", "shaft_speed_deg_s"];
-    let mut operators = list["operators"].as_array().expect("a list").iter();
-    let listed = operators.find(|listed| ratings.iter().all(|rating| listed[rating] == job["operator"][rating]));
+    let list: Document = serde_json::from_str(include_str!("../../www/data/operators.json")).expect("JSON");
+    let read = pintle_core::operators::read(&list).operators;
+    let listed = read.iter().find(|entry| {
+        let listed = entry.operator();
+        let own = |rating: &str| job["operator"][rating].as_f64();
+        own("rated_torque_n_m") == Some(listed.rated_torque_n_m)
+            && own("peak_torque_n_m") == listed.peak_torque_n_m
+            && own("shaft_speed_deg_s") == listed.shaft_speed_deg_s
+    });
     let mut job = job.clone();
-    if let (Some(body), true) = (listed.map(|listed| &listed["body"]), job["operator"]["body"].is_null()) {
-        job["operator"]["body"] = body.clone();
+    if let (Some(outline), true) =
+        (listed.and_then(pintle_core::operators::ListEntry::outline), job["operator"]["body"].is_null())
+    {
+        job["operator"]["body"] = serde_json::to_value(outline).expect("a value");
     }
     job
 }

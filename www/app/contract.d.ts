@@ -2216,6 +2216,10 @@ index: number,
  */
 operator: ListedOperator,
 /**
+ * What stands about its shaft: body and base plate together; `null` where neither is known.
+ */
+outline: OperatorBody | null,
+/**
  * The entry as the host wrote it, with what is not known here.
  */
 written: { [key: string]: unknown }, };

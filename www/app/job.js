@@ -1,7 +1,7 @@
 /**
  * The job document made of what a session holds.
  *
- * @import { ListedOperator } from "./operators.js"
+ * @import { ListedOperator } from "./operators/list.js"
  * @import { Session } from "./session.js"
  */
 

@@ -1,8 +1,10 @@
 /**
- * The next change worth trying when the reserve is short: the first operator of the list that has it, else the greatest load.
+ * The next change worth trying when the reserve is short: the smallest operator of the list that has it, once that is known, else the greatest load.
  *
  * @import { Result, Sheet } from "./sheet.js"
  */
+
+import { operatorName } from "./operators/list.js";
 
 /**
  * @param {Sheet} sheet
@@ -11,14 +13,12 @@
  */
 export function nextChange(sheet, { plan }) {
   if (plan.rating.verdict === "within") return "";
-  const stronger = sheet.list.operators
-    .map((operator) => ({ operator, rating: sheet.ratings.get(operator.id) }))
-    .filter(({ rating }) => rating?.verdict === "within")
-    .sort((a, b) => a.operator.rated_torque_n_m - b.operator.rated_torque_n_m)[0];
   const { friction, wind, lean } = plan.peak.shares;
   const greatest = Object.entries({ friction, wind, lean }).reduce((most, load) => (load[1] > most[1] ? load : most));
   const load = sheet.say(`next.${greatest[0]}`, { share: sheet.show(greatest[1], "percent") });
-  if (!stronger) return load;
-  const reserve = sheet.show(stronger.rating?.reserve ?? Infinity, "ratio");
-  return `${sheet.say("next.operator", { name: stronger.operator.name, reserve })} ${load}`;
+  const stronger = sheet.ranked?.stronger;
+  const operator = sheet.list.operators.find(({ id }) => id === stronger?.id);
+  if (!operator) return load;
+  const reserve = sheet.show(stronger?.as_placed?.rating.reserve ?? Infinity, "ratio");
+  return `${sheet.say("next.operator", { name: operatorName(sheet, operator), reserve })} ${load}`;
 }

@@ -5,23 +5,24 @@
  * Properties  `job`, `operators` (objects as well, and promises), `plan`, `errors`, `operator`, `record` (what was typed), `jobTitle`, `ready` (a promise), `version`.
  * `step` is the step of the job in view, by name; it follows where the person goes.
  * Events      `pintle-plan`, after a change the person made: detail `{ job, plan, errors }`, `plan` null while something is wrong.
+ *             `pintle-faults`, once for a list of operators that has any: detail `{ faults, warnings }`, each `{ path, code, text }`.
  *             `pintle-failed`, when a file it needs does not come: detail `{ error, retry }`; see failed.js.
  *
  * @import { Plan } from "./contract.d.ts"
  * @import { Core } from "./core.js"
  * @import { Told } from "./entry.js"
- * @import { OperatorList } from "./operators.js"
+ * @import { OperatorList } from "./operators/list.js"
  * @import { Part } from "./sheet.js"
  * @import { Strings } from "./strings.js"
  * @import { TypedRecord } from "./typed-record.js"
  *
  * Everything a calculator is made of, and what it is to start from; of a document, whether it had to be stood in for.
- * @typedef {{ core: Core, strings: Strings, sheets: CSSStyleSheet[], job: { value: any, failed: boolean }, list: { value: OperatorList, failed: boolean } }} Start
+ * @typedef {{ core: Core, strings: Strings, sheets: CSSStyleSheet[], job: { value: any, failed: boolean }, list: { value: unknown, failed: boolean } }} Start
  */
 
 import { loadCore } from "./core.js";
 import { tellFailed } from "./failed.js";
-import { NO_OPERATORS, readOperators } from "./operators.js";
+import { NO_OPERATORS, operatorFaults, readOperators } from "./operators/list.js";
 import { Session } from "./session.js";
 import { Sheet } from "./sheet.js";
 import { STARTING_JOB, languageOf, readSource } from "./sources.js";
@@ -221,7 +222,7 @@ export class PintleCalculator extends HTMLElement {
       loadStrings(languageOf(this)),
       loadStyleSheets(),
       orElse(named().then((source) => this.#document(source)), () => this.#document(STARTING_JOB)),
-      orElse(listSource ? this.#document(listSource).then(readOperators) : NO_OPERATORS, () => NO_OPERATORS),
+      orElse(listSource ? this.#document(listSource) : null, () => null),
     ]);
     let strings = first;
     // The page may have been given another language while this was on its way.
@@ -246,7 +247,8 @@ export class PintleCalculator extends HTMLElement {
     this.#otherJob = false;
     this.#record = null;
     this.#close();
-    const start = () => new Session(core, base, list.value.operators, this.#units());
+    const operators = list.value === null ? NO_OPERATORS : readOperators(core, list.value);
+    const start = () => new Session(core, base, operators.operators, this.#units());
     let session = start();
     let whole = false;
     try {
@@ -256,7 +258,7 @@ export class PintleCalculator extends HTMLElement {
       console.error("pintle-calculator", error);
       session = start();
     }
-    this.#sheet = new Sheet(core, strings, session, list.value, () => this.#schedule(true));
+    this.#sheet = new Sheet(core, strings, session, operators, () => this.#schedule(true));
     if (!whole) this.#sheet.trouble.push({ key: "start.no_entry" });
     const retry = () => this.#restart();
     if (job.failed) this.#sheet.trouble.push({ key: "start.no_job", retry });
@@ -271,6 +273,15 @@ export class PintleCalculator extends HTMLElement {
     if (turn !== this.#start) return;
     this.#stands = true;
     this.#settle();
+    this.#tellFaults(this.#sheet);
+  }
+
+  /** Tells the host of what is wrong with its list; a customer reads only that an entry is left out. @param {Sheet} sheet */
+  #tellFaults(sheet) {
+    const { faults, warnings } = operatorFaults(sheet);
+    if (faults.length + warnings.length === 0) return;
+    for (const { path, text } of [...faults, ...warnings]) console.warn(`pintle-calculator: ${path}: ${text}`);
+    this.dispatchEvent(new CustomEvent("pintle-faults", { detail: { faults, warnings }, bubbles: true, composed: true }));
   }
 
   /** What was said before the last change. @param {unknown} said @param {Session} session a new one, of the job that was begun with */

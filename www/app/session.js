@@ -2,10 +2,10 @@
  * What the person has said so far, and the job made of it. Knows nothing of how it is shown.
  *
  * @import { Core } from "./core.js"
- * @import { Fault, FieldRule, Plan, System } from "./contract.d.ts"
+ * @import { Fault, FieldRule, System } from "./contract.d.ts"
  * @import { Told } from "./entry.js"
  * @typedef {{ path: string, faults: Told[] }} LeftOut a part that is begun and not counted, and what it needs
- * @import { ListedOperator } from "./operators.js"
+ * @import { ListedOperator } from "./operators/list.js"
  */
 
 import { get, put } from "./document.js";
@@ -16,7 +16,7 @@ import { SiteLists } from "./check/site-lists.js";
 import { ASKED, EVERYTHING, FROM_PARTS, LEAD, LEAF_BY, RATINGS } from "./groups.js";
 import { TEXTS } from "./handover/items.js";
 import { active, optionOf } from "./items.js";
-import { jobOf, listedOperator } from "./job.js";
+import { jobOf } from "./job.js";
 import { Members } from "./members.js";
 import { rulePath, uncertainInput, uncertaintyPath } from "./paths.js";
 import { Ask } from "./setout/ask.js";
@@ -106,7 +106,7 @@ export class Session {
 
   /** The listed operator whose ratings the starting job has, if any. */
   #sameRatings() {
-    return this.operators.find((operator) => RATINGS.every((path) => get(this.base, path) === get({ operator }, path)));
+    return this.operators.find((operator) => RATINGS.every((path) => (get(this.base, path) ?? null) === (get({ operator }, path) ?? null)));
   }
 
   /** @param {string} path */
@@ -202,19 +202,6 @@ export class Session {
       const rest = this.byParts ? others.map((fault) => ({ ...fault, path: this.members.placed(fault.path) })) : others;
       return { job, calculation: null, faults: [...faults, ...rest], leftOut: [] };
     }
-  }
-
-  /**
-   * The same job under each operator of the list.
-   *
-   * @param {InstanceType<Core["Calculation"]>} calculation
-   * @returns {(Plan["rating"] | null)[]} null where the job is invalid with it
-   */
-  rate(calculation) {
-    const efficiency = this.entry("operator.arm_efficiency").value;
-    // What is typed of a leaf that drives the shaft holds for all of them: the page takes nothing of that from a list yet.
-    const { back_efficiency = null, back_drives = null } = this.job().operator ?? {};
-    return calculation.rate(this.operators.map((operator) => ({ ...listedOperator(this, operator, efficiency), back_efficiency, back_drives })));
   }
 
   /**

@@ -2,10 +2,10 @@
  * What every part of the element works with: the core, the words, what was said, and the last result.
  *
  * @import { Core } from "./core.js"
- * @import { Plan, Quantity, Rating, View } from "./contract.d.ts"
+ * @import { Plan, Quantity, View } from "./contract.d.ts"
  * @import { Told } from "./entry.js"
  * @import { Choice } from "./groups.js"
- * @import { OperatorList } from "./operators.js"
+ * @import { OperatorList } from "./operators/list.js"
  * @import { Session } from "./session.js"
  * @import { Strings } from "./strings.js"
  *
@@ -42,8 +42,8 @@ export class Sheet {
     this.trouble = [];
     /** The last valid result. @type {Result | null} */
     this.result = null;
-    /** The result's job under each operator of the list; null where it is invalid with it. @type {Map<string, Rating | null>} */
-    this.ratings = new Map();
+    /** What is known of the list's operators on the job as it stands; null until they were ranked. @type {import("./operators/turns.js").Ranked | null} */
+    this.ranked = null;
     /** Whether `result` is older than what is typed. */
     this.stale = false;
     /** Everything wrong with what is typed. @type {Told[]} */
@@ -229,14 +229,7 @@ export class Sheet {
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
-    this.#rate(calculation);
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
-  }
-
-  /** Rates every operator of the list. @param {InstanceType<Core["Calculation"]>} calculation */
-  #rate(calculation) {
-    const ratings = this.session.rate(calculation);
-    this.session.operators.forEach((operator, index) => this.ratings.set(operator.id, ratings[index]));
   }
 
   /** Gives back the core's memory. */

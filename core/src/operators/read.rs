@@ -6,6 +6,7 @@ use super::meant::{doubtful, told_by_unit};
 use super::nearest::nearest;
 use crate::Document;
 use crate::fault::{Allowed, Example, Fault, FaultCode, LeftOut, NamedValue};
+use crate::job::OperatorBody;
 use crate::job::table::{Reading, Value};
 use crate::units::Quantity;
 use alloc::{collections::BTreeMap, format, string::String, vec::Vec};
@@ -35,6 +36,8 @@ pub struct ListEntry {
     index: usize,
     /// What is known of it.
     operator: ListedOperator,
+    /// What stands about its shaft: body and base plate together; `null` where neither is known.
+    outline: Option<OperatorBody>,
     /// The entry as the host wrote it, with what is not known here.
     #[cfg_attr(feature = "describe", schemars(with = "serde_json::Value"), ts(type = "{ [key: string]: unknown }"))]
     written: Document,
@@ -52,6 +55,12 @@ impl ListEntry {
     #[must_use]
     pub fn operator(&self) -> &ListedOperator {
         &self.operator
+    }
+
+    /// What stands about its shaft: body and base plate together; `None` where neither is known.
+    #[must_use]
+    pub fn outline(&self) -> Option<OperatorBody> {
+        self.outline
     }
 
     /// The entry as the host wrote it, with what is not known here.
@@ -125,7 +134,8 @@ impl ReadOperators {
                     let row = const { ListedOperator::BLOCK.number("rated_torque_n_m") };
                     let at = format!("{path}.rated_torque_n_m");
                     self.warnings.extend(doubtful(at, operator.rated_torque_n_m, row.allowed()));
-                    self.operators.push(ListEntry { index, operator, written: item.clone() });
+                    let outline = operator.outline();
+                    self.operators.push(ListEntry { index, operator, outline, written: item.clone() });
                 }
                 _ => self.left_out.push(LeftOut { path, faults }),
             }

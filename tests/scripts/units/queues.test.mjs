@@ -65,6 +65,8 @@ class FakeWorker extends EventTarget {
   }
 }
 
+globalThis.location = { origin: "file://" };
+
 test("the worker starts with the first question; answers to older ones are dropped", () => {
   globalThis.Worker = FakeWorker;
   const told = [];

@@ -55,10 +55,8 @@ export function markPageBlocks(sheet, { calculation }) {
   return [
     { root: h("h2", {}, say("title")), keep: true },
     ...(assumed ? [{ ...note(assumed), keep: true }] : []),
-    figure(calculation.plan_view_svg(view(sheet, 300, 0, true)), sheet.say("drawing_titles.plan_view")),
-    ...stretchBlocks(sheet),
-    placeTable(sheet, marks, groundPlaces(sheet, marks)),
-    figurePairs(sheet, marks),
+    figure(calculation.plan_view_svg(view(sheet, 240, 0, true)), sheet.say("drawing_titles.plan_view")),
+    ...[...stretchBlocks(sheet), placeTable(sheet, marks, groundPlaces(sheet, marks)), figurePairs(sheet, marks)].map(small),
     ...(drawn.length ? drawn.flatMap((svg, index) => templateBlocks(sheet, svg, [index + 1, drawn.length], assumed)) : [note(missing)]),
   ];
 }
@@ -76,6 +74,12 @@ function templateBlocks(sheet, svg, [number, count], assumed) {
   return [head(title, true), ...lines.map(note), trueSize(figure(svg, title))];
 }
 
+/** In small letters, so that all of it goes on one sheet in every language. @param {Block} block @returns {Block} */
+function small(block) {
+  block.root.classList.add("small");
+  return block;
+}
+
 /** At its true size, whatever room there is. @param {Block} block @returns {Block} */
 function trueSize(block) {
   block.root.className = "true-size";
@@ -88,13 +92,13 @@ function markBlocks(sheet, marks) {
   /** @type {[string, Mark][]} */
   const elbows = [[say("elbow_closed"), marks.elbow_closed], [say("elbow_open"), marks.elbow_open]];
   const [shaft, ...holes] = groundPlaces(sheet, marks);
-  return [head(say("title")), ...stretchBlocks(sheet), placeTable(sheet, marks, [shaft, ...elbows, ...holes]), figurePairs(sheet, marks)];
+  return [head(say("title")), note(say("note")), ...stretchBlocks(sheet), placeTable(sheet, marks, [shaft, ...elbows, ...holes]), figurePairs(sheet, marks)];
 }
 
 /** How the lines come to the ground. @param {Sheet} sheet @returns {Block[]} */
 function stretchBlocks(sheet) {
   const say = (/** @type {string} */ key) => sheet.say(`setout.fit.${key}`);
-  return [note(say("note")), subhead(say("line.title")), list(LINE_STEPS.map((step) => say(`line.${step}`)))];
+  return [subhead(say("line.title")), list(LINE_STEPS.map((step) => say(`line.${step}`)))];
 }
 
 /** What is marked on the ground: the shaft, then the holes. @param {Sheet} sheet @param {MarkOut} marks @returns {[string, Mark][]} */

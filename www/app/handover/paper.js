@@ -9,6 +9,7 @@
 import { cautionSentences } from "../cautions.js";
 import { h } from "../dom.js";
 import { judged, stopItems, subjectList, unjudged } from "../judged.js";
+import { operatorName } from "../operators/list.js";
 import { verdictMark } from "../verdict-mark.js";
 import { head, list, note, pairs, table } from "./blocks.js";
 import { comparison } from "./compare.js";
@@ -60,7 +61,7 @@ function chosenBlocks(sheet, { job, plan }) {
   const verdict = h("span", { class: "verdict" }, verdictMark(state), `${word} ${about}`);
   /** @type {[string, import("./blocks.js").Cell][]} */
   const rows = [
-    [say("operator"), sheet.session.operator?.name ?? say("typed")],
+    [say("operator"), sheet.session.operator ? operatorName(sheet, sheet.session.operator) : say("typed")],
     [say("whole"), verdict],
     ...openRows(sheet, said),
     [say("reserve"), `${ratio(rating.reserve)}; ${ratio(required)}`],

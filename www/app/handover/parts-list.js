@@ -6,6 +6,7 @@
  */
 
 import { h } from "../dom.js";
+import { operatorName } from "../operators/list.js";
 import { head, note, table } from "./blocks.js";
 
 /** Not reckoned yet. */
@@ -26,7 +27,7 @@ export function partsBlocks(sheet, { job, calculation }) {
   const devices = (job.site?.means ?? []).map((/** @type {any} */ { kind }) => [say("means", { means: sheet.say(`choices.site_means_kind.${kind}`) }), count(1), "–"]);
   /** @type {import("./blocks.js").Cell[][]} */
   const rows = [
-    [say("operator"), count(1), sheet.session.operator?.name ?? ""],
+    [say("operator"), count(1), sheet.session.operator ? operatorName(sheet, sheet.session.operator) : ""],
     [say("crank"), count(2), cut(crank)],
     [say("link"), count(2), cut(link)],
     [say("bracket"), count(1), "–"],

@@ -5,6 +5,7 @@
  */
 
 import { fileAt } from "../files.js";
+import { startWorker } from "../start-worker.js";
 
 export class Seeker {
   /** @param {(answer: Answer) => void} tell called with answers to the newest question only */
@@ -54,7 +55,7 @@ export class Seeker {
   }
 
   #start() {
-    const worker = new Worker(fileAt("app/setout/worker.js"), { type: "module" });
+    const worker = startWorker(fileAt("app/setout/worker.js"));
     worker.addEventListener("message", ({ data }) => {
       if (data.id !== this.id) return;
       if (data.kind === "done") this.open.delete("search");

@@ -1,14 +1,17 @@
 /**
- * Puts a found arm into the job, and back again.
+ * Puts a found arm, or all that an operator brings, into the job, and back again.
  *
- * @import { Arm } from "../contract.d.ts"
+ * @import { Arm, FieldRule, Quantity } from "../contract.d.ts"
+ * @import { Entry } from "../entry.js"
  * @import { Sheet } from "../sheet.js"
  */
 
+import { get } from "../document.js";
+
 const NUMBERS = /** @type {const} */ (["shaft_x_m", "shaft_y_m", "bracket_u_m", "bracket_v_m", "crank_m", "link_m"]);
 
-/** Two texts of one length: closer than anything anybody sets, m. */
-const SAME_M = 1e-9;
+/** Two texts of one number: closer than anything anybody sets, as a part of it and in the document's unit. */
+const SAME = 1e-9;
 
 /**
  * @param {Sheet} sheet
@@ -16,33 +19,81 @@ const SAME_M = 1e-9;
  * @returns {() => void} puts back what was there
  */
 export function takeArm(sheet, arm) {
-  const { session } = sheet;
-  const elbow = session.choice("arm.elbow");
-  const before = NUMBERS.map((name) => {
-    const entry = session.entry(`arm.${name}`);
-    const { value, typed, unread, readings } = entry;
-    entry.type(textOf(sheet, arm[name]), session.system);
-    return () => Object.assign(entry, { value, typed, unread, readings });
-  });
-  const { value, assumed } = elbow;
-  Object.assign(elbow, { value: arm.elbow, assumed: false });
+  const back = typeArm(sheet, arm);
   sheet.changed();
   return () => {
-    for (const back of before) back();
-    Object.assign(elbow, { value, assumed });
+    back();
     sheet.changed();
   };
 }
 
 /**
- * The length as a person would type it: by the marks of a tape where it is on one, else in millimetres; with all its digits, in metres,
- * where those are not enough to say it.
+ * An operator of the list with all it brings: where it stands best, its arm, what its maker says of base, duty and holding.
  *
  * @param {Sheet} sheet
+ * @param {string} id
+ * @param {any} taken the job with it in it
+ * @returns {() => void} puts back what was there
+ */
+export function takeOperator(sheet, id, taken) {
+  const { session } = sheet;
+  const now = { ...session.job(), setout: session.setout.block() };
+  const { operatorId } = session;
+  session.operatorId = id;
+  const backs = taken.arm ? [typeArm(sheet, taken.arm)] : [];
+  for (const [path, entry] of [...session.entries, ...session.setout.entries]) {
+    // Its ratings are the list's, and the arm is typed.
+    if (/^(operator|arm)\./.test(path)) continue;
+    const value = get(taken, path);
+    if (typeof value === "number" && !same(value, get(now, path))) backs.push(typeNumber(sheet, entry, value));
+  }
+  sheet.changed();
+  return () => {
+    for (const back of backs) back();
+    session.operatorId = operatorId;
+    sheet.changed();
+  };
+}
+
+/** @param {Sheet} sheet @param {Arm} arm @returns {() => void} */
+function typeArm(sheet, arm) {
+  const { session } = sheet;
+  const elbow = session.choice("arm.elbow");
+  const before = NUMBERS.map((name) => typeNumber(sheet, session.entry(`arm.${name}`), arm[name]));
+  const { value, assumed } = elbow;
+  Object.assign(elbow, { value: arm.elbow, assumed: false });
+  return () => {
+    for (const back of before) back();
+    Object.assign(elbow, { value, assumed });
+  };
+}
+
+/** @param {Sheet} sheet @param {Entry} entry @param {number} number @returns {() => void} */
+function typeNumber(sheet, entry, number) {
+  const { value, typed, unread, readings } = entry;
+  entry.type(textOf(sheet, entry.rule, number), sheet.session.system);
+  return () => Object.assign(entry, { value, typed, unread, readings });
+}
+
+/** @param {number} value @param {unknown} other */
+function same(value, other) {
+  return typeof other === "number" && Math.abs(value - other) <= SAME * Math.max(1, Math.abs(value));
+}
+
+/**
+ * The number as a person would type it: a length by the marks of a tape where it is on one; with all its digits where fewer are not enough to
+ * say it.
+ *
+ * @param {Sheet} sheet
+ * @param {FieldRule} rule
  * @param {number} value
  */
-function textOf({ core, session }, value) {
-  const metric = core.bare(value, "short_length", "metric");
-  const texts = session.system === "us" ? [core.feet_inches(value, 64), `${metric} mm`] : [metric];
-  return texts.find((text) => Math.abs(core.read(text, "short_length", session.system) - value) < SAME_M) ?? `${value} m`;
+function textOf({ core, session }, { quantity }, value) {
+  const metric = `${core.bare(value, quantity, "metric")} ${core.unit(quantity, "metric")}`.trim();
+  const texts = [session.system === "us" ? (quantity === "short_length" ? core.feet_inches(value, 64) : core.bare(value, quantity, "us")) : core.bare(value, quantity, "metric"), metric];
+  const whole = `${value} ${UNITS[/** @type {keyof typeof UNITS} */ (quantity)] ?? ""}`.trim();
+  return texts.find((text) => same(value, core.read(text, quantity, session.system))) ?? whole;
 }
+
+/** Units of the document, where they are not those that are read. @satisfies {Partial<Record<Quantity, string>>} */
+const UNITS = { short_length: "m", length: "m" };

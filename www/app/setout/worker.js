@@ -2,9 +2,11 @@
  * The search, off the page's thread, in a module of its own.
  *
  * A question carries a number; a newer one ends the map of an older one, whose answers nobody waits for. A question is:
- * `search` (the best set-out and the map), `pad` (a place of the map), `front` (torque against another aim).
+ * `search` (the best set-out and the map), `pad` (a place of the map), `front` (torque against another aim); `rank`, `look`, `taken` and `stop` are about a
+ * list of operators.
  */
 
+import { createTurns } from "../operators/turns.js";
 import { loadSearch } from "../search-core.js";
 
 /** Milliseconds the map is worked on before messages are looked at. */
@@ -19,11 +21,17 @@ let map = null;
 
 addEventListener("message", (event) => {
   const question = event.data;
+  if (question.kind in RANKING) {
+    turns.take(question);
+    return;
+  }
   if (question.kind === "search") newest = question.id;
   loadSearch().then((core) => ANSWERS[/** @type {keyof typeof ANSWERS} */ (question.kind)](core, question)).catch((error) => fail(question, error));
 });
 
 const ANSWERS = { search, pad, front };
+const RANKING = { rank: true, look: true, taken: true, stop: true };
+const turns = createTurns((answer) => postMessage(answer));
 
 /** @param {import("../search-core.js").SearchCore} core @param {any} question */
 async function search(core, question) {

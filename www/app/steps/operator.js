@@ -8,14 +8,14 @@ import { createBehind } from "../behind.js";
 import { h } from "../dom.js";
 import { groupsOf } from "../groups.js";
 import { createMoreTables } from "../more-tables.js";
-import { createOperatorChoice } from "../operator-choice.js";
+import { createOperatorChoice } from "../operators/choice.js";
 import { createVerdict } from "../verdict.js";
 import { createFindings } from "./findings.js";
 import { createGroups, form, together } from "./groups.js";
 
 /** @type {CreateStep} */
-export function create({ sheet, stage }) {
-  const choice = createOperatorChoice(sheet);
+export function create({ sheet, stage, signal }) {
+  const choice = createOperatorChoice(sheet, signal);
   const verdict = createVerdict(sheet);
   const groups = createGroups(sheet, groupsOf("operator"));
   const behind = createBehind(sheet);

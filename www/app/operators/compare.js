@@ -1,0 +1,54 @@
+/**
+ * Two operators of the list side by side, each at the place where it does better.
+ *
+ * @import { RankedOperator, Standing } from "../contract.d.ts"
+ * @import { Sheet } from "../sheet.js"
+ */
+
+import { html, nothing } from "../lit-html.js";
+import { operatorName } from "./list.js";
+import { refusalSentence } from "./row.js";
+
+/** @param {Sheet} sheet @param {string[]} ids */
+export function compared(sheet, ids) {
+  const found = ids.flatMap((id) => sheet.ranked?.wanted.find((one) => one.id === id) ?? []);
+  if (found.length < 2) return nothing;
+  const say = (/** @type {string} */ key) => sheet.say(`ranking.labels.${key}`);
+  const names = found.map(({ id }) => {
+    const operator = sheet.list.operators.find((one) => one.id === id);
+    return operator ? operatorName(sheet, operator) : id;
+  });
+  const rows = ROWS.map(([key, cell]) => [say(key), ...found.map((one) => cell(sheet, one))]).filter(([, ...cells]) => cells.some((cell) => cell !== ""));
+  return html`<table class="two-operators">
+    <caption>${say("side_by_side")}</caption>
+    <thead><tr><th scope="col"></th>${names.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
+    <tbody>${rows.map(([name, ...cells]) => html`<tr><th scope="row">${name}</th>${cells.map((cell) => html`<td>${cell || "–"}</td>`)}</tr>`)}</tbody>
+  </table>`;
+}
+
+/** @type {[string, (sheet: Sheet, one: RankedOperator) => string][]} */
+const ROWS = [
+  ["rated", (sheet, one) => sheet.show(one.rated_torque_n_m, "torque")],
+  ["as_placed", (sheet, one) => reserve(sheet, one.as_placed)],
+  ["best", (sheet, one) => (one.best ? reserve(sheet, one.best) : one.place === "not_found" ? sheet.say("ranking.labels.not_found") : "")],
+  ["needed", (sheet, one) => of(one, ({ shaft_torque_n_m: torque }) => sheet.show(torque, "torque"))],
+  ["wind_limit", (sheet, one) => of(one, ({ wind_limit: { speed_m_s: speed } }) => (speed === null ? "" : sheet.show(speed, "speed")))],
+  ["opening", (sheet, one) => of(one, ({ opening_s: time }) => (time === null ? "" : sheet.show(time, "time")))],
+  ["travel", (sheet, one) => of(one, ({ shaft_travel_deg: travel }) => sheet.show(travel, "angle"))],
+  ["clearance", (sheet, one) => of(one, ({ clearance_m: clear }) => (clear === null ? "" : sheet.mark(clear)))],
+  ["leaf_limit", (sheet, one) => (one.leaf_limit_kg === null ? "" : sheet.show(one.leaf_limit_kg, "mass"))],
+  ["cycles", (_, one) => (one.rated_cycles.every((count) => count === null) ? "" : one.rated_cycles.map((count) => count ?? "–").join(", "))],
+  ["does_not", (sheet, { refusal }) => (refusal ? refusalSentence(sheet, refusal) : "")],
+];
+
+/** At its best place, else where the arm stands. @param {RankedOperator} one @param {(stands: Standing) => string} cell */
+function of({ best, as_placed: placed }, cell) {
+  const stands = best ?? placed;
+  return stands ? cell(stands) : "";
+}
+
+/** @param {Sheet} sheet @param {Standing | null} stands */
+function reserve(sheet, stands) {
+  if (!stands || stands.rating.reserve === null) return "";
+  return sheet.say("ranking.labels.reserve", { reserve: sheet.show(stands.rating.reserve, "ratio") });
+}
