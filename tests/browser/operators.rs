@@ -249,3 +249,58 @@ async fn who_keeps_a_faulty_list_hears_of_it() -> Result<()> {
     })
     .await
 }
+
+/// An invented list with so many kits between them.
+fn long_list(count: usize, kits: usize) -> Value {
+    let one = |index: usize| {
+        let crank_m = 0.8 + 0.02 * (index % kits) as f64 / kits as f64;
+        json!({ "id": format!("invented-{index}"), "name": format!("Invented {index}"),
+            "rated_torque_n_m": 100 + index, "peak_torque_n_m": 200 + index, "shaft_speed_deg_s": 9,
+            "kit": { "crank_m": [0.5, crank_m], "link_m": [0.45, 0.9] } })
+    };
+    json!({ "title": "Invented, long", "operators": (0..count).map(one).collect::<Vec<_>>() })
+}
+
+/// What a long list costs is printed, not asserted; that it is shown in part, that none is lost, and that giving up leaves the page at work is.
+#[tokio::test]
+async fn a_long_list_is_shown_in_part() -> Result<()> {
+    in_browser(async |browser| {
+        browser.resize(360, 740, 2.0).await?;
+        let site = Site::start(&setting::dist()?, "/a/b/")?;
+        open(&browser, &site.address, &job()).await?;
+        browser
+            .value("globalThis.tasks = [], new PerformanceObserver(list => tasks.push(...list.getEntries().map(entry => entry.duration))).observe({ type: 'longtask' }) ?? true")
+            .await?;
+        let longest = || browser.value("Math.round(Math.max(0, ...tasks.splice(0)))");
+        let more = part(".operators .more");
+        let whole = |count: usize| format!("{more}?.textContent.includes('{}') && {} === null", count - 12, part(".operators progress"));
+        for (count, kits, slower) in [(500, 8, 1), (5000, 1, 4)] {
+            browser.driver.cdp().send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": slower })).await?;
+            let give = format!("void ({CALCULATOR}.operators = {}) ?? performance.now()", long_list(count, kits));
+            let list = browser.value(&give).await?;
+            let _ = longest().await?;
+            browser.wait_for(&format!("{CALCULATOR}.operators.operators.length === {count} && {READY}")).await?;
+            browser.wait_for(&whole(count)).await?;
+            let took = browser.value(&format!("Math.round(performance.now() - {list})")).await?;
+            println!("{count} operators, {kits} kits, processor ×{slower} slower: ranked {took} ms after they were given, longest task {} ms", longest().await?);
+            let rows = browser.value(&format!("{}.querySelectorAll('.ranked-operator').length", part(".operators"))).await?;
+            assert!(rows.as_u64().is_some_and(|rows| (12..=13).contains(&rows)), "{rows} rows");
+        }
+        press(&browser, ".operators .more").await?;
+        browser.wait_for(&format!("{}.querySelectorAll('.ranked-operator').length >= 24", part(".operators"))).await?;
+        println!("twelve rows more: longest task {} ms", longest().await?);
+
+        // Many kits take a while: it is given up, and asked again.
+        browser.driver.cdp().send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
+        browser.value(&format!("void ({CALCULATOR}.operators = {}) ?? true", long_list(500, 500))).await?;
+        browser.wait_for(&format!("{} !== null", part(".operators .waiting button"))).await?;
+        press(&browser, ".operators .waiting button").await?;
+        browser.wait_for(&format!("{} === null && {} !== null", part(".operators progress"), part(".operators .again"))).await?;
+        press(&browser, ".operators .again").await?;
+        browser.wait_for(&format!("{} !== null", part(".operators progress"))).await?;
+        press(&browser, ".operators .waiting button").await?;
+        assert_eq!(browser.complaints().await?, Vec::<String>::new());
+        Ok(())
+    })
+    .await
+}

@@ -8,6 +8,7 @@ use pintle_core::{
 use pintle_tests::harness::{Browser, Result};
 use serde_json::Value;
 use thirtyfour::WebElement;
+use thirtyfour::error::WebDriverErrorInner;
 
 /// JavaScript for a part inside the calculator.
 pub fn part(selector: &str) -> String {
@@ -107,10 +108,19 @@ pub async fn computed(browser: &Browser) -> Result<()> {
     Ok(())
 }
 
-/// Clicks a part, brought to the middle of the screen first, clear of the verdict that sticks to its edge.
+/// Clicks a part, brought to the middle of the screen first, clear of the verdict that sticks to its edge. One that is drawn anew between being found
+/// and clicked is looked for again.
 pub async fn press(browser: &Browser, selector: &str) -> Result<()> {
-    browser.value(&format!("{}.scrollIntoView({{ block: 'center' }})", part(selector))).await?;
-    element(browser, selector).await?.click().await?;
+    for _ in 0..3 {
+        browser.value(&format!("{}.scrollIntoView({{ block: 'center' }})", part(selector))).await?;
+        match element(browser, selector).await?.click().await {
+            Err(error) if matches!(error.as_inner(), WebDriverErrorInner::StaleElementReference(_)) => {}
+            clicked => {
+                clicked?;
+                break;
+            }
+        }
+    }
     computed(browser).await
 }
 

@@ -43,6 +43,42 @@ fn range(fault: &Fault) -> [Option<f64>; 2] {
     }
 }
 
+/// A long list is read a part at a time: whatever the parts, what is told is what is told of the whole, an id that stands in two parts too.
+#[test]
+fn parts_tell_what_the_whole_tells() {
+    let entries: Vec<Value> = (0..40)
+        .map(|index| match index % 8 {
+            3 => json!({ "id": format!("demo-{}", index - 3), "name": "Twice", "rated_torque_n_m": 300 }),
+            5 => json!({ "id": format!("demo-{index}"), "name": "Minus", "rated_torque_n_m": -300 }),
+            6 => json!({ "id": format!("demo-{index}"), "name": "Key", "rated_torque_n_m": 300, "sped": 1 }),
+            _ => json!({ "id": format!("demo-{index}"), "name": "Good", "rated_torque_n_m": 300 }),
+        })
+        .collect();
+    let whole = read(&list(&entries));
+    assert!(whole.operators.len() == 30 && whole.left_out.len() == 10 && whole.warnings.len() == 5, "{whole:?}");
+    let documents: Vec<Document> = serde_json::from_value(json!(entries)).expect("documents");
+    for size in [1, 2, 7, 39, 40] {
+        let mut reader = operators::EntryReader::default();
+        let parts: Vec<ReadOperators> = documents.chunks(size).map(|part| reader.read(part)).collect();
+        let of = |count: fn(&ReadOperators) -> Vec<String>| parts.iter().flat_map(count).collect::<Vec<_>>();
+        let shown = |read: &ReadOperators| -> Vec<String> {
+            let told = read.left_out.iter().map(|out| format!("{out:?}"));
+            told.chain(read.operators.iter().map(|entry| format!("{entry:?}"))).collect()
+        };
+        assert_eq!(of(|read| read.warnings.iter().map(|warning| format!("{warning:?}")).collect()).len(), 5);
+        let mut found: Vec<String> = parts.iter().flat_map(shown).collect();
+        let mut wanted = shown(&whole);
+        found.sort();
+        wanted.sort();
+        assert_eq!(found, wanted, "parts of {size}");
+    }
+    // Beyond what a list may have, that alone is told.
+    let mut reader = operators::EntryReader::default();
+    let _ = reader.read(&vec![Document::Null; 20_000]);
+    let beyond = reader.read(&[Document::Null]);
+    assert_eq!(beyond.left_out.iter().map(|out| out.path.as_str()).collect::<Vec<_>>(), ["operators"]);
+}
+
 #[test]
 fn ratings_that_cannot_be_are_refused_with_found_allowed_and_example() {
     for (rated, code, example) in [

@@ -3,6 +3,7 @@
 //! `PINTLE_DRAWINGS=folder` also writes them there, to be looked at.
 mod jobs;
 mod map;
+mod pair;
 mod qr;
 mod svg;
 mod template;

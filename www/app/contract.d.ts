@@ -2013,6 +2013,10 @@ closing: string,
  */
 rated: string,
 /**
+ * Axis title of the part of the rated torque that is asked for, with its unit.
+ */
+used: string,
+/**
  * Before the peak torque, on its line.
  */
 peak: string,

@@ -17,7 +17,7 @@
  * @import { TypedRecord } from "./typed-record.js"
  *
  * Everything a calculator is made of, and what it is to start from; of a document, whether it had to be stood in for.
- * @typedef {{ core: Core, strings: Strings, sheets: CSSStyleSheet[], job: { value: any, failed: boolean }, list: { value: unknown, failed: boolean } }} Start
+ * @typedef {{ core: Core, strings: Strings, sheets: CSSStyleSheet[], job: { value: any, failed: boolean }, list: { operators: OperatorList, failed: boolean } }} Start
  */
 
 import { loadCore } from "./core.js";
@@ -227,7 +227,8 @@ export class PintleCalculator extends HTMLElement {
     let strings = first;
     // The page may have been given another language while this was on its way.
     while (strings.tag !== nearestTag(languageOf(this))) strings = await loadStrings(languageOf(this));
-    return { core, strings, sheets, job, list };
+    const operators = list.value === null ? NO_OPERATORS : await readOperators(core, list.value);
+    return { core, strings, sheets, job, list: { ...list, operators } };
   }
 
   /** What was given as a document: read, or as it was read before. @param {unknown} source */
@@ -247,7 +248,7 @@ export class PintleCalculator extends HTMLElement {
     this.#otherJob = false;
     this.#record = null;
     this.#close();
-    const operators = list.value === null ? NO_OPERATORS : readOperators(core, list.value);
+    const { operators } = list;
     const start = () => new Session(core, base, operators.operators, this.#units());
     let session = start();
     let whole = false;

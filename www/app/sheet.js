@@ -42,7 +42,7 @@ export class Sheet {
     this.trouble = [];
     /** The last valid result. @type {Result | null} */
     this.result = null;
-    /** What is known of the list's operators on the job as it stands; null until they were ranked. @type {import("./operators/turns.js").Ranked | null} */
+    /** What is known of the list's operators on the job as it stands; null until they were ranked. @type {import("./operators/look.js").Ranked | null} */
     this.ranked = null;
     /** Whether `result` is older than what is typed. */
     this.stale = false;

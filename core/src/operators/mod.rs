@@ -37,7 +37,7 @@ pub use limits::{DutyRating, LeafLimit};
 pub use list::OperatorList;
 pub use listed::{ListedOperator, OperatorNames};
 pub use power::{Battery, Supply};
-pub use read::{ListEntry, ReadOperators, read};
+pub use read::{EntryReader, ListEntry, ReadOperators, read};
 
 /// The one table of numbers an operator of a list may have: every number field with its range and an example.
 #[must_use]

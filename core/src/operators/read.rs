@@ -106,24 +106,47 @@ pub fn read(document: &Document) -> ReadOperators {
         _ => None,
     };
     if let Some(Document::List(items)) = entries.filter(|_| list.left_out.iter().all(|out| out.path != "operators")) {
-        list.entries(items);
+        EntryReader::default().entries(items, &mut list);
     }
     list
 }
 
-impl ReadOperators {
-    /// Reads the entries one by one.
-    fn entries(&mut self, items: &[Document]) {
-        let mut ids: BTreeMap<&str, usize> = BTreeMap::new();
-        for (index, item) in items.iter().enumerate() {
+/// Reads the entries of a long list a part at a time, for whoever cannot wait for all of them: what it tells of all parts together is what [`read`]
+/// tells of the whole.
+#[derive(Debug, Default)]
+pub struct EntryReader {
+    /// Where each id stood first.
+    ids: BTreeMap<String, usize>,
+    /// Entries before.
+    before: usize,
+}
+
+impl EntryReader {
+    /// The next entries, without a title. Once there are more than a list may have, that is all that is told.
+    pub fn read(&mut self, items: &[Document]) -> ReadOperators {
+        let mut list = ReadOperators { title: None, operators: Vec::new(), left_out: Vec::new(), warnings: Vec::new() };
+        let count = self.before + items.len();
+        if count > MOST_OPERATORS as usize {
+            self.before = count;
+            let entries = alloc::vec![(String::from("operators"), Document::List(alloc::vec![Document::Null; count]))];
+            return read(&Document::Object(entries));
+        }
+        self.entries(items, &mut list);
+        list
+    }
+
+    fn entries(&mut self, items: &[Document], list: &mut ReadOperators) {
+        for item in items {
+            let index = self.before;
+            self.before += 1;
             let path = format!("operators.{index}");
-            let mut faults = self.told(Reading::at(&path, ITEM, item).faults);
+            let mut faults = list.told(Reading::at(&path, ITEM, item).faults);
             if let Some(Document::Text(id)) = item.entry("id") {
-                match ids.get(id.as_str()) {
+                match self.ids.get(id.as_str()) {
                     // Entries that are left out have a say: when they are mended, the id stands twice.
                     Some(&first) => faults.push(repeated(&path, id, first, index)),
                     None => {
-                        ids.insert(id, index);
+                        self.ids.insert(id.clone(), index);
                     }
                 }
             }
@@ -133,15 +156,17 @@ impl ReadOperators {
                 Some(operator) if faults.is_empty() => {
                     let row = const { ListedOperator::BLOCK.number("rated_torque_n_m") };
                     let at = format!("{path}.rated_torque_n_m");
-                    self.warnings.extend(doubtful(at, operator.rated_torque_n_m, row.allowed()));
+                    list.warnings.extend(doubtful(at, operator.rated_torque_n_m, row.allowed()));
                     let outline = operator.outline();
-                    self.operators.push(ListEntry { index, operator, outline, written: item.clone() });
+                    list.operators.push(ListEntry { index, operator, outline, written: item.clone() });
                 }
-                _ => self.left_out.push(LeftOut { path, faults }),
+                _ => list.left_out.push(LeftOut { path, faults }),
             }
         }
     }
+}
 
+impl ReadOperators {
     /// Takes keys that are not known for warnings; what is left is in the way.
     fn told(&mut self, faults: Vec<Fault>) -> Vec<Fault> {
         let (unknown, faults): (Vec<Fault>, Vec<Fault>) =

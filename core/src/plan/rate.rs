@@ -33,6 +33,14 @@ impl Model {
         operators.iter().map(&mut rate).collect()
     }
 
+    /// The part of the rated torque that is asked for at a leaf angle, the larger of opening and closing, held back or driven.
+    #[must_use]
+    pub fn utilisation_at(&self, leaf_rad: f64) -> f64 {
+        let point = self.point(leaf_rad);
+        let asked_n_m = point.shaft_torque_open_n_m.abs().max(point.shaft_torque_close_n_m.abs());
+        asked_n_m / self.job().operator.rated_torque_n_m
+    }
+
     pub(super) fn wind_limit(&self, swept: &Swept) -> WindLimit {
         let (gust, body) = (self.job().gust(), Body::of(self.job()));
         let moment = |speed_m_s| gust_moment_n_m(&gust.at(speed_m_s), &body);

@@ -65,9 +65,9 @@ class FakeWorker extends EventTarget {
   }
 }
 
-globalThis.location = { origin: "file://" };
+globalThis.location = { origin: "null" };
 
-test("the worker starts with the first question; answers to older ones are dropped", () => {
+test("the worker starts with the first question; answers to older ones are dropped", async () => {
   globalThis.Worker = FakeWorker;
   const told = [];
   const seeker = new Seeker((answer) => told.push(answer));
@@ -75,6 +75,7 @@ test("the worker starts with the first question; answers to older ones are dropp
   equal(FakeWorker.made.length, 0, "no map, no worker");
   seeker.ask({ kind: "search" });
   seeker.ask({ kind: "search" });
+  await Promise.resolve();
   const [worker] = FakeWorker.made;
   deepEqual(worker.sent.map(({ id }) => id), [1, 2]);
   worker.answer({ kind: "done", id: 1 });
@@ -85,18 +86,21 @@ test("the worker starts with the first question; answers to older ones are dropp
   deepEqual([told.length, seeker.busy], [2, false]);
 });
 
-test("one that is given up is ended, and the next question goes to another", () => {
+test("one that is given up is ended, and the next question goes to another", async () => {
   FakeWorker.made = [];
   const told = [];
   const seeker = new Seeker((answer) => told.push(answer));
   seeker.ask({ kind: "search" });
   seeker.stop();
+  await Promise.resolve();
   const [first] = FakeWorker.made;
   deepEqual([first.ended, seeker.busy], [true, false]);
   first.answer({ kind: "done", id: 1 });
   equal(told.length, 0);
   seeker.ask({ kind: "search" });
   const [, second] = FakeWorker.made;
+  second.answer({ kind: "progress", id: 3 });
+  told.length = 0;
   second.dispatchEvent(Object.assign(new Event("error"), { message: "no memory" }));
   deepEqual(told.map(({ kind, message }) => [kind, message]), [["failed", "no memory"]]);
   deepEqual([second.ended, seeker.busy], [true, false]);

@@ -13,7 +13,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_job, encode, thrown};
+use super::codec::{decode, decode_job, encode, thrown, wrong_type};
 use super::view::{decode_view, finite, no_canvas};
 use crate::drawing;
 
@@ -185,6 +185,19 @@ impl Calculation {
     /// The curve as an SVG document, for print.
     pub fn curve_svg(&self, #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue) -> Result<String, JsValue> {
         Ok(drawing::curve_svg(&self.model, &self.plan, &decode_view(view)?))
+    }
+
+    /// This operator and another one on one curve, the part of its rated torque that each is asked for, as an SVG document under the names given.
+    pub fn pair_svg(
+        &self,
+        other: &Calculation,
+        names: Vec<String>,
+        #[wasm_bindgen(unchecked_param_type = "View")] view: JsValue,
+    ) -> Result<String, JsValue> {
+        let [name, other_name] = &names[..] else {
+            return Err(thrown(&wrong_type("names", format!("{} names", names.len()))));
+        };
+        Ok(drawing::pair_svg([&self.model, &other.model], [name, other_name], &decode_view(view)?))
     }
 
     /// The base pattern at its true size as SVG documents, one a sheet, for print at 100 %; none where no holes are said or their narrow side is

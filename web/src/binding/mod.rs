@@ -29,7 +29,7 @@ pub use {
     calculation::Calculation,
     functions::{feet_inches, fields, mark, plain_number, read, show, show_limit, unit, version},
     links::{open_job, pack, qr, schema, unpack},
-    operators::{operator_fields, read_operators},
+    operators::{OperatorReader, operator_fields, read_operators},
     pad_view::{PadView, limit_names},
     setout::clearances,
 };

@@ -2,7 +2,7 @@
 
 use pintle_core::{
     Document,
-    operators::{self, ReadOperators},
+    operators::{self, EntryReader, ReadOperators},
 };
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -15,6 +15,33 @@ pub fn read_operators(#[wasm_bindgen(unchecked_param_type = "any")] list: JsValu
     let document: Document = decode(list, "operators")?;
     let read: ReadOperators = operators::read(&document);
     encode(&read)
+}
+
+/// Reads the entries of a long list a part at a time, so that no part of it holds up the page. Free it when all are read.
+#[wasm_bindgen]
+#[derive(Default)]
+pub struct OperatorReader {
+    reader: EntryReader,
+}
+
+#[wasm_bindgen]
+impl OperatorReader {
+    /// A reader of a list.
+    #[wasm_bindgen(constructor)]
+    #[must_use]
+    pub fn new() -> OperatorReader {
+        OperatorReader::default()
+    }
+
+    /// What is to be told of the next entries, as `read_operators` tells it of all.
+    #[wasm_bindgen(unchecked_return_type = "ReadOperators")]
+    pub fn read(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "any[]")] entries: JsValue,
+    ) -> Result<JsValue, JsValue> {
+        let entries: Vec<Document> = decode(entries, "operators")?;
+        encode(&self.reader.read(&entries))
+    }
 }
 
 /// The one table of the numbers of a listed operator: ranges, examples.

@@ -31,7 +31,7 @@ pub use canvas::{NoCanvas, draw_curve, draw_pads, draw_plan_view, draw_time};
 pub use colour::Colour;
 pub use map::{LIMIT_NAMES, Look, PadPicture, code_of};
 pub use qr::{QrPath, qr};
-pub use svg::{curve_svg, plan_view_svg, time_svg};
+pub use svg::{curve_svg, pair_svg, plan_view_svg, time_svg};
 pub use template::template_svgs;
 pub use view::{Labels, Palette, PlotArea, RUNS, View};
 

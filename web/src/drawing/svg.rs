@@ -5,6 +5,7 @@ use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea};
 
 use super::backend::{FineSvg, with_header};
+use super::curve::lay_pair;
 use super::paint::{Grid, measure, paint};
 use super::surface::Lay;
 use super::{View, lay_curve, lay_plan_view, lay_time};
@@ -15,6 +16,11 @@ const GRID: Grid = Grid { per_px: FineSvg::FINE as f64, per_dot: None };
 /// The curve as an SVG document.
 pub fn curve_svg(model: &Model, plan: &Plan, view: &View) -> String {
     svg(view, &mut |measure| lay_curve(model, plan, view, measure).0)
+}
+
+/// Two operators on one curve as an SVG document, under the names given.
+pub fn pair_svg(models: [&Model; 2], names: [&str; 2], view: &View) -> String {
+    svg(view, &mut |measure| lay_pair(models, names, view, measure))
 }
 
 /// The plots against time as an SVG document.

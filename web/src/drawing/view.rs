@@ -155,6 +155,8 @@ table! {
         closing,
         /// Before the rated torque, on its line.
         rated,
+        /// Axis title of the part of the rated torque that is asked for, with its unit.
+        used,
         /// Before the peak torque, on its line.
         peak,
         /// At the closed leaf.

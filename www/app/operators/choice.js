@@ -2,7 +2,7 @@
  * The operator: one of the host's list, each held against this leaf where the arm stands and at its best place, or ratings typed in.
  *
  * @import { Part, Sheet } from "../sheet.js"
- * @import { Looked, Order } from "./turns.js"
+ * @import { Looked, Order } from "./look.js"
  */
 
 import { h } from "../dom.js";
@@ -10,7 +10,7 @@ import { createField } from "../field.js";
 import { RATINGS } from "../groups.js";
 import { html, nothing, render } from "../lit-html.js";
 import { takeOperator } from "../setout/take.js";
-import { compared } from "./compare.js";
+import { createCompared } from "./compare.js";
 import { smaller } from "./next-smaller.js";
 import { OperatorRanker } from "./ranker.js";
 import { rowOf } from "./row.js";
@@ -32,6 +32,9 @@ export function createOperatorChoice(sheet, signal) {
   signal.addEventListener("abort", () => ranker.close());
 
   const rows = h("div", {});
+  const drawnBeside = h("div", {});
+  const besides = h("div", { class: "side-by-side" }, drawnBeside);
+  const compared = createCompared(sheet, besides);
   const typed = h("input", { type: "radio", name: "operator", value: "", onchange: () => choose(null) });
   const ratings = RATINGS.map((path) => createField(sheet, path));
   const fields = h("div", { class: "fields" }, ...ratings.map((field) => field.root));
@@ -44,6 +47,7 @@ export function createOperatorChoice(sheet, signal) {
     rows,
     h("label", { class: "option" }, typed, h("span", {}, sheet.say("operator.typed"))),
     fields,
+    besides,
   );
 
   let only = false;
@@ -168,11 +172,10 @@ export function createOperatorChoice(sheet, signal) {
         ${ranked && all === 0 ? html`<p class="note none-does">${say("none_does")}</p>` : nothing}
         ${all > most ? html`<button type="button" class="move more" @click=${() => look({ most: most + PART })}>${say("more", { count: Math.min(PART, all - most), left: all - most })}</button>` : nothing}
         ${back && since === said() ? html`<button type="button" class="move put-back" @click=${putBack}>${say("put_back")}</button>` : nothing}
-        ${compared(sheet, beside)}
-        ${smaller(sheet)}
       `,
       rows,
     );
+    render(html`${compared(beside)}${smaller(sheet)}`, drawnBeside);
   }
 
   function update() {

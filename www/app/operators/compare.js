@@ -5,12 +5,28 @@
  * @import { Sheet } from "../sheet.js"
  */
 
+import { figure } from "../handover/blocks.js";
 import { html, nothing } from "../lit-html.js";
+import { readPalette } from "../palette.js";
 import { operatorName } from "./list.js";
 import { refusalSentence } from "./row.js";
 
-/** @param {Sheet} sheet @param {string[]} ids */
-export function compared(sheet, ids) {
+/** Height of the curve, and its least width, CSS px. */
+const HEIGHT_PX = 260;
+const LEAST_PX = 280;
+
+/**
+ * @param {Sheet} sheet
+ * @param {HTMLElement} place where the colours and the room are read
+ * @returns {(ids: string[]) => unknown} what is to be shown of those that are compared
+ */
+export function createCompared(sheet, place) {
+  const curve = createPairCurve(sheet, place);
+  return (ids) => tableOf(sheet, ids, curve);
+}
+
+/** @param {Sheet} sheet @param {string[]} ids @param {(ids: string[], names: string[]) => unknown} curve */
+function tableOf(sheet, ids, curve) {
   const found = ids.flatMap((id) => sheet.ranked?.wanted.find((one) => one.id === id) ?? []);
   if (found.length < 2) return nothing;
   const say = (/** @type {string} */ key) => sheet.say(`ranking.labels.${key}`);
@@ -19,7 +35,7 @@ export function compared(sheet, ids) {
     return operator ? operatorName(sheet, operator) : id;
   });
   const rows = ROWS.map(([key, cell]) => [say(key), ...found.map((one) => cell(sheet, one))]).filter(([, ...cells]) => cells.some((cell) => cell !== ""));
-  return html`<table class="two-operators">
+  return html`${curve(ids, names)}<table class="two-operators">
     <caption>${say("side_by_side")}</caption>
     <thead><tr><th scope="col"></th>${names.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
     <tbody>${rows.map(([name, ...cells]) => html`<tr><th scope="row">${name}</th>${cells.map((cell) => html`<td>${cell || "–"}</td>`)}</tr>`)}</tbody>
@@ -40,6 +56,49 @@ const ROWS = [
   ["cycles", (_, one) => (one.rated_cycles.every((count) => count === null) ? "" : one.rated_cycles.map((count) => count ?? "–").join(", "))],
   ["does_not", (sheet, { refusal }) => (refusal ? refusalSentence(sheet, refusal) : "")],
 ];
+
+/**
+ * What each is asked for through the swing, as a part of what it is rated for; nothing while one of them is not looked at, or has no arm that works.
+ *
+ * @param {Sheet} sheet @param {HTMLElement} place
+ * @returns {(ids: string[], names: string[]) => unknown}
+ */
+function createPairCurve(sheet, place) {
+  const probe = /** @type {HTMLElement} */ (place.appendChild(document.createElement("span")));
+  probe.hidden = true;
+  let drawn = "";
+  /** @type {HTMLElement | null} */
+  let root = null;
+
+  return (ids, names) => {
+    const [one, other] = ids.map((id) => sheet.ranked?.jobs[id]);
+    if (!one || !other) return nothing;
+    const shown = { zones: false, marks: false, part: /** @type {const} */ ("arm"), overrun: false, run: /** @type {const} */ ("opening") };
+    const size = { width: Math.max(place.clientWidth, LEAST_PX), height: HEIGHT_PX, pixel_ratio: 1, leaf_deg: 0 };
+    const view = { ...size, ...shown, system: sheet.session.system, palette: readPalette(probe), labels: sheet.strings.at("drawing") };
+    const of = JSON.stringify([one, other, names, view]);
+    if (drawn !== of) {
+      drawn = of;
+      root = draw(sheet, [one, other], names, view);
+    }
+    return root ?? nothing;
+  };
+}
+
+/** @param {Sheet} sheet @param {any[]} jobs @param {string[]} names @param {import("../contract.d.ts").View} view @returns {HTMLElement | null} */
+function draw({ core, strings }, jobs, names, view) {
+  /** @type {InstanceType<typeof core.Calculation>[]} */
+  const made = [];
+  try {
+    for (const job of jobs) made.push(new core.Calculation(job));
+    return figure(made[0].pair_svg(made[1], names, view), strings.say("ranking.labels.side_by_side")).root;
+  } catch (error) {
+    if (Array.isArray(/** @type {any} */ (error).errors)) return null;
+    throw error;
+  } finally {
+    for (const calculation of made) calculation.free();
+  }
+}
 
 /** At its best place, else where the arm stands. @param {RankedOperator} one @param {(stands: Standing) => string} cell */
 function of({ best, as_placed: placed }, cell) {

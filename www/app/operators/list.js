@@ -23,22 +23,35 @@ import { faultSentence } from "../faults.js";
 /** @type {OperatorList} */
 export const NO_OPERATORS = { title: "", operators: [], document: { operators: [] }, leftOut: 0, faults: [], warnings: [] };
 
+/** Entries read between two turns of the page: a few milliseconds on a slow phone. */
+const PART = 64;
+
 /**
- * What is usable of a list: one faulty entry does not take the page from its visitors.
+ * What is usable of a list: one faulty entry does not take the page from its visitors. A long list is read a part at a time.
  *
  * @param {Core} core
- * @param {unknown} document
- * @returns {OperatorList}
+ * @param {any} document
+ * @returns {Promise<OperatorList>}
  */
-export function readOperators(core, document) {
-  const { title, operators, left_out: leftOut, warnings } = core.read_operators(document);
+export async function readOperators(core, document) {
+  const entries = Array.isArray(document?.operators) ? document.operators : [];
+  const parts = [core.read_operators(entries.length > PART ? { ...document, operators: [] } : document)];
+  if (entries.length > PART) {
+    const reader = new core.OperatorReader();
+    for (let from = 0; from < entries.length; from += PART) {
+      await new Promise((resolve) => setTimeout(resolve, 0));
+      parts.push(reader.read(entries.slice(from, from + PART)));
+    }
+    reader.free();
+  }
+  const leftOut = parts.flatMap((part) => part.left_out);
   return {
-    title: title ?? "",
-    operators: operators.map(({ operator, outline }) => ({ ...operator, body: outline })),
+    title: parts[0].title ?? "",
+    operators: parts.flatMap((part) => part.operators.map(({ operator, outline }) => ({ ...operator, body: outline }))),
     document,
     leftOut: leftOut.length,
     faults: leftOut.flatMap(({ faults }) => faults),
-    warnings,
+    warnings: parts.flatMap((part) => part.warnings),
   };
 }
 

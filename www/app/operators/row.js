@@ -26,8 +26,8 @@ export function rowOf(sheet, { operator, ranked }, { choose, take, compare, chos
   return html`<div class="ranked-operator" data-operator=${id} part="operator">
     <label class="option operator"><input type="radio" name="operator" value=${id} .checked=${chosen === id} @change=${() => choose(id)}><span class="operator-name">${name}, <span class="quantity">${sheet.show(operator.rated_torque_n_m, "torque")}</span></span></label>
     ${ranked ? html`
-      ${standing(sheet, say("as_placed"), ranked.as_placed, refusal?.code)}
-      ${ranked.best ? html`${standing(sheet, say("best"), ranked.best, refusal?.code)}` : nothing}
+      ${standing(sheet, say("as_placed"), ranked.as_placed, ranked.does)}
+      ${standing(sheet, say("best"), ranked.best, ranked.does)}
       ${refusal ? html`<p class="refusal">${refusalSentence(sheet, refusal)}</p>` : nothing}
       <p class="row-acts">
         ${ranked.best ? html`<button type="button" class="move take" aria-label=${sheet.say("ranking.labels.take_named", { name })} @click=${() => take(id)}>${say("take")}</button>` : nothing}
@@ -36,13 +36,13 @@ export function rowOf(sheet, { operator, ranked }, { choose, take, compare, chos
   </div>`;
 }
 
-/** @param {Sheet} sheet @param {string} where @param {Standing | null} stands @param {string | undefined} told the reason that stands there anyway */
-function standing(sheet, where, stands, told) {
+/** @param {Sheet} sheet @param {string} where @param {Standing | null} stands @param {boolean} does whether it does anywhere: else one reason is told for all places */
+function standing(sheet, where, stands, does) {
   if (!stands) return nothing;
   const { verdict, reserve } = stands.rating;
   // A place where it may not stand is no yes, whatever its torque.
-  const state = stands.refusal && verdict !== "over" ? "over" : verdict;
-  const because = stands.refusal && stands.refusal.code !== told ? refusalSentence(sheet, stands.refusal) : "";
+  const state = stands.refusal && stands.refusal.code !== "reserve_too_small" ? "over" : verdict;
+  const because = stands.refusal && does ? refusalSentence(sheet, stands.refusal) : "";
   return html`<p class="row-verdict"><span class="where">${where}</span> ${verdictMark(state)}<span>${reserve === null ? sheet.say("verdict.no_demand_short") : sheet.say("ranking.labels.reserve", { reserve: sheet.show(reserve, "ratio") })}</span></p>${because === "" ? nothing : html`<p class="refusal">${because}</p>`}`;
 }
 

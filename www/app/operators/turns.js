@@ -4,29 +4,15 @@
  * A question carries a number, and a newer one ends an older. `rank` gives a job and how much of the answer is looked at; `look` changes only the
  * latter; `taken` asks for the job with an operator in it; `stop` gives up.
  *
- * @import { OperatorRanking, RankedOperator } from "../contract.d.ts"
+ * @import { OperatorRanking } from "../contract.d.ts"
+ * @import { Looked } from "./look.js"
  * @import { SearchCore } from "../search-core.js"
  *
- * @typedef {"reserve" | "torque"} Order
- * @typedef {object} Looked what of the answer is looked at
- * @property {boolean} only only those that do
- * @property {Order} order the ranking's own order, or the smallest torque first
- * @property {number} most rows
- * @property {string[]} ids those wanted in any case: what is chosen, what is compared
- *
- * @typedef {object} Ranked
- * @property {RankedOperator[]} rows
- * @property {RankedOperator[]} wanted those of `ids`
- * @property {number} all how many there are after `only`
- * @property {number} do how many do
- * @property {{ id: string, suggestions: import("../contract.d.ts").Suggestion[] } | null} next the next smaller one, and what would make it do
- * @property {RankedOperator | null} stronger the smallest that is within its rated torque where the arm stands
- * @property {boolean} whole whether all of the list was looked at
- *
- * @typedef {{ kind: "rank", id: number, job: any, list: unknown, looked: Looked } | { kind: "look", id: number, looked: Looked } | { kind: "taken", id: number, operator: string } | { kind: "stop", id: number }} Question
+ * @typedef {{ kind: "rank", id: number, job: any, list: unknown | null, looked: Looked } | { kind: "look", id: number, looked: Looked } | { kind: "taken", id: number, operator: string } | { kind: "stop", id: number }} Question
  */
 
 import { loadSearch } from "../search-core.js";
+import { lookAt } from "./look.js";
 
 /** Milliseconds of a turn, and units of work between two looks at the clock. */
 const TURN_MS = 16;
@@ -37,6 +23,8 @@ const TOLD_MS = 250;
 /** @param {(answer: any) => void} tell */
 export function createTurns(tell) {
   let newest = 0;
+  /** The list, which comes with the first question. @type {unknown} */
+  let list = null;
   /** @type {InstanceType<SearchCore["Ranker"]> | null} */
   let ranker = null;
   /** @type {OperatorRanking | null} */
@@ -64,7 +52,8 @@ export function createTurns(tell) {
   }
 
   /** @param {Question & { kind: "rank" }} question */
-  async function rank({ id, job, list }) {
+  async function rank({ id, job, list: given }) {
+    list = given ?? list;
     const core = await loadSearch();
     if (id !== newest) return;
     if (ranker) ranker.renew(job, list);
@@ -99,26 +88,10 @@ export function createTurns(tell) {
 
   /** @param {number} id */
   function say(id) {
-    if (answer && looked && ranker) tell({ kind: "ranked", id, ranked: { ...lookAt(answer, looked), whole }, progress: ranker.progress() });
+    if (!answer || !looked || !ranker) return;
+    const jobs = looked.ids.map((one) => [one, begun === id ? ranker?.taken(one) : null]);
+    tell({ kind: "ranked", id, ranked: { ...lookAt(answer, looked), jobs: Object.fromEntries(jobs), whole }, progress: ranker.progress() });
   }
 
   return { take, close: () => ranker?.free() };
-}
-
-/** @param {OperatorRanking} answer @param {Looked} looked @returns {Omit<Ranked, "whole">} */
-export function lookAt({ operators, next_smaller: next }, { only, order, most, ids }) {
-  const doing = operators.filter((one) => one.does);
-  const rows = only ? doing : [...operators];
-  const bySize = (/** @type {RankedOperator} */ a, /** @type {RankedOperator} */ b) => a.rated_torque_n_m - b.rated_torque_n_m || a.index - b.index;
-  if (order === "torque") rows.sort(bySize);
-  const smaller = operators.find(({ index }) => index === next?.index);
-  const placed = operators.filter((one) => one.as_placed?.rating.verdict === "within").sort(bySize);
-  return {
-    rows: rows.slice(0, most),
-    wanted: operators.filter(({ id }) => ids.includes(id)),
-    all: rows.length,
-    do: doing.length,
-    next: smaller && next ? { id: smaller.id, suggestions: next.suggestions } : null,
-    stronger: placed[0] ?? null,
-  };
 }

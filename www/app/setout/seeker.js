@@ -1,21 +1,26 @@
 /**
- * The page's end of the search: starts the worker when it is first needed, drops stale answers, and can give up.
+ * The page's end of the search: asks when it is first needed, drops stale answers, and can give up.
  *
  * @typedef {{ kind: string, id: number } & Record<string, any>} Answer
  */
 
-import { fileAt } from "../files.js";
-import { startWorker } from "../start-worker.js";
+import { Thinker } from "../thinker.js";
 
 export class Seeker {
   /** @param {(answer: Answer) => void} tell called with answers to the newest question only */
   constructor(tell) {
     this.tell = tell;
     this.id = 0;
-    /** @type {Worker | null} */
-    this.worker = null;
     /** What of the newest question is still being answered: the search, the trade-off beside it. @type {Set<string>} */
     this.open = new Set();
+    this.thinker = new Thinker(
+      async (here) => (await import("./searches.js")).createSearches(here),
+      (answer) => this.#told(answer),
+      (message) => {
+        this.stop();
+        this.tell({ kind: "failed", id: this.id, errors: null, message });
+      },
+    );
   }
 
   get busy() {
@@ -26,47 +31,34 @@ export class Seeker {
   ask(question) {
     this.id += 1;
     this.open = new Set(["search"]);
-    this.#send({ ...question, id: this.id });
+    const asked = { ...question, id: this.id };
+    this.thinker.send(asked, asked);
   }
 
   /** Asks about a place of the newest map. @param {number} column @param {number} row */
   askPad(column, row) {
-    if (this.worker) this.#send({ kind: "pad", id: this.id, column, row });
+    if (this.thinker.there) this.thinker.send({ kind: "pad", id: this.id, column, row });
   }
 
   /** Asks for the trade-off between torque and another aim, on the newest search's site. @param {any} job @param {string} aim @param {number} points */
   askFront(job, aim, points) {
     this.open.add("front");
-    this.#send({ kind: "front", id: this.id, job, aim, points });
+    this.thinker.send({ kind: "front", id: this.id, job, aim, points });
   }
 
-  /** Gives up: a core that is searching hears nothing, so its worker goes. */
+  /** Gives up: whoever searches is ended. */
   stop() {
-    this.worker?.terminate();
-    this.worker = null;
+    this.thinker.close();
     this.open.clear();
     this.id += 1;
   }
 
-  /** @param {Record<string, unknown>} message */
-  #send(message) {
-    this.worker ??= this.#start();
-    this.worker.postMessage(message);
-  }
-
-  #start() {
-    const worker = startWorker(fileAt("app/setout/worker.js"));
-    worker.addEventListener("message", ({ data }) => {
-      if (data.id !== this.id) return;
-      if (data.kind === "done") this.open.delete("search");
-      if (data.kind === "front") this.open.delete("front");
-      if (data.kind === "failed") this.open.clear();
-      this.tell(data);
-    });
-    worker.addEventListener("error", (event) => {
-      this.stop();
-      this.tell({ kind: "failed", id: this.id, errors: null, message: event.message });
-    });
-    return worker;
+  /** @param {Answer} answer */
+  #told(answer) {
+    if (answer.id !== this.id) return;
+    if (answer.kind === "done") this.open.delete("search");
+    if (answer.kind === "front") this.open.delete("front");
+    if (answer.kind === "failed") this.open.clear();
+    this.tell(answer);
   }
 }

@@ -4,9 +4,11 @@ mod draw;
 mod frame;
 mod labels;
 mod limit_line;
+mod pair;
 
 pub use draw::draw;
 pub use frame::Frame;
+pub use pair::lay_pair;
 
 use super::view::View;
 use pintle_core::{
