@@ -292,6 +292,20 @@ async fn a_long_list_is_shown_in_part() -> Result<()> {
 
         // Many kits take a while: it is given up, and asked again.
         browser.driver.cdp().send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
+        let worker = setting::travels_as("app/worker.js")?;
+        for (count, kits) in [(500, 8), (500, 500)] {
+            let time = format!(
+                "new Promise(done => {{ const worker = new Worker(new URL('{worker}', location.href), {{ type: 'module' }}); let began = 0; \
+                 const ask = (id, list) => worker.postMessage({{ kind: 'rank', id, job: {CALCULATOR}.job, list, looked: {{ only: false, order: 'reserve', most: 12, ids: [] }} }}); \
+                 worker.onmessage = ({{ data }}) => {{ if (!data.ranked?.whole) return; \
+                   if (data.id === 2) {{ worker.terminate(); done(Math.round(performance.now() - began)); }} \
+                   else {{ began = performance.now(); ask(2, {}); }} }}; \
+                 ask(1, {}); }})",
+                long_list(count, kits),
+                long_list(1, 1)
+            );
+            println!("{count} operators, {kits} kits: {} ms in a worker that stands", browser.value(&time).await?);
+        }
         browser.value(&format!("void ({CALCULATOR}.operators = {}) ?? true", long_list(500, 500))).await?;
         browser.wait_for(&format!("{} !== null", part(".operators .waiting button"))).await?;
         press(&browser, ".operators .waiting button").await?;

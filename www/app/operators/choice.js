@@ -33,7 +33,7 @@ export function createOperatorChoice(sheet, signal) {
 
   const rows = h("div", {});
   const drawnBeside = h("div", {});
-  const besides = h("div", { class: "side-by-side" }, drawnBeside);
+  const besides = h("div", { class: "pair-of-operators" }, drawnBeside);
   const compared = createCompared(sheet, besides);
   const typed = h("input", { type: "radio", name: "operator", value: "", onchange: () => choose(null) });
   const ratings = RATINGS.map((path) => createField(sheet, path));
@@ -142,7 +142,14 @@ export function createOperatorChoice(sheet, signal) {
   /** Those in view: the ranking's, or while there is none the list's own order; what is chosen always. */
   function shown() {
     const byId = new Map([...(sheet.ranked?.wanted ?? []), ...(sheet.ranked?.rows ?? [])].map((one) => [one.id, one]));
-    const ids = sheet.ranked ? sheet.ranked.rows.map(({ id }) => id) : list.operators.slice(0, most).map(({ id }) => id);
+    const ids = (sheet.ranked?.rows ?? []).map(({ id }) => id);
+    // What is not looked at yet stays in view, in the list's own order.
+    if (!sheet.ranked?.whole && !only) {
+      for (const { id } of list.operators) {
+        if (ids.length >= most) break;
+        if (!ids.includes(id)) ids.push(id);
+      }
+    }
     if (session.operatorId !== null && !ids.includes(session.operatorId)) ids.push(session.operatorId);
     return ids.flatMap((id) => {
       const operator = list.operators.find((one) => one.id === id);
