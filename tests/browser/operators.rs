@@ -152,7 +152,7 @@ async fn one_is_taken_with_its_best_place_and_put_back() -> Result<()> {
             browser.wait_for(&format!("{CALCULATOR}.job.operator.rated_torque_n_m === 600")).await?;
             computed(&browser).await?;
             let taken = of_page(&browser).await?;
-            let arm: Value = serde_json::to_value(&best.arm)?;
+            let arm: Value = serde_json::to_value(best.arm)?;
             for (name, value) in arm.as_object().expect("an arm") {
                 match value.as_f64() {
                     Some(value) => {
