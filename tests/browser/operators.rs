@@ -11,24 +11,10 @@ use pintle_core::{
 use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 
-use crate::page::{READY, at_step, computed, part, press, starting_job, take_operator, text};
+use crate::page::{READY, at_step, computed, part, press, refuse_workers, take_operator, text, type_into};
+use crate::setout::{job, of_page};
 
 const CALCULATOR: &str = "document.querySelector('pintle-calculator')";
-
-/// The starting job with the question of an invented yard, so that a place is looked for.
-fn job() -> Value {
-    let mut job = starting_job();
-    let site: Value = serde_json::from_str(include_str!("../setout/sites/yard.json")).expect("JSON");
-    for key in ["setout", "obstacles", "arm_half_width_m"] {
-        job[key] = site[key].clone();
-    }
-    job
-}
-
-async fn of_page(browser: &Browser) -> Result<Value> {
-    let text = browser.value(&format!("JSON.stringify({CALCULATOR}.job)")).await?;
-    Ok(serde_json::from_str(text.as_str().unwrap_or_default())?)
-}
 
 /// Gives the page a job and goes to the list; the job as the page then has it.
 async fn open(browser: &Browser, address: &str, job: &Value) -> Result<Value> {
@@ -80,19 +66,12 @@ async fn rows_are(browser: &Browser, ranking: &OperatorRanking) -> Result<()> {
         .map_err(|error| error.context(format!("wanted {wanted:?}")))
 }
 
-/// A browser that has no workers, as under a policy that allows none.
-async fn refuse_workers(browser: &Browser) -> Result<()> {
-    let source = "globalThis.Worker = class { constructor() { throw new DOMException('refused', 'SecurityError'); } };";
-    browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", json!({ "source": source })).await?;
-    Ok(())
-}
-
 #[tokio::test]
 async fn the_list_is_ranked_as_the_core_ranks_it() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(1024, 768, 1.0).await?;
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        let job = open(&browser, &site.address, &job()).await?;
+        let job = open(&browser, &site.address, &job(|_| {})).await?;
         let ranking = native(&job);
         rows_are(&browser, &ranking).await?;
         // Each that will not do says why.
@@ -131,8 +110,44 @@ async fn without_a_worker_the_page_ranks_the_same() -> Result<()> {
     in_browser(async |browser| {
         refuse_workers(&browser).await?;
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        let job = open(&browser, &site.address, &job()).await?;
+        let job = open(&browser, &site.address, &job(|_| {})).await?;
         rows_are(&browser, &native(&job)).await
+    })
+    .await
+}
+
+/// What a person says of the arm's losses holds for every operator, in its row as in the verdict; and no operator has the outline of the one that is
+/// chosen.
+#[tokio::test]
+async fn rows_and_verdict_say_one_reserve() -> Result<()> {
+    in_browser(async |browser| {
+        let site = Site::start(&setting::dist()?, "/a/b/")?;
+        open(&browser, &site.address, &job(|_| {})).await?;
+        crate::page::open_group(&browser, "requirement").await?;
+        type_into(&browser, "operator.arm_efficiency", "0.8").await?;
+        browser.wait_for(&format!("{CALCULATOR}.job.operator.arm_efficiency === 0.8")).await?;
+        for (id, rated_n_m) in [("demo-b", 400), ("demo-c", 600)] {
+            take_operator(&browser, id).await?;
+            browser.wait_for(&format!("{CALCULATOR}.job.operator.rated_torque_n_m === {rated_n_m} && {READY}")).await?;
+            let reserve = browser.value(&format!("{CALCULATOR}.plan.rating.reserve")).await?;
+            let shown = format!("×{}", show(reserve.as_f64().expect("a number"), Quantity::Ratio, System::Metric));
+            let row = part(&format!("[data-operator={id}] .row-verdict > span:last-child"));
+            browser.wait_for(&format!("{row}?.textContent === '{shown}'")).await?;
+        }
+        // One of which nothing is known but its torque stands as well beside a large one as beside a small one.
+        let bare = json!({ "operators": [
+            { "id": "bare", "name": "Invented, bare", "rated_torque_n_m": 700 },
+            { "id": "large", "name": "Invented, large", "rated_torque_n_m": 650, "body": { "along_m": [-0.9, 0.9], "across_m": [-0.9, 0.9] } },
+        ]});
+        browser.value(&format!("void ({CALCULATOR}.operators = {bare}) ?? true")).await?;
+        let first = part("[data-operator=bare] .row-verdict");
+        browser.wait_for(&format!("{first} != null")).await?;
+        let alone = text(&browser, "[data-operator=bare]").await?;
+        take_operator(&browser, "large").await?;
+        browser.wait_for(&format!("{CALCULATOR}.job.operator.rated_torque_n_m === 650")).await?;
+        browser.wait_for(&format!("{}.querySelector('.ranked.stale') === null", part(".operators"))).await?;
+        assert_eq!(text(&browser, "[data-operator=bare]").await?, alone);
+        Ok(())
     })
     .await
 }
@@ -142,7 +157,7 @@ async fn one_is_taken_with_its_best_place_and_put_back() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(360, 740, 2.0).await?;
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        let before = open(&browser, &site.address, &job()).await?;
+        let before = open(&browser, &site.address, &job(|_| {})).await?;
         let ranking = native(&before);
         rows_are(&browser, &ranking).await?;
         let one = ranking.operators.iter().find(|one| one.id == "demo-c").expect("it is there");
@@ -185,7 +200,7 @@ async fn one_is_taken_with_its_best_place_and_put_back() -> Result<()> {
 async fn two_stand_side_by_side() -> Result<()> {
     in_browser(async |browser| {
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        let job = open(&browser, &site.address, &job()).await?;
+        let job = open(&browser, &site.address, &job(|_| {})).await?;
         let ranking = native(&job);
         rows_are(&browser, &ranking).await?;
         for id in ["demo-b", "demo-d"] {
@@ -243,6 +258,13 @@ async fn who_keeps_a_faulty_list_hears_of_it() -> Result<()> {
         take_operator(&browser, "good").await?;
         let customer = text(&browser, ".operators .left-out").await?;
         assert!(customer.contains('3') && !customer.contains("operators."), "{customer}");
+        // Once for a list: another job says nothing new of it.
+        let again = format!(
+            "(async () => {{ let heard = 0; addEventListener('pintle-faults', () => (heard += 1)); \
+             {CALCULATOR}.job = {}; await {CALCULATOR}.ready; return heard; }})()",
+            job(|_| {})
+        );
+        assert_eq!(browser.value(&again).await?, json!(0));
         let ids = browser.value(&format!("{CALCULATOR}.operators.operators?.length ?? 0")).await?;
         assert_eq!(ids, json!(5), "the host's own list is given back as it is");
         Ok(())
@@ -267,7 +289,7 @@ async fn a_long_list_is_shown_in_part() -> Result<()> {
     in_browser(async |browser| {
         browser.resize(360, 740, 2.0).await?;
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        open(&browser, &site.address, &job()).await?;
+        open(&browser, &site.address, &job(|_| {})).await?;
         browser
             .value("globalThis.tasks = [], new PerformanceObserver(list => tasks.push(...list.getEntries().map(entry => entry.duration))).observe({ type: 'longtask' }) ?? true")
             .await?;
@@ -294,15 +316,15 @@ async fn a_long_list_is_shown_in_part() -> Result<()> {
         browser.driver.cdp().send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
         let worker = setting::travels_as("app/worker.js")?;
         for (count, kits) in [(500, 8), (500, 500)] {
+            browser.value(&format!("void (globalThis.long = {}) ?? true", long_list(count, kits))).await?;
             let time = format!(
                 "new Promise(done => {{ const worker = new Worker(new URL('{worker}', location.href), {{ type: 'module' }}); let began = 0; \
-                 const ask = (id, list) => worker.postMessage({{ kind: 'rank', id, job: {CALCULATOR}.job, list, looked: {{ only: false, order: 'reserve', most: 12, ids: [] }} }}); \
+                 const ask = (id, list) => worker.postMessage({{ kind: 'rank', id, job: {CALCULATOR}.job, own: {{ efficiency: false, body: false }}, list, \
+                   looked: {{ only: false, order: 'reserve', most: 12, ids: [] }} }}); \
                  worker.onmessage = ({{ data }}) => {{ if (!data.ranked?.whole) return; \
                    if (data.id === 2) {{ worker.terminate(); done(Math.round(performance.now() - began)); }} \
-                   else {{ began = performance.now(); ask(2, {}); }} }}; \
-                 ask(1, {}); }})",
-                long_list(count, kits),
-                long_list(1, 1)
+                   else {{ began = performance.now(); ask(2, long); }} }}; \
+                 ask(1, {{ operators: long.operators.slice(0, 1) }}); }})"
             );
             println!("{count} operators, {kits} kits: {} ms in a worker that stands", browser.value(&time).await?);
         }

@@ -6,7 +6,7 @@ use pintle_core::{
     plan::{Plan, plan},
 };
 use pintle_tests::harness::{Browser, Result};
-use serde_json::Value;
+use serde_json::{Value, json};
 use thirtyfour::WebElement;
 use thirtyfour::error::WebDriverErrorInner;
 
@@ -189,5 +189,12 @@ pub async fn is_the_plan(browser: &Browser, plan: &Plan) -> Result<()> {
         let first = given.lines().zip(native.lines()).find(|(here, there)| here != there);
         panic!("not bit for bit the native plan, first (browser, native): {first:?}");
     }
+    Ok(())
+}
+
+/// A browser that has no workers, as under a policy that allows none.
+pub async fn refuse_workers(browser: &Browser) -> Result<()> {
+    let source = "globalThis.Worker = class { constructor() { throw new DOMException('refused', 'SecurityError'); } };";
+    browser.driver.cdp().send_raw("Page.addScriptToEvaluateOnNewDocument", json!({ "source": source })).await?;
     Ok(())
 }

@@ -11,10 +11,10 @@ use pintle_tests::harness::{Browser, Result, Site, in_browser, setting};
 use serde_json::{Value, json};
 use thirtyfour::Key;
 
-use crate::page::{READY, at_step, element, part, text};
+use crate::page::{READY, at_step, element, part, refuse_workers, text};
 
 /// The starting job with the block of an invented yard, changed as a test asks.
-fn job(change: impl FnOnce(&mut Value)) -> Value {
+pub fn job(change: impl FnOnce(&mut Value)) -> Value {
     let mut job: Value = serde_json::from_str(include_str!("../../www/data/starting-job.json")).expect("JSON");
     let site: Value = serde_json::from_str(include_str!("../setout/sites/yard.json")).expect("JSON");
     for key in ["setout", "obstacles", "arm_half_width_m"] {
@@ -41,7 +41,7 @@ async fn open(browser: &Browser, address: &str, job: &Value) -> Result<Value> {
 }
 
 /// The page's job.
-async fn of_page(browser: &Browser) -> Result<Value> {
+pub async fn of_page(browser: &Browser) -> Result<Value> {
     let text = browser.value("JSON.stringify(document.querySelector('pintle-calculator').job)").await?;
     Ok(serde_json::from_str(text.as_str().unwrap_or_default())?)
 }
@@ -110,12 +110,26 @@ fn column(answer: &SetOutAnswer) -> Vec<String> {
 
 #[tokio::test]
 async fn the_worker_finds_what_the_native_search_finds() -> Result<()> {
+    in_browser(async |browser| finds_what_the_native_search_finds(&browser).await).await
+}
+
+/// A policy may allow no worker: the page's own thread finds the same.
+#[tokio::test]
+async fn without_a_worker_the_page_finds_the_same() -> Result<()> {
     in_browser(async |browser| {
+        refuse_workers(&browser).await?;
+        finds_what_the_native_search_finds(&browser).await
+    })
+    .await
+}
+
+async fn finds_what_the_native_search_finds(browser: &Browser) -> Result<()> {
+    {
         browser.resize(1024, 768, 1.0).await?;
         let site = Site::start(&setting::dist()?, "/a/b/")?;
-        let job = open(&browser, &site.address, &job(|_| {})).await?;
+        let job = open(browser, &site.address, &job(|_| {})).await?;
         let native = set_out(&read(&job)).expect("valid");
-        seen(&browser, ".set-outs tbody tr").await?;
+        seen(browser, ".set-outs tbody tr").await?;
         let cells = browser
             .value(&format!(
                 "[...{}.querySelectorAll('tbody tr')].map((row) => row.children[1].textContent)",
@@ -129,7 +143,7 @@ async fn the_worker_finds_what_the_native_search_finds() -> Result<()> {
         );
 
         // A place of the map, by the keys, is the native map's: the one with an arm that the fewest keys lead to from the first.
-        seen(&browser, ".drawing.map").await?;
+        seen(browser, ".drawing.map").await?;
         let mut map = PadMap::new(&read(&job), 65, 65).expect("valid");
         while map.step(4096) {}
         let places = (0..65).flat_map(|column| (0..65).map(move |row| (column, row)));
@@ -176,8 +190,7 @@ async fn the_worker_finds_what_the_native_search_finds() -> Result<()> {
         assert!(same(taken, numbers(&pad.arm)), "{taken:?} is not {:?}", pad.arm);
         assert_eq!(browser.complaints().await?, Vec::<String>::new());
         Ok(())
-    })
-    .await
+    }
 }
 
 /// Stopped before any answer can have come: in the very task in which the step was made and the question asked. Then, with a search of a second's length and

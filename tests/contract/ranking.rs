@@ -283,6 +283,22 @@ fn a_search_with_a_proof_stops_and_goes_on() {
     }
 }
 
+/// What was said of the arm that is built holds whatever a list says of its own, and is what the plan of the job itself has.
+#[test]
+fn what_was_said_of_the_arm_holds_for_every_operator() {
+    let listed = json!({ "id": "one", "name": "One", "rated_torque_n_m": 500, "arm_efficiency": 0.95 });
+    let mut job = job();
+    job["operator"] = json!({ "rated_torque_n_m": 500, "arm_efficiency": 0.8 });
+    let planned = plan(&read_job(&job)).expect("valid").rating.reserve;
+    let reserve = |own_efficiency: bool| {
+        let asked = RankAsked { own_efficiency, ..RankAsked::default() };
+        let ranking = rank(&read_job(&job), &entries(&[listed.clone()]), asked).expect("valid");
+        ranking.operators[0].as_placed.as_ref().expect("it works").rating.reserve
+    };
+    assert_eq!(reserve(true), planned);
+    assert!(reserve(false) > planned, "its own arm loses less");
+}
+
 /// Each of what a maker limits, with its number.
 #[test]
 fn what_the_maker_limits_is_told_with_its_number() {
@@ -292,7 +308,7 @@ fn what_the_maker_limits_is_told_with_its_number() {
     let refused = |key: &str, value: Value, air_c: Option<[f64; 2]>| {
         let mut operator = strong.clone();
         operator[key] = value;
-        let asked = RankAsked { air_c };
+        let asked = RankAsked { air_c, ..RankAsked::default() };
         let ranking = rank(&read_job(&job), &entries(&[operator]), asked).expect("valid");
         ranking.operators[0].refusal.clone().map(|refusal| {
             let numbers: Vec<f64> = refusal.values.iter().map(|value| value.value).collect();

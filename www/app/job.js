@@ -17,24 +17,25 @@ import { uncertainInput } from "./paths.js";
  * result.
  *
  * @param {Session} session
+ * @param {boolean} [listed] whether what the list says of the chosen operator is in it, too
  * @returns {any}
  */
-export function jobOf(session) {
+export function jobOf(session, listed = true) {
   const { members } = session;
   const job = structuredClone(session.base);
   for (const path of dropped(session)) remove(job, path);
   for (const choice of session.activeChoices()) {
     for (const [path, value] of Object.entries(written(choice, session.choice(choice.path).value))) put(job, path, value);
   }
-  const listed = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths(), ...session.points.activePaths(), ...session.around.activePaths()]);
-  for (const path of session.activePaths()) if (!listed.has(path)) say(job, path, valueFor(session, path));
+  const ofLists = new Set([...(session.byParts ? members.activePaths() : []), ...session.site.activePaths(), ...session.points.activePaths(), ...session.around.activePaths()]);
+  for (const path of session.activePaths()) if (!ofLists.has(path)) say(job, path, valueFor(session, path));
   for (const [path, { value, typed }] of session.texts) if (typed) say(job, path, value || null);
   if (session.byParts) put(job, "leaf.members", members.documents((path) => valueFor(session, path)));
   if (session.site.active) Object.assign(job.site, session.site.documents((path) => valueFor(session, path)));
   if (session.points.active) put(job, POINTS, session.points.documents((path) => valueFor(session, path)));
   const obstacles = session.around.documents((path) => valueFor(session, path));
   if (obstacles) job.obstacles = obstacles;
-  if (session.operator) job.operator = { ...job.operator, ...listedOperator(session, session.operator, job.operator.arm_efficiency, job.operator.body) };
+  if (listed && session.operator) job.operator = { ...job.operator, ...listedOperator(session, session.operator, job.operator.arm_efficiency, job.operator.body) };
   putUncertainties(session, job);
   if (session.setout.said) job.setout = session.setout.block();
   return job;

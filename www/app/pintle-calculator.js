@@ -58,6 +58,8 @@ export class PintleCalculator extends HTMLElement {
   #record = null;
   /** Documents by their addresses: a start that overtakes another one does not fetch them again. @type {Map<string, Promise<any>>} */
   #documents = new Map();
+  /** What was told of the list that is there, as text. */
+  #toldFaults = "";
   #observer = new MutationObserver(() => this.#languageMayHaveChanged());
 
   constructor() {
@@ -128,6 +130,7 @@ export class PintleCalculator extends HTMLElement {
   }
 
   set operators(list) {
+    this.#toldFaults = "";
     if (typeof list === "string") this.#documents.clear();
     this.#given.operators = list;
     if (this.isConnected) this.#restart();
@@ -280,7 +283,9 @@ export class PintleCalculator extends HTMLElement {
   /** Tells the host of what is wrong with its list; a customer reads only that an entry is left out. @param {Sheet} sheet */
   #tellFaults(sheet) {
     const { faults, warnings } = operatorFaults(sheet);
-    if (faults.length + warnings.length === 0) return;
+    const told = JSON.stringify([faults, warnings]);
+    if (faults.length + warnings.length === 0 || told === this.#toldFaults) return;
+    this.#toldFaults = told;
     for (const { path, text } of [...faults, ...warnings]) console.warn(`pintle-calculator: ${path}: ${text}`);
     this.dispatchEvent(new CustomEvent("pintle-faults", { detail: { faults, warnings }, bubbles: true, composed: true }));
   }

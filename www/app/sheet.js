@@ -19,6 +19,9 @@ import { Cursor } from "./cursor.js";
 import { written } from "./items.js";
 import { meansNumber, pointNumber, memberIndex, obstacleSide, rangeEnd, uncertainInput, wordsKey } from "./paths.js";
 
+/** What the drawings show as usual. @type {Pick<View, "zones" | "marks" | "part" | "overrun" | "run">} */
+export const SHOWN = Object.freeze({ zones: false, marks: false, part: "arm", overrun: false, run: "opening" });
+
 export class Sheet {
   /**
    * @param {Core} core
@@ -36,8 +39,8 @@ export class Sheet {
     /** How it is laid out: `field`, `projector`, else as usual. */
     this.layout = "";
     this.cursor = new Cursor();
-    /** What the drawings show beside the usual, and the run that is followed through time. @type {Pick<View, "zones" | "marks" | "part" | "overrun" | "run">} */
-    this.showing = { zones: false, marks: false, part: "arm", overrun: false, run: "opening" };
+    /** What the drawings show beside the usual, and the run that is followed through time. */
+    this.showing = { ...SHOWN };
     /** What went wrong at the start: string keys, and how it is tried again where it can be. @type {{ key: string, retry?: () => unknown }[]} */
     this.trouble = [];
     /** The last valid result. @type {Result | null} */
@@ -229,6 +232,8 @@ export class Sheet {
     this.result?.calculation.free();
     const plan = calculation.plan();
     this.result = { job, plan, calculation };
+    // What was ranked was so on another job, until whoever ranks says otherwise.
+    this.ranked = null;
     this.cursor.rest(job.swing.open_deg, plan.peak.leaf_deg);
   }
 

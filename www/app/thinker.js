@@ -59,17 +59,24 @@ export class Thinker {
   #worker() {
     const worker = startWorker(fileAt("app/setout/worker.js"));
     let heard = false;
+    let ended = false;
+    const end = () => {
+      ended = true;
+      worker.terminate();
+    };
     worker.addEventListener("message", ({ data }) => {
       heard = true;
       this.tell(data);
     });
     worker.addEventListener("error", (event) => {
-      worker.terminate();
+      // Somebody else may be there by now.
+      if (ended) return;
+      end();
       // One that never spoke was refused or did not come: the page does it itself.
       this.#taker = heard ? null : this.here(this.tell);
       if (heard) this.broken(event.message);
       else if (this.#asked) this.send(this.#asked);
     });
-    return { take: (/** @type {any} */ question) => worker.postMessage(question), close: () => worker.terminate() };
+    return { take: (/** @type {any} */ question) => worker.postMessage(question), close: end };
   }
 }

@@ -15,8 +15,8 @@ use crate::uses;
 ///
 /// The wasm is three quarters of it, in two modules. In one they would be 387 kB, all of which the first verdict would wait for. What is in both (the
 /// reader of jobs, the numbers of people, the encoders) is there twice: 120 kB more for use without a network, 130 kB less before the first verdict.
-/// Measured in December 2026: the page's with the mechanics for size 255 kB, for speed 284; a plan takes 0.80 ms against 0.66. `wasm-opt -Oz` takes 1 % off. The ranking on the page, the curve of two
-/// and the template are 16 kB of all; of those only drawings and sentences come before the first verdict.
+/// Measured in December 2026: the page's with the mechanics for size 255 kB, for speed 284; a plan takes 0.80 ms against 0.66. `wasm-opt -Oz` takes 1 % off.
+/// The ranking on the page, the curve of two and the template are 16 kB of all; of those only drawings and sentences come before the first verdict.
 const BUDGET_ALL: usize = 676 * 1024;
 /// Files and bytes until the first verdict: of the page (asked: 15, 210 KiB) and of the element in a shop's page.
 const BUDGET_USES: [(&str, usize, usize); 2] = [(uses::PAGE, 13, 338 * 1024), (uses::ELEMENT, 8, 328 * 1024)];

@@ -13,7 +13,7 @@ use alloc::{collections::BTreeMap, format, string::String, vec::Vec};
 use serde::Serialize;
 
 /// What was read of a list.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "describe", derive(schemars::JsonSchema, ts_rs::TS))]
 #[non_exhaustive]
 pub struct ReadOperators {
@@ -75,7 +75,7 @@ impl ListEntry {
 /// Paths of faults are those of the list's document: `operators.3.rated_torque_n_m`.
 #[must_use]
 pub fn read(document: &Document) -> ReadOperators {
-    let mut list = ReadOperators { title: None, operators: Vec::new(), left_out: Vec::new(), warnings: Vec::new() };
+    let mut list = ReadOperators::default();
     // The list alone, each entry by itself below.
     let (entries, outer) = match document {
         Document::Object(entries) => {
@@ -124,7 +124,7 @@ pub struct EntryReader {
 impl EntryReader {
     /// The next entries, without a title. Once there are more than a list may have, that is all that is told.
     pub fn read(&mut self, items: &[Document]) -> ReadOperators {
-        let mut list = ReadOperators { title: None, operators: Vec::new(), left_out: Vec::new(), warnings: Vec::new() };
+        let mut list = ReadOperators::default();
         let count = self.before + items.len();
         if count > MOST_OPERATORS as usize {
             self.before = count;

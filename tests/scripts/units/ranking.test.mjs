@@ -11,6 +11,7 @@ const ANSWER = {
   operators: [one("large", 0, 900, true), one("fair", 3, 400, true), one("weak", 1, 250, false, "over"), one("least", 2, 100, false, "over")],
   next_smaller: { index: 1, suggestions: [{ kind: "lighter_leaf" }] },
 };
+const OWN = { efficiency: false, body: false };
 const LOOKED = { only: false, order: "reserve", most: 10, ids: [] };
 
 test("the ranking's own order, or the smallest first; those that do alone; a part of them", () => {
@@ -46,16 +47,16 @@ test("a list is handed over once; what is to be taken outlives a newer question;
   const told = [];
   const ranker = new OperatorRanker((answer) => told.push(answer));
   const list = { operators: [] };
-  ranker.rank({ job: 1 }, list, LOOKED);
+  ranker.rank({ job: 1 }, OWN, list, LOOKED);
   ranker.take("fair");
-  ranker.rank({ job: 2 }, list, LOOKED);
+  ranker.rank({ job: 2 }, OWN, list, LOOKED);
   await Promise.resolve();
   const [worker] = FakeWorker.made;
   deepEqual(worker.sent.map(({ kind, id, list: given }) => [kind, id, given === list]), [["rank", 1, true], ["taken", 1, false], ["rank", 2, false], ["taken", 2, false]]);
   worker.answer({ kind: "taken", id: 1, operator: "fair" });
   equal(told.length, 0, "of the older question");
   worker.answer({ kind: "taken", id: 2, operator: "fair" });
-  ranker.rank({ job: 3 }, list, LOOKED);
+  ranker.rank({ job: 3 }, OWN, list, LOOKED);
   await Promise.resolve();
   deepEqual([told.length, worker.sent.at(-1).kind], [1, "rank"], "taken, it is not asked for again");
 });

@@ -4,9 +4,8 @@ use std::cell::OnceCell;
 
 use pintle_core::{
     Document,
-    drive::Rating,
     fault::LeftOut,
-    job::{CheckedJob, Operator},
+    job::CheckedJob,
     plan::{Model, Plan, Run},
 };
 use wasm_bindgen::JsValue;
@@ -50,20 +49,6 @@ impl Calculation {
     #[wasm_bindgen(unchecked_return_type = "LeftOut[]")]
     pub fn left_out(&self) -> Result<JsValue, JsValue> {
         encode(&self.left_out)
-    }
-
-    /// Ratings of the operators of a list in the place of the job's own, in the list's order; `null` for one whose numbers are not in range.
-    #[wasm_bindgen(unchecked_return_type = "(Rating | null)[]")]
-    pub fn rate(
-        &self,
-        #[wasm_bindgen(unchecked_param_type = "Operator[]")] operators: JsValue,
-    ) -> Result<JsValue, JsValue> {
-        let documents: Vec<Document> = decode(operators, "operators")?;
-        let read: Vec<Option<Operator>> = documents.iter().map(Operator::read).collect();
-        let ratings = self.model.rate(&read.iter().copied().flatten().collect::<Vec<Operator>>());
-        let mut ratings = ratings.into_iter().map(Result::ok);
-        let of = |operator: Option<Operator>| operator.and_then(|_| ratings.next().flatten());
-        encode(&read.into_iter().map(of).collect::<Vec<Option<Rating>>>())
     }
 
     /// What the input of an index does to the reserve; `null` past the last one.

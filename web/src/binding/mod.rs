@@ -36,13 +36,13 @@ pub use {
 #[cfg(feature = "search")]
 pub use {
     ranking::Ranker,
-    search::{Pads, Seeking, pareto_front, set_out},
+    search::{Pads, Seeking, pareto_front},
 };
 
 use wasm_bindgen::prelude::wasm_bindgen;
 
 #[wasm_bindgen(typescript_custom_section)]
 const TYPES: &str = r#"import type {
-  Clearances, Commissioning, CurvePoint, FieldRule, Invalid, Job, LeftOut, MarkApart, MarkOut, Operator, OperatorRanking, Pad, Plan, PlotArea, QrPath, Quantity, RankProgress, Rating, ReadError, ReadOperators, RunPoint, Sensitivity, SetOutAnswer, Stand, Suggestion, System, TapeCost, View,
+  Clearances, Commissioning, CurvePoint, FieldRule, Invalid, Job, LeftOut, MarkApart, MarkOut, OperatorRanking, Pad, Plan, PlotArea, QrPath, Quantity, RankProgress, ReadError, ReadOperators, RunPoint, Sensitivity, SetOutAnswer, Stand, Suggestion, System, TapeCost, View,
 } from "./app/contract.d.ts";
 "#;

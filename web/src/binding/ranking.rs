@@ -22,22 +22,23 @@ pub struct Ranker {
     ranking: Ranking,
 }
 
-/// Coldest and hottest air, where both are said.
-fn asked(coldest_c: Option<f64>, hottest_c: Option<f64>) -> RankAsked {
-    RankAsked { air_c: coldest_c.zip(hottest_c).filter(|(least, most)| least <= most).map(<[f64; 2]>::from) }
+/// What is asked beside the job; the air's temperatures are not asked on the page.
+fn asked(own_efficiency: bool, own_body: bool) -> RankAsked {
+    RankAsked { air_c: None, own_efficiency, own_body }
 }
 
 #[wasm_bindgen]
 impl Ranker {
-    /// A ranking of what can be used of a list for a job. Throws `Invalid` of the job.
+    /// A ranking of what can be used of a list for a job; the job's own efficiency and outline hold for all where they were said. Throws `Invalid` of
+    /// the job.
     #[wasm_bindgen(constructor)]
     pub fn new(
         #[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue,
         #[wasm_bindgen(unchecked_param_type = "any")] list: JsValue,
-        coldest_c: Option<f64>,
-        hottest_c: Option<f64>,
+        own_efficiency: bool,
+        own_body: bool,
     ) -> Result<Ranker, JsValue> {
-        let ranking = Ranking::new(&read_checked(job)?, &entries(list)?, asked(coldest_c, hottest_c));
+        let ranking = Ranking::new(&read_checked(job)?, &entries(list)?, asked(own_efficiency, own_body));
         Ok(Ranker { ranking: ranking.map_err(|invalid| thrown(&invalid))? })
     }
 
@@ -46,10 +47,10 @@ impl Ranker {
         &mut self,
         #[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue,
         #[wasm_bindgen(unchecked_param_type = "any")] list: JsValue,
-        coldest_c: Option<f64>,
-        hottest_c: Option<f64>,
+        own_efficiency: bool,
+        own_body: bool,
     ) -> Result<(), JsValue> {
-        let asked = asked(coldest_c, hottest_c);
+        let asked = asked(own_efficiency, own_body);
         self.ranking.renew(&read_checked(job)?, &entries(list)?, asked).map_err(|invalid| thrown(&invalid))
     }
 

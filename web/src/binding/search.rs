@@ -12,12 +12,6 @@ use super::codec::{encode, thrown};
 use super::setout::read_checked;
 use crate::drawing::code_of;
 
-/// The search of the job's `setout` block. Throws `Invalid`.
-#[wasm_bindgen(unchecked_return_type = "SetOutAnswer")]
-pub fn set_out(#[wasm_bindgen(unchecked_param_type = "Job")] job: JsValue) -> Result<JsValue, JsValue> {
-    encode(&pintle_core::plan::set_out(&read_checked(job)?).map_err(|invalid| thrown(&invalid))?)
-}
-
 /// The other aims of a front, by the words of documents.
 const AIMS: [(&str, Aim); 3] = [
     ("least_link_force", Aim::LeastLinkForce),
@@ -117,7 +111,7 @@ impl Seeking {
         self.search.units()
     }
 
-    /// The answer, that of `set_out`; `null` before the end.
+    /// The answer; `null` before the end.
     #[wasm_bindgen(unchecked_return_type = "SetOutAnswer | null")]
     pub fn answer(&self) -> Result<JsValue, JsValue> {
         encode(&self.search.answer())

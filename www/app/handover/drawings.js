@@ -8,6 +8,7 @@
 
 import { h } from "../dom.js";
 import { LINE_STEPS, assumedMarks, columnsOf, faceOf, riserOf } from "../setout/marks.js";
+import { SHOWN } from "../sheet.js";
 import { lengthAt } from "../sides.js";
 import { figure, head, list, note, pairs, subhead, table } from "./blocks.js";
 
@@ -24,8 +25,7 @@ const PALETTE = {
 /** @param {Sheet} sheet @param {number} height @param {number} leafDeg @returns {View} */
 function view(sheet, height, leafDeg, marks = false) {
   const labels = sheet.strings.at("drawing");
-  const shown = { zones: false, marks, part: /** @type {const} */ ("arm"), overrun: false, run: /** @type {const} */ ("opening") };
-  return { width: 680, height, pixel_ratio: 1, leaf_deg: leafDeg, ...shown, system: sheet.session.system, palette: PALETTE, labels };
+  return { width: 680, height, pixel_ratio: 1, leaf_deg: leafDeg, ...SHOWN, marks, system: sheet.session.system, palette: PALETTE, labels };
 }
 
 /** @param {Sheet} sheet @param {Result} result @returns {Block[]} */

@@ -2,12 +2,13 @@
  * The operator: one of the host's list, each held against this leaf where the arm stands and at its best place, or ratings typed in.
  *
  * @import { Part, Sheet } from "../sheet.js"
- * @import { Looked, Order } from "./look.js"
+ * @import { Looked, Order, Ranked } from "./look.js"
  */
 
 import { h } from "../dom.js";
 import { createField } from "../field.js";
 import { RATINGS } from "../groups.js";
+import { jobOf } from "../job.js";
 import { html, nothing, render } from "../lit-html.js";
 import { takeOperator } from "../setout/take.js";
 import { createCompared } from "./compare.js";
@@ -56,6 +57,8 @@ export function createOperatorChoice(sheet, signal) {
   let most = PART;
   /** Ids of those that are compared. @type {string[]} */
   let beside = [];
+  /** The last answer: of the job as it stands where the sheet has it, too, else of the one before. @type {Ranked | null} */
+  let ranked = null;
   /** What was asked about last, as text. */
   let asked = "";
   let stopped = false;
@@ -80,13 +83,13 @@ export function createOperatorChoice(sheet, signal) {
   /** @param {import("./ranker.js").Answer} answer */
   function tell(answer) {
     if (answer.kind === "ranked") {
-      sheet.ranked = answer.ranked;
+      sheet.ranked = ranked = answer.ranked;
       progress = answer.ranked.whole ? null : answer.progress;
     } else if (answer.kind === "taken") {
       back = takeOperator(sheet, answer.operator, answer.job);
       since = said();
     } else {
-      sheet.ranked = progress = null;
+      sheet.ranked = ranked = progress = null;
       missing = answer.errors === null;
       if (missing) console.error("pintle-calculator", answer.message);
     }
@@ -97,14 +100,19 @@ export function createOperatorChoice(sheet, signal) {
   function ask(anew = false) {
     if (list.operators.length === 0 || sheet.stale || !sheet.result) return;
     const own = session.job();
+    const { operator, said: ofPerson } = unlisted(session, own.operator);
+    const job = { ...own, operator, setout: session.setout.block(), ...session.setout.around(own) };
     // The ratings that stand there now are no part of the question.
-    const job = { ...own, setout: session.setout.block(), ...session.setout.around(own) };
-    const text = JSON.stringify({ ...job, operator: { ...job.operator, rated_torque_n_m: 0, peak_torque_n_m: 0, shaft_speed_deg_s: 0, body: null } });
-    if (!anew && (text === asked || stopped)) return;
+    const text = JSON.stringify([{ ...job, operator: { ...operator, rated_torque_n_m: 0, peak_torque_n_m: 0, shaft_speed_deg_s: 0 } }, ofPerson]);
+    if (text === asked && !anew) {
+      sheet.ranked = ranked;
+      return;
+    }
+    if (stopped && !anew) return;
     asked = text;
     stopped = missing = false;
     progress = { done: 0, of: list.operators.length };
-    ranker.rank(job, list.document, looked());
+    ranker.rank(job, ofPerson, list.document, looked());
   }
 
   function stop() {
@@ -117,7 +125,7 @@ export function createOperatorChoice(sheet, signal) {
   /** @param {Partial<{ only: boolean, order: Order, most: number, beside: string[] }>} said */
   function look(said) {
     ({ only = only, order = order, most = most, beside = beside } = said);
-    if (sheet.ranked || progress) ranker.look(looked());
+    if (ranked || progress) ranker.look(looked());
     draw();
   }
 
@@ -141,10 +149,10 @@ export function createOperatorChoice(sheet, signal) {
 
   /** Those in view: the ranking's, or while there is none the list's own order; what is chosen always. */
   function shown() {
-    const byId = new Map([...(sheet.ranked?.wanted ?? []), ...(sheet.ranked?.rows ?? [])].map((one) => [one.id, one]));
-    const ids = (sheet.ranked?.rows ?? []).map(({ id }) => id);
+    const byId = new Map([...(ranked?.wanted ?? []), ...(ranked?.rows ?? [])].map((one) => [one.id, one]));
+    const ids = (ranked?.rows ?? []).map(({ id }) => id);
     // What is not looked at yet stays in view, in the list's own order.
-    if (!sheet.ranked?.whole && !only) {
+    if (!ranked?.whole && !only) {
       for (const { id } of list.operators) {
         if (ids.length >= most) break;
         if (!ids.includes(id)) ids.push(id);
@@ -158,7 +166,6 @@ export function createOperatorChoice(sheet, signal) {
   }
 
   function draw() {
-    const { ranked } = sheet;
     const all = ranked?.all ?? list.operators.length;
     const act = {
       choose,
@@ -175,14 +182,15 @@ export function createOperatorChoice(sheet, signal) {
         </div>` : nothing}
         ${progress && progress.of > PART ? html`<p class="waiting"><progress max=${progress.of} .value=${progress.done} aria-label=${say("title_working")}></progress><span>${say("working", { done: progress.done, count: progress.of })}</span><button type="button" class="move" @click=${stop}>${sheet.say("setout.stop")}</button></p>` : nothing}
         ${stopped || missing ? html`<p class="note" role="status">${missing ? sheet.say("page.not_loaded") : say("stopped")} <button type="button" class="move again" @click=${() => (ask(true), draw())}>${say("again")}</button></p>` : nothing}
-        <div class=${sheet.stale ? "ranked stale" : "ranked"}>${shown().map((one) => rowOf(sheet, one, act))}</div>
+        <div class=${ranked && sheet.ranked !== ranked ? "ranked stale" : "ranked"}>${shown().map((one) => rowOf(sheet, one, act))}</div>
         ${ranked && all === 0 ? html`<p class="note none-does">${say("none_does")}</p>` : nothing}
         ${all > most ? html`<button type="button" class="move more" @click=${() => look({ most: most + PART })}>${say("more", { count: Math.min(PART, all - most), left: all - most })}</button>` : nothing}
         ${back && since === said() ? html`<button type="button" class="move put-back" @click=${putBack}>${say("put_back")}</button>` : nothing}
       `,
       rows,
     );
-    render(html`${compared(beside)}${smaller(sheet)}`, drawnBeside);
+    render(html`${compared(beside, ranked)}${smaller(sheet, ranked)}`, drawnBeside);
+    besides.classList.toggle("stale", ranked !== null && sheet.ranked !== ranked);
   }
 
   function update() {
@@ -195,4 +203,16 @@ export function createOperatorChoice(sheet, signal) {
 
   update();
   return { root, update };
+}
+
+/**
+ * The job's operator without what the list says of the one that is chosen: no other is to have its arm's losses or its outline.
+ *
+ * @param {import("../session.js").Session} session @param {any} operator
+ * @returns {{ operator: any, said: import("./turns.js").Own }}
+ */
+function unlisted(session, operator) {
+  const { arm_efficiency, body = null } = jobOf(session, false).operator ?? {};
+  const said = { efficiency: !session.entry("operator.arm_efficiency").assumed, body: body !== null };
+  return { operator: { ...operator, arm_efficiency, body }, said };
 }

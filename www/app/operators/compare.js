@@ -3,11 +3,13 @@
  *
  * @import { RankedOperator, Standing } from "../contract.d.ts"
  * @import { Sheet } from "../sheet.js"
+ * @import { Ranked } from "./look.js"
  */
 
 import { figure } from "../handover/blocks.js";
 import { html, nothing } from "../lit-html.js";
 import { readPalette } from "../palette.js";
+import { SHOWN } from "../sheet.js";
 import { operatorName } from "./list.js";
 import { refusalSentence } from "./row.js";
 
@@ -18,16 +20,16 @@ const LEAST_PX = 280;
 /**
  * @param {Sheet} sheet
  * @param {HTMLElement} place where the colours and the room are read
- * @returns {(ids: string[]) => unknown} what is to be shown of those that are compared
+ * @returns {(ids: string[], ranked: Ranked | null) => unknown} what is to be shown of those that are compared
  */
 export function createCompared(sheet, place) {
   const curve = createPairCurve(sheet, place);
-  return (ids) => tableOf(sheet, ids, curve);
+  return (ids, ranked) => tableOf(sheet, ids, ranked, curve);
 }
 
-/** @param {Sheet} sheet @param {string[]} ids @param {(ids: string[], names: string[]) => unknown} curve */
-function tableOf(sheet, ids, curve) {
-  const found = ids.flatMap((id) => sheet.ranked?.wanted.find((one) => one.id === id) ?? []);
+/** @param {Sheet} sheet @param {string[]} ids @param {Ranked | null} ranked @param {(jobs: any[], names: string[]) => unknown} curve */
+function tableOf(sheet, ids, ranked, curve) {
+  const found = ids.flatMap((id) => ranked?.wanted.find((one) => one.id === id) ?? []);
   if (found.length < 2) return nothing;
   const say = (/** @type {string} */ key) => sheet.say(`ranking.labels.${key}`);
   const names = found.map(({ id }) => {
@@ -35,7 +37,7 @@ function tableOf(sheet, ids, curve) {
     return operator ? operatorName(sheet, operator) : id;
   });
   const rows = ROWS.map(([key, cell]) => [say(key), ...found.map((one) => cell(sheet, one))]).filter(([, ...cells]) => cells.some((cell) => cell !== ""));
-  return html`${curve(ids, names)}<table class="two-operators">
+  return html`${curve(ids.map((id) => ranked?.jobs[id]), names)}<table class="two-operators">
     <caption>${say("side_by_side")}</caption>
     <thead><tr><th scope="col"></th>${names.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
     <tbody>${rows.map(([name, ...cells]) => html`<tr><th scope="row">${name}</th>${cells.map((cell) => html`<td>${cell || "–"}</td>`)}</tr>`)}</tbody>
@@ -61,7 +63,7 @@ const ROWS = [
  * What each is asked for through the swing, as a part of what it is rated for; nothing while one of them is not looked at, or has no arm that works.
  *
  * @param {Sheet} sheet @param {HTMLElement} place
- * @returns {(ids: string[], names: string[]) => unknown}
+ * @returns {(jobs: any[], names: string[]) => unknown}
  */
 function createPairCurve(sheet, place) {
   const probe = /** @type {HTMLElement} */ (place.appendChild(document.createElement("span")));
@@ -70,12 +72,10 @@ function createPairCurve(sheet, place) {
   /** @type {HTMLElement | null} */
   let root = null;
 
-  return (ids, names) => {
-    const [one, other] = ids.map((id) => sheet.ranked?.jobs[id]);
+  return ([one, other], names) => {
     if (!one || !other) return nothing;
-    const shown = { zones: false, marks: false, part: /** @type {const} */ ("arm"), overrun: false, run: /** @type {const} */ ("opening") };
     const size = { width: Math.max(place.clientWidth, LEAST_PX), height: HEIGHT_PX, pixel_ratio: 1, leaf_deg: 0 };
-    const view = { ...size, ...shown, system: sheet.session.system, palette: readPalette(probe), labels: sheet.strings.at("drawing") };
+    const view = { ...size, ...SHOWN, system: sheet.session.system, palette: readPalette(probe), labels: sheet.strings.at("drawing") };
     const of = JSON.stringify([one, other, names, view]);
     if (drawn !== of) {
       drawn = of;

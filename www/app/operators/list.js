@@ -40,7 +40,13 @@ export async function readOperators(core, document) {
     const reader = new core.OperatorReader();
     for (let from = 0; from < entries.length; from += PART) {
       await new Promise((resolve) => setTimeout(resolve, 0));
-      parts.push(reader.read(entries.slice(from, from + PART)));
+      const part = reader.read(entries.slice(from, from + PART));
+      // Too many for a list: that alone is told.
+      if (part.left_out.some(({ path }) => path === "operators")) {
+        parts.splice(1, Infinity, part);
+        break;
+      }
+      parts.push(part);
     }
     reader.free();
   }

@@ -2,14 +2,15 @@
  * What would make the next smaller operator do.
  *
  * @import { Sheet } from "../sheet.js"
+ * @import { Ranked } from "./look.js"
  */
 
 import { html, nothing } from "../lit-html.js";
 import { operatorName } from "./list.js";
 
-/** @param {Sheet} sheet */
-export function smaller(sheet) {
-  const next = sheet.ranked?.whole ? sheet.ranked.next : null;
+/** @param {Sheet} sheet @param {Ranked | null} ranked */
+export function smaller(sheet, ranked) {
+  const next = ranked?.whole ? ranked.next : null;
   const operator = next && next.suggestions.length > 0 ? sheet.list.operators.find(({ id }) => id === next.id) : undefined;
   if (!next || !operator) return nothing;
   const lines = next.suggestions.map(({ kind, values, reserve }) => {

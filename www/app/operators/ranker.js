@@ -2,7 +2,7 @@
  * The page's end of the ranking: asks when it is first needed, drops stale answers, and can give up.
  *
  * @import { Looked, Ranked } from "./look.js"
- * @import { Question } from "./turns.js"
+ * @import { Own, Question } from "./turns.js"
  *
  * @typedef {{ kind: "ranked", id: number, ranked: Ranked, progress: import("../contract.d.ts").RankProgress } | { kind: "taken", id: number, operator: string, job: any } | { kind: "failed", id: number, errors: any[] | null, message: string }} Answer
  */
@@ -25,10 +25,10 @@ export class OperatorRanker {
     );
   }
 
-  /** @param {any} job @param {unknown} list @param {Looked} looked */
-  rank(job, list, looked) {
+  /** @param {any} job @param {Own} own @param {unknown} list @param {Looked} looked */
+  rank(job, own, list, looked) {
     /** @type {Question} */
-    const asked = { kind: "rank", id: (this.id += 1), job, list, looked };
+    const asked = { kind: "rank", id: (this.id += 1), job, own, list, looked };
     // Handing over a long list takes a while: who has it is not given it again.
     const has = this.thinker.there && this.given === list;
     this.given = list;

@@ -8,14 +8,16 @@
  * @import { Looked } from "./look.js"
  * @import { SearchCore } from "../search-core.js"
  *
- * @typedef {{ kind: "rank", id: number, job: any, list: unknown | null, looked: Looked } | { kind: "look", id: number, looked: Looked } | { kind: "taken", id: number, operator: string } | { kind: "stop", id: number }} Question
+ * @typedef {{ efficiency: boolean, body: boolean }} Own what the person said of the operator, which holds for every one of the list
+ *
+ * @typedef {{ kind: "rank", id: number, job: any, own: Own, list: unknown | null, looked: Looked } | { kind: "look", id: number, looked: Looked } | { kind: "taken", id: number, operator: string } | { kind: "stop", id: number }} Question
  */
 
+import { inTurns } from "../in-turns.js";
 import { loadSearch } from "../search-core.js";
 import { lookAt } from "./look.js";
 
-/** Milliseconds of a turn, and units of work between two looks at the clock. */
-const TURN_MS = 16;
+/** Units of work between two looks at the clock. */
 const WORK = 2;
 /** Milliseconds between two answers on the way: a long list costs something to hand over. */
 const TOLD_MS = 250;
@@ -52,29 +54,24 @@ export function createTurns(tell) {
   }
 
   /** @param {Question & { kind: "rank" }} question */
-  async function rank({ id, job, list: given }) {
+  async function rank({ id, job, own, list: given }) {
     list = given ?? list;
     const core = await loadSearch();
     if (id !== newest) return;
-    if (ranker) ranker.renew(job, list);
-    else ranker = new core.Ranker(job, list);
+    if (ranker) ranker.renew(job, list, own.efficiency, own.body);
+    else ranker = new core.Ranker(job, list, own.efficiency, own.body);
     begun = id;
     whole = false;
     let told = performance.now();
-    for (let left = true; left; ) {
-      const end = performance.now() + TURN_MS;
-      do left = ranker.step(WORK);
-      while (left && performance.now() < end);
-      if (!left || performance.now() > told + TOLD_MS) {
-        answer = ranker.answer();
-        whole = !left;
-        say(id);
-        give();
-        told = performance.now();
-      }
-      if (left) await new Promise((resolve) => setTimeout(resolve, 0));
-      if (id !== newest) return;
-    }
+    const made = ranker;
+    await inTurns(() => made.step(WORK), () => id === newest, (left) => {
+      if (left && performance.now() <= told + TOLD_MS) return;
+      answer = made.answer();
+      whole = !left;
+      say(id);
+      give();
+      told = performance.now();
+    });
   }
 
   /** The job with the operator that is wanted. */

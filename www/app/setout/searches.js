@@ -7,10 +7,9 @@
  * @import { SearchCore } from "../search-core.js"
  */
 
+import { inTurns, pause } from "../in-turns.js";
 import { loadSearch } from "../search-core.js";
 
-/** Milliseconds of a turn. */
-const TURN_MS = 16;
 /** Places, and units of the search, between two looks at the clock. */
 const PLACES = 64;
 const WORK = 2;
@@ -52,7 +51,7 @@ export function createSearches(tell) {
     tell({ kind: "searching", id });
     const seeking = new core.Seeking(job);
     try {
-      if (!(await inTurns(() => seeking.step(WORK), id))) return;
+      if (!(await inTurns(() => seeking.step(WORK), () => id === newest))) return;
       const answer = /** @type {NonNullable<ReturnType<typeof seeking.answer>>} */ (seeking.answer());
       const arm = answer.rule_of_thumb?.arm;
       tell({ kind: "found", id, answer, rule: arm ? core.weigh({ ...job, arm }) : null });
@@ -67,7 +66,7 @@ export function createSearches(tell) {
     const made = (map = new core.Pads(job, columns, rows));
     const all = columns * rows;
     let told = 0;
-    await inTurns(() => made.step(PLACES), id, (left) => {
+    await inTurns(() => made.step(PLACES), () => id === newest, (left) => {
       const done = made.done();
       tell({ kind: "progress", id, done, all });
       // A picture for each pass, which has four times the places of the one before.
@@ -88,26 +87,6 @@ export function createSearches(tell) {
     tell({ kind: "front", id, aim, points: core.front(job, aim, points) });
   }
 
-  /**
-   * Works until nothing is left or a newer search is there.
-   *
-   * @param {() => boolean} step `true` while there is work left
-   * @param {number} id
-   * @param {(left: boolean) => void} [turned] after each turn
-   * @returns {Promise<boolean>} whether it came to its end
-   */
-  async function inTurns(step, id, turned = () => {}) {
-    for (let left = true; left; ) {
-      const end = performance.now() + TURN_MS;
-      do left = step();
-      while (left && performance.now() < end);
-      turned(left);
-      if (left) await pause();
-      if (id !== newest) return false;
-    }
-    return true;
-  }
-
   /** @param {any} question @param {any} error */
   function fail({ id }, error) {
     tell({ kind: "failed", id, errors: Array.isArray(error?.errors) ? error.errors : null, message: String(error?.message ?? error) });
@@ -120,9 +99,4 @@ export function createSearches(tell) {
   }
 
   return { take, close };
-}
-
-/** Lets messages in. @returns {Promise<void>} */
-function pause() {
-  return new Promise((resolve) => setTimeout(resolve, 0));
 }

@@ -91,9 +91,9 @@ function same(value, other) {
 function textOf({ core, session }, { quantity }, value) {
   const metric = `${core.bare(value, quantity, "metric")} ${core.unit(quantity, "metric")}`.trim();
   const texts = [session.system === "us" ? (quantity === "short_length" ? core.feet_inches(value, 64) : core.bare(value, quantity, "us")) : core.bare(value, quantity, "metric"), metric];
-  const whole = `${value} ${UNITS[/** @type {keyof typeof UNITS} */ (quantity)] ?? ""}`.trim();
+  const whole = `${value} ${UNITS[/** @type {keyof typeof UNITS} */ (quantity)] ?? core.unit(quantity, "metric")}`.trim();
   return texts.find((text) => same(value, core.read(text, quantity, session.system))) ?? whole;
 }
 
-/** Units of the document, where they are not those that are read. @satisfies {Partial<Record<Quantity, string>>} */
+/** Units of the document, where they are not those of the metric system as it is shown. @satisfies {Partial<Record<Quantity, string>>} */
 const UNITS = { short_length: "m", length: "m" };

@@ -15,6 +15,10 @@ use serde::Serialize;
 pub struct RankAsked {
     /// Coldest and hottest air there, °C. Where it is not known the fewest cycles of any temperature count, and no operator is too cold or hot.
     pub air_c: Option<[f64; 2]>,
+    /// Whether the job's own arm efficiency was said of the arm that is built, and holds whatever a list says.
+    pub own_efficiency: bool,
+    /// Whether the job's own outline of the operator was said, and holds whatever a list says.
+    pub own_body: bool,
 }
 
 /// Operators in the order of how well they do.

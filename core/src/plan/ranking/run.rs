@@ -136,8 +136,17 @@ impl Ranking {
     }
 
     fn fitted(&self, entry: &ListEntry) -> CheckedJob {
-        let hottest_c = self.asked.air_c.map(|[_, hottest_c]| hottest_c);
-        self.job.changed(|job| entry.operator().fit(job, hottest_c))
+        let RankAsked { air_c, own_efficiency, own_body } = self.asked;
+        let own = self.job.operator;
+        self.job.changed(|job| {
+            entry.operator().fit(job, air_c.map(|[_, hottest_c]| hottest_c));
+            if own_efficiency {
+                job.operator.arm_efficiency = own.arm_efficiency;
+            }
+            if own_body {
+                job.operator.body = own.body;
+            }
+        })
     }
 
     /// Looks on for the best place of an operator; the work that is left.
