@@ -124,73 +124,68 @@ async fn without_a_worker_the_page_finds_the_same() -> Result<()> {
 }
 
 async fn finds_what_the_native_search_finds(browser: &Browser) -> Result<()> {
-    {
-        browser.resize(1024, 768, 1.0).await?;
-        let site = Site::start(&setting::dist()?, "/a/b/")?;
-        let job = open(browser, &site.address, &job(|_| {})).await?;
-        let native = set_out(&read(&job)).expect("valid");
-        seen(browser, ".set-outs tbody tr").await?;
-        let cells = browser
-            .value(&format!(
-                "[...{}.querySelectorAll('tbody tr')].map((row) => row.children[1].textContent)",
-                part(".set-outs")
-            ))
-            .await?;
-        let expected = column(&native);
-        assert_eq!(
-            cells.as_array().map(|cells| &cells[..expected.len()]),
-            json!(expected).as_array().map(|all| &all[..])
-        );
+    browser.resize(1024, 768, 1.0).await?;
+    let site = Site::start(&setting::dist()?, "/a/b/")?;
+    let job = open(browser, &site.address, &job(|_| {})).await?;
+    let native = set_out(&read(&job)).expect("valid");
+    seen(browser, ".set-outs tbody tr").await?;
+    let cells = browser
+        .value(&format!(
+            "[...{}.querySelectorAll('tbody tr')].map((row) => row.children[1].textContent)",
+            part(".set-outs")
+        ))
+        .await?;
+    let expected = column(&native);
+    assert_eq!(cells.as_array().map(|cells| &cells[..expected.len()]), json!(expected).as_array().map(|all| &all[..]));
 
-        // A place of the map, by the keys, is the native map's: the one with an arm that the fewest keys lead to from the first.
-        seen(browser, ".drawing.map").await?;
-        let mut map = PadMap::new(&read(&job), 65, 65).expect("valid");
-        while map.step(4096) {}
-        let places = (0..65).flat_map(|column| (0..65).map(move |row| (column, row)));
-        let with_arm = places.filter(|(column, row)| {
-            map.pad(*column, *row).is_some_and(|pad| pad.shaft_torque_n_m.is_some() && pad.reserve > Some(1.5))
-        });
-        let (column, row) = with_arm.min_by_key(|(column, row)| column + row).expect("an arm somewhere");
-        let pad = map.pad(column, row).expect("a finished map");
-        let torque = show(pad.shaft_torque_n_m.expect("an arm there"), Quantity::Torque, System::Metric);
-        // All of the arm: while the map is still being worked out a place has an arm that differs by millimetres.
-        let [bracket, crank, link] =
-            [pad.arm.bracket_u_m, pad.arm.crank_m, pad.arm.link_m].map(|length| mark(length, System::Metric));
-        let on_map = element(&browser, ".drawing.map").await?;
-        on_map.send_keys(Key::Home + "").await?;
-        for _ in 0..column {
-            on_map.send_keys(Key::Right + "").await?;
-        }
-        for _ in 0..row {
-            on_map.send_keys(Key::Up + "").await?;
-        }
-        browser
-            .wait_for(&format!(
-                "['{torque}', '{bracket}', '{crank}', '{link}'].every((said) => {}.textContent.includes(said))",
-                part(".reading")
-            ))
-            .await?;
-        assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
-
-        // Taken and given back.
-        let before = arm(&browser).await?;
-        press(&browser, ".take.by-search").await?;
-        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve > 1.5").await?;
-        let best = native.best.expect("found").arm;
-        let taken = arm(&browser).await?;
-        assert!(same(taken, numbers(&best)), "{taken:?} is not {best:?}");
-        press(&browser, ".undo").await?;
-        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve < 1.5").await?;
-        assert_eq!(arm(&browser).await?, before);
-
-        // A place of the map is taken by the Enter key.
-        element(&browser, ".drawing.map").await?.send_keys(Key::Enter + "").await?;
-        browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve > 1.5").await?;
-        let taken = arm(&browser).await?;
-        assert!(same(taken, numbers(&pad.arm)), "{taken:?} is not {:?}", pad.arm);
-        assert_eq!(browser.complaints().await?, Vec::<String>::new());
-        Ok(())
+    // A place of the map, by the keys, is the native map's: the one with an arm that the fewest keys lead to from the first.
+    seen(browser, ".drawing.map").await?;
+    let mut map = PadMap::new(&read(&job), 65, 65).expect("valid");
+    while map.step(4096) {}
+    let places = (0..65).flat_map(|column| (0..65).map(move |row| (column, row)));
+    let with_arm = places.filter(|(column, row)| {
+        map.pad(*column, *row).is_some_and(|pad| pad.shaft_torque_n_m.is_some() && pad.reserve > Some(1.5))
+    });
+    let (column, row) = with_arm.min_by_key(|(column, row)| column + row).expect("an arm somewhere");
+    let pad = map.pad(column, row).expect("a finished map");
+    let torque = show(pad.shaft_torque_n_m.expect("an arm there"), Quantity::Torque, System::Metric);
+    // All of the arm: while the map is still being worked out a place has an arm that differs by millimetres.
+    let [bracket, crank, link] =
+        [pad.arm.bracket_u_m, pad.arm.crank_m, pad.arm.link_m].map(|length| mark(length, System::Metric));
+    let on_map = element(browser, ".drawing.map").await?;
+    on_map.send_keys(Key::Home + "").await?;
+    for _ in 0..column {
+        on_map.send_keys(Key::Right + "").await?;
     }
+    for _ in 0..row {
+        on_map.send_keys(Key::Up + "").await?;
+    }
+    browser
+        .wait_for(&format!(
+            "['{torque}', '{bracket}', '{crank}', '{link}'].every((said) => {}.textContent.includes(said))",
+            part(".reading")
+        ))
+        .await?;
+    assert_eq!(browser.accessibility_faults().await?, Vec::<String>::new());
+
+    // Taken and given back.
+    let before = arm(browser).await?;
+    press(browser, ".take.by-search").await?;
+    browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve > 1.5").await?;
+    let best = native.best.expect("found").arm;
+    let taken = arm(browser).await?;
+    assert!(same(taken, numbers(&best)), "{taken:?} is not {best:?}");
+    press(browser, ".undo").await?;
+    browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve < 1.5").await?;
+    assert_eq!(arm(browser).await?, before);
+
+    // A place of the map is taken by the Enter key.
+    element(browser, ".drawing.map").await?.send_keys(Key::Enter + "").await?;
+    browser.wait_for("document.querySelector('pintle-calculator').plan?.rating.reserve > 1.5").await?;
+    let taken = arm(browser).await?;
+    assert!(same(taken, numbers(&pad.arm)), "{taken:?} is not {:?}", pad.arm);
+    assert_eq!(browser.complaints().await?, Vec::<String>::new());
+    Ok(())
 }
 
 /// Stopped before any answer can have come: in the very task in which the step was made and the question asked. Then, with a search of a second's length and

@@ -292,7 +292,7 @@ fn what_was_said_of_the_arm_holds_for_every_operator() {
     let planned = plan(&read_job(&job)).expect("valid").rating.reserve;
     let reserve = |own_efficiency: bool| {
         let asked = RankAsked { own_efficiency, ..RankAsked::default() };
-        let ranking = rank(&read_job(&job), &entries(&[listed.clone()]), asked).expect("valid");
+        let ranking = rank(&read_job(&job), &entries(std::slice::from_ref(&listed)), asked).expect("valid");
         ranking.operators[0].as_placed.as_ref().expect("it works").rating.reserve
     };
     assert_eq!(reserve(true), planned);

@@ -12,7 +12,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::HtmlCanvasElement;
 
-use super::codec::{decode, decode_job, encode, thrown, wrong_type};
+use super::codec::{decode_job, encode, thrown, wrong_type};
 use super::view::{decode_view, finite, no_canvas};
 use crate::drawing;
 
